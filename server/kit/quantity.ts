@@ -1,0 +1,78 @@
+// A value that is its own working: number, dimension, the form it was made by and the quantities that went in.
+// Text is made of it only when somebody asks (see the answers room); arithmetic goes through `measure`, so a number
+// and its working cannot drift apart.
+import type { Dimension } from './dimension.ts';
+import type { Place } from './place.ts';
+
+/** How a number is made: one constant object a formula. `compute` is also what replays it. */
+export interface Form {
+  /** What the result is, in a builder's words: 'wall area'. */
+  readonly label: string;
+  /** In words: 'length × height'. Absent for a given value. */
+  readonly formula?: string;
+  readonly source?: string;
+  readonly compute: (...values: readonly number[]) => number;
+}
+
+export interface Quantity<D extends Dimension = Dimension> {
+  /** In the base units of `dimension`. */
+  readonly value: number;
+  readonly dimension: D;
+  readonly form: Form;
+  readonly inputs: readonly Quantity[];
+  /** Where it was given; for computed quantities, where that was asked for, if anywhere. */
+  readonly place?: Place;
+  /** The unit a person wrote it in or is used to ('sf', 'in'), where the usual one would read oddly. */
+  readonly unit?: string;
+}
+
+/** Declares a form. The formula names its inputs in order, so that working reads like the arithmetic. */
+export function form(label: string, formula: string, compute: (...values: readonly number[]) => number, source?: string): Form {
+  return source === undefined ? { label, formula, compute } : { label, formula, compute, source };
+}
+
+/** A number made from others. The only way to compute a quantity. */
+export function measure<D extends Dimension>(dimension: D, how: Form, ...inputs: readonly Quantity[]): Quantity<D> {
+  return { value: how.compute(...inputs.map((input) => input.value)), dimension, form: how, inputs };
+}
+
+const given = new Map<string, Form>();
+
+/** A number somebody wrote down: in the plan, or in a row of the library. `label` says what it is ('height'). */
+export function givenQuantity<D extends Dimension>(label: string, value: number, dimension: D, place: Place, unit?: string): Quantity<D> {
+  let how = given.get(label);
+  if (how === undefined) given.set(label, (how = { label, compute: () => Number.NaN }));
+  const made = { value, dimension, form: how, inputs: [], place };
+  return unit === undefined ? made : { ...made, unit };
+}
+
+/** A number fixed by definition (12 inches to the foot), or counted. */
+export function constant<D extends Dimension>(label: string, value: number, dimension: D, source?: string): Quantity<D> {
+  const how: Form = source === undefined ? { label, compute: () => value } : { label, compute: () => value, source };
+  return { value, dimension, form: how, inputs: [] };
+}
+
+/** What the form makes of the inputs: equal to `value` for every quantity that has inputs. */
+export function replay(quantity: Quantity): number {
+  return quantity.inputs.length === 0 ? quantity.value : quantity.form.compute(...quantity.inputs.map(replay));
+}
+
+/** The sum of several quantities of one dimension, in the order given. */
+export function total<D extends Dimension>(label: string, dimension: D, inputs: readonly Quantity<D>[]): Quantity<D> {
+  return measure(dimension, sumForm(label), ...inputs);
+}
+
+const sums = new Map<string, Form>();
+function sumForm(label: string): Form {
+  let how = sums.get(label);
+  if (how === undefined) {
+    how = form(label, 'the sum of', (...values) => values.reduce((sum, value) => sum + value, 0));
+    sums.set(label, how);
+  }
+  return how;
+}
+
+/** Whole units upward, not fooled by float noise (149.00000000000003 is 149). */
+export function roundUp(value: number): number {
+  return Math.ceil(value - Math.abs(value) * 1e-9 - 1e-12);
+}
