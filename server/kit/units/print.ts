@@ -1,0 +1,162 @@
+// How each dimension prints. Rounding here is for the eye only: nothing computes or compares with what is printed.
+import { type Dimension, FOOT, INCH, METRE, MILLIMETRE } from '../dimension.ts';
+import { formatMoney } from '../money.ts';
+import { fromBase, rateNamed, type System, unitNamed } from '../units.ts';
+import { formatNumber, formatUnitPrice } from './numbers.ts';
+import { degreesOf } from './tangent.ts';
+
+/** A value in base units, in `unit` where given, else in the usual unit of the system. */
+export function printQuantity(value: number, dimension: Dimension | 'bare', unit: string | undefined, system: System): string {
+  if (!Number.isFinite(value)) return '?';
+  const chosen = unit === undefined || unit === '' ? usualUnit(value, dimension, system) : unit;
+  return printIn(value, chosen, system);
+}
+
+/** Feet and inches to the sixteenth: 12'-6 1/2", 9", 12'-0". */
+export function printFeetInches(value: number): string {
+  const sixteenths = Math.round((Math.abs(value) * 16) / INCH);
+  const sign = value < 0 && sixteenths > 0 ? '-' : '';
+  const feet = Math.floor(sixteenths / 192);
+  const inches = printSixteenths(sixteenths - feet * 192);
+  return feet === 0 ? `${sign}${inches}"` : `${sign}${feet}'-${inches}"`;
+}
+
+/** Whole inches and a fraction in lowest terms: 104 5/8. */
+function printSixteenths(sixteenths: number): string {
+  const whole = Math.floor(sixteenths / 16);
+  let over = sixteenths - whole * 16;
+  let under = 16;
+  if (over === 0) return `${whole}`;
+  while (over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  return whole === 0 ? `${over}/${under}` : `${whole} ${over}/${under}`;
+}
+
+function printIn(value: number, unit: string, system: System): string {
+  const amount = fromBase(value, unit) ?? value;
+  switch (unit) {
+    case '':
+      return formatNumber(value, 3);
+    case 'ft-in':
+      return printFeetInches(value);
+    case 'ft':
+      return value % FOOT === 0 ? `${formatNumber(amount, 0)}'` : printFeetInches(value);
+    case 'in':
+      return printInches(value);
+    case 'pitch':
+      return `${formatNumber(value * 12, 2)}:12`;
+    case 'deg':
+      return `${formatNumber(degreesOf(value), 2)} deg`;
+    case 'in/ft':
+      return `${printInches(value * FOOT)} per foot`;
+    case '%':
+      return `${formatNumber(amount, 2)}%`;
+    case 'R':
+      return `R-${formatNumber(amount, 1)}`;
+    case 'RSI':
+      return `RSI ${formatNumber(amount, 2)}`;
+    case 'U':
+      return `U ${formatNumber(amount, 2)} W/m2K`;
+    case 'Btu/hft2F':
+      return `U ${formatNumber(amount, 2)}`;
+    case 'd':
+    case 'w':
+      return `${formatNumber(amount, 2)}${unit}`;
+    default:
+      return printOther(amount, unit, system);
+  }
+}
+
+function printOther(amount: number, unit: string, system: System): string {
+  const whole = unitNamed(unit);
+  if (whole?.dimension === 'money') return formatMoney(amount * 100, unit);
+  if (whole !== undefined) {
+    const word = whole.one === undefined ? unit : amount === 1 ? whole.one : whole.unit;
+    return `${formatNumber(amount, decimalsOf(unit))} ${word}`;
+  }
+  const rate = rateNamed(unit);
+  if (rate === undefined) return `${formatNumber(amount, 3)} ${unit}`;
+  const bottom = unit.slice(unit.indexOf('/') + 1);
+  if (rate.top.dimension === 'money') return `${formatUnitPrice(amount * 100, rate.top.unit)}/${bottom}`;
+  if (rate.top.unit === 'in' || rate.top.unit === 'ft')
+    return `${printIn(amount * rate.top.factor, rate.top.unit, system)}/${bottom}`;
+  return `${formatNumber(amount, 4)} ${unit}`;
+}
+
+function printInches(value: number): string {
+  const sixteenths = (value * 16) / INCH;
+  const near = Math.round(sixteenths);
+  if (Math.abs(sixteenths - near) > 1e-6) return `${formatNumber(value / INCH, 3)}"`;
+  return `${near < 0 ? '-' : ''}${printSixteenths(Math.abs(near))}"`;
+}
+
+function decimalsOf(unit: string): number {
+  switch (unit) {
+    case 'mm':
+    case 'psi':
+    case 'psf':
+    case 'cfm':
+      return 1;
+    case 'm':
+    case 'm3':
+    case 't':
+      return 3;
+    case 'mil':
+    case 'cy':
+    case 'm2':
+    case 'ton':
+    case 'square':
+      return 2;
+    default:
+      return 1;
+  }
+}
+
+function usualUnit(value: number, dimension: Dimension | 'bare', system: System): string {
+  const feet = system === 'feet';
+  switch (dimension) {
+    case 'bare':
+    case 'number':
+      return '';
+    case 'length':
+      return feet ? 'ft-in' : Math.abs(value) < METRE || value % (10 * MILLIMETRE) !== 0 ? 'mm' : 'm';
+    case 'area':
+      return feet ? 'sf' : 'm2';
+    case 'volume':
+      return feet ? 'cy' : 'm3';
+    case 'weight':
+      return feet ? 'lb' : 'kg';
+    case 'money':
+      return '$';
+    case 'time':
+      return 'h';
+    case 'temperature':
+      return feet ? 'F' : 'C';
+    case 'slope':
+      return feet ? 'pitch' : '%';
+    case 'power':
+      return Math.abs(value) >= 1000 ? 'kW' : 'W';
+    case 'current':
+      return 'A';
+    case 'voltage':
+      return 'V';
+    case 'flow':
+      return feet ? 'cfm' : 'l/s';
+    case 'pressure':
+      return feet ? 'psi' : 'kPa';
+    case 'resistance':
+      return feet ? 'R' : 'RSI';
+    case 'conductance':
+      return feet ? 'Btu/hft2F' : 'U';
+    default:
+      return usualRate(dimension, system);
+  }
+}
+
+function usualRate(dimension: `${string}/${string}`, system: System): string {
+  const [top, bottom] = dimension.split('/') as [Dimension, Dimension];
+  const under = bottom === 'length' ? (system === 'feet' ? 'lf' : 'm') : usualUnit(METRE, bottom, system);
+  return `${top === 'length' ? (system === 'feet' ? 'in' : 'mm') : usualUnit(0, top, system)}/${under}`;
+}
