@@ -1,0 +1,58 @@
+// Reads the small closed form of conditions: `plan.zone is 5A`, `any room has floor plank`, `foundation.fill at least 48"`,
+// `any basement`. No loops, no functions; several lines are "and".
+import type { Amount, Condition } from '../vocabulary/types.ts';
+import { type Cursor, matchWords, peek, spotOf, wordAt } from './cursor.ts';
+
+const QUANTIFIERS = ['any', 'every', 'no'] as const;
+const TESTS = [
+  ['is not', 'is-not'],
+  ['is', 'is'],
+  ['at least', 'at-least'],
+  ['at most', 'at-most'],
+  ['over', 'over'],
+  ['under', 'under'],
+  ['has', 'has'],
+] as const;
+
+export function readCondition(at: Cursor): Condition | undefined {
+  const from = at.index;
+  const first = wordAt(at.items, at.index, at.end);
+  const quantifier = QUANTIFIERS.find((word) => word === first) ?? 'one';
+  if (quantifier !== 'one') at.index += 1;
+  const path = wordAt(at.items, at.index, at.end);
+  if (path === undefined) {
+    at.index = from;
+    return undefined;
+  }
+  at.index += 1;
+  const dot = path.indexOf('.');
+  const subject = dot < 0 ? path : path.slice(0, dot);
+  const fact = dot < 0 ? undefined : path.slice(dot + 1);
+  const named = { kind: 'condition', subject, quantifier, ...(fact === undefined ? {} : { fact }) } as const;
+  for (const [words, test] of TESTS) {
+    const taken = matchWords(at.items, at.index, at.end, words.split(' '));
+    if (taken === 0) continue;
+    at.index += taken;
+    const item = peek(at);
+    const amount: Amount | undefined =
+      item?.kind === 'value'
+        ? {
+            kind: 'amount',
+            dimension: 'number',
+            any: true,
+            clock: 'as-spelled',
+            label: fact ?? subject,
+            expression: item.expression,
+            path: at.path,
+          }
+        : undefined;
+    const words_ = at.text
+      .slice(item?.from ?? 0, at.items[at.end - 1]?.to ?? 0)
+      .toLowerCase()
+      .split(/[\s,]+/)
+      .filter((word) => word !== '');
+    at.index = at.end;
+    return { ...named, test, words: words_, ...(amount === undefined ? {} : { amount }), spot: spotOf(at, from, at.index) };
+  }
+  return { ...named, test: 'exists', words: [], spot: spotOf(at, from, at.index) };
+}

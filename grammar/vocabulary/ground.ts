@@ -1,0 +1,184 @@
+// Rows for the ground and what stands in it: site, trenches, foundations, crawl space.
+import {
+  by,
+  code,
+  count,
+  either,
+  fields,
+  followedBy,
+  goods,
+  kind,
+  listOf,
+  literal,
+  nameOf,
+  oneOf,
+  optional,
+  phrase,
+  properties,
+  quantity,
+} from './types.ts';
+
+const length = quantity('length');
+const area = quantity('area');
+const sides = oneOf('north', 'east', 'south', 'west');
+const bars = fields({ count, bar: literal });
+const barsAt = fields({ bar: literal, at: phrase('at', followedBy(length, 'oc')) });
+
+export const site = kind({
+  word: 'site',
+  help: 'The ground the house stands on.',
+  example: 'site lot "Lot 14"',
+  name: 'optional',
+  facts: {},
+  properties: properties({
+    size: { takes: by(length, length), help: 'Length by width of the lot.', example: "size 80' x 140'" },
+    soil: { takes: code, help: 'Soil class, which sets how steep an excavation may stand.', example: 'soil type-C' },
+    falls: {
+      takes: fields({ slope: quantity('slope'), to: optional(phrase('to', sides)) }),
+      help: 'How the ground falls.',
+      example: 'falls 4% to south',
+    },
+    topsoil: { takes: length, help: 'Depth of topsoil to strip and keep.', example: 'topsoil 6"' },
+    clear: { takes: followedBy(length, 'around'), help: 'How far beyond the house to strip.', example: "clear 5' around" },
+    fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
+    drive: { takes: by(length, length), help: 'Length by width of the drive.', example: "drive 60' x 10'" },
+  }),
+});
+
+export const trench = kind({
+  word: 'trench',
+  help: 'A trench for a pipe or a wire.',
+  example: `trench water-line "Water" 62' long, 42" deep, 12" wide`,
+  name: 'required',
+  facts: { length: 'length', depth: 'length' },
+  properties: properties({
+    long: { takes: length, trailing: true, inHeader: true, help: 'Its length.', example: "62' long" },
+    deep: { takes: length, trailing: true, inHeader: true, help: 'Its depth.', example: '42" deep' },
+    wide: { takes: length, trailing: true, inHeader: true, help: 'Its width at the bottom.', example: '12" wide' },
+    pipe: { takes: goods, repeats: true, help: 'A pipe laid in it.', example: 'pipe poly-pipe 1"' },
+    conduit: { takes: goods, repeats: true, help: 'A conduit laid in it.', example: 'conduit pvc-conduit 2"' },
+    bed: { takes: fields({ depth: length, of: goods }), help: 'Bedding under and around the pipe.', example: 'bed 4" sand' },
+  }),
+});
+
+export const dryWell = kind({
+  word: 'dry-well',
+  help: 'A pit of stone that takes the rain of a roof.',
+  example: 'dry-well east-well "Dry well" for roof main 50%',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: {
+      takes: fields({ kind: oneOf('roof'), of: nameOf('roof'), share: optional(quantity('number')) }),
+      repeats: true,
+      inHeader: true,
+      help: 'The roof, or part of it, that it drains.',
+      example: 'for roof main 50%',
+    },
+    storm: { takes: length, help: 'Depth of the rain it must take.', example: 'storm 1.5"' },
+    voids: { takes: quantity('number'), help: 'Share of the stone that is air.', example: 'voids 40%' },
+    size: { takes: by(length, length), help: 'Plan of the pit.', example: "size 8' x 8'" },
+    stone: { takes: goods, help: 'The stone it is filled with.', example: 'stone washed-stone' },
+  }),
+});
+
+export const foundation = kind({
+  word: 'foundation',
+  help: 'Footings, walls, slabs, piers and beams under a level.',
+  example: 'foundation perimeter under main',
+  name: 'optional',
+  facts: { bottom: 'length', 'wall-height': 'length', fill: 'length', 'slab-area': 'area' },
+  properties: properties({
+    under: { takes: nameOf('level'), inHeader: true, help: 'The level it carries.', example: 'under main' },
+    footing: {
+      takes: fields({ size: by(length, length), bars: optional(phrase(',', bars)) }),
+      help: 'Width by depth of the strip footing, and the bars along it.',
+      example: 'footing 20" x 8", 2 #4',
+    },
+    long: { takes: length, trailing: true, help: 'Length of footing and wall, where no level gives it.', example: "318' long" },
+    wall: {
+      takes: fields({ size: by(length, length), bars: optional(phrase(',', barsAt)) }),
+      help: 'Thickness by height of the wall, and its upright bars.',
+      example: 'wall 8" x 32", #4 at 48" oc',
+    },
+    slab: {
+      takes: fields({
+        thickness: length,
+        area: optional(phrase(',', area)),
+        mesh: optional(phrase(',', goods)),
+        over: optional(phrase(', over', listOf(goods))),
+      }),
+      help: 'Thickness, what reinforces it, and what lies under it.',
+      example: 'slab 4", wire-mesh, over vapour-retarder, gravel-base 4"',
+    },
+    piers: {
+      takes: fields({
+        count,
+        by: optional(phrase('by', count)),
+        size: optional(phrase(',', fields({ first: length, second: phrase('x', length), third: optional(phrase('x', length)) }))),
+      }),
+      help: 'Round piers by diameter and depth, or square pads by three sizes.',
+      example: 'piers 4 by 3, 12" x 30"',
+    },
+    bottom: {
+      takes: followedBy(length, 'below grade'),
+      help: 'Underside of the footing below the ground.',
+      example: 'bottom 32" below grade',
+    },
+    'working-space': { takes: length, help: 'Room to work beyond the footing.', example: "working-space 1'" },
+    slope: {
+      takes: quantity('slope'),
+      help: 'Side slope of the excavation, level to upright, where the soil row does not say.',
+      example: 'slope 1:2',
+    },
+    dig: {
+      takes: oneOf('all', 'trench'),
+      help: 'Whether the whole plan is dug, or a trench under the walls.',
+      example: 'dig trench',
+    },
+    drain: {
+      takes: fields({ pipe: length, in: phrase('in', fields({ depth: length, of: goods })) }),
+      help: 'Foundation drain and the stone about it.',
+      example: 'drain 4" in 12" washed-stone',
+    },
+    bolts: {
+      takes: fields({ size: length, at: phrase('at', followedBy(length, 'oc')) }),
+      help: 'Anchor bolts.',
+      example: 'bolts 1/2" at 6\' oc',
+    },
+    'damp-proof': {
+      takes: phrase('to', either(oneOf('grade'), length)),
+      help: 'Coating of the wall below the ground.',
+      example: 'damp-proof to grade',
+    },
+    beam: {
+      takes: fields({ plies: optional(count), size: goodsOrSize(), long: optional(phrase(',', followedBy(length, 'long'))) }),
+      help: 'A beam under the floor.',
+      example: "beam 3-ply 2x10, 32' long",
+    },
+    posts: {
+      takes: fields({ count, size: literal, at: optional(phrase('at', followedBy(length, 'oc'))) }),
+      help: 'Posts under a beam.',
+      example: "posts 3 6x6 at 8' oc",
+    },
+    concrete: { takes: goods, help: 'Concrete other than the usual.', example: 'concrete concrete-3000' },
+  }),
+});
+
+export const crawl = kind({
+  word: 'crawl',
+  help: 'The crawl space under a level.',
+  example: 'crawl under main',
+  name: 'optional',
+  facts: {},
+  properties: properties({
+    under: { takes: nameOf('level'), inHeader: true, help: 'The level above it.', example: 'under main' },
+    cover: { takes: goods, help: 'What covers the ground.', example: 'cover vapour-retarder' },
+    vents: { takes: code, help: 'Vent area as a share of the floor.', example: 'vents 1/150' },
+    access: { takes: by(length, length), help: 'Way in.', example: 'access 24" x 30"' },
+  }),
+});
+
+function goodsOrSize() {
+  return either(literal, goods);
+}

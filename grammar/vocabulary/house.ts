@@ -1,0 +1,229 @@
+// Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
+import {
+  by,
+  code,
+  count,
+  date,
+  either,
+  fields,
+  flag,
+  followedBy,
+  goods,
+  kind,
+  listOf,
+  literal,
+  nameOf,
+  oneOf,
+  optional,
+  phrase,
+  properties,
+  quantity,
+  text,
+} from './types.ts';
+
+const length = quantity('length');
+const sides = oneOf('north', 'east', 'south', 'west');
+const outline = listOf(fields({ side: sides, length }));
+/** Allowed under every declaration. */
+export const always = properties({
+  note: {
+    takes: text,
+    repeats: true,
+    inHeader: true,
+    help: 'A remark that is printed on sheets.',
+    example: 'note "Ask about the sill"',
+  },
+  see: { takes: text, repeats: true, inHeader: true, help: 'A drawing or paper to look at.', example: 'see "A-3"' },
+  accept: {
+    takes: fields({ code, reason: optional(text) }),
+    repeats: true,
+    help: 'Answers a finding here, with a reason.',
+    example: 'accept sequence/board-before-dry "Tarped, inspector agreed"',
+    deeper: properties({
+      until: { takes: date, help: 'The day the acceptance ends.', example: 'until 2027-06-30' },
+    }),
+  },
+  source: {
+    takes: text,
+    inHeader: true,
+    help: 'The publication a value comes from, or "common practice".',
+    example: 'source "common practice"',
+  },
+});
+
+export const level = kind({
+  word: 'level',
+  help: 'A floor of the house: its outline, height and what it is made of.',
+  example: 'level main "Main floor"',
+  name: 'required',
+  facts: {
+    'floor-area': 'area',
+    perimeter: 'length',
+    height: 'length',
+    width: 'length',
+    depth: 'length',
+    corners: 'number',
+    'north-length': 'length',
+    'east-length': 'length',
+    'south-length': 'length',
+    'west-length': 'length',
+  },
+  properties: properties({
+    footprint: {
+      takes: either(by(length, length), outline),
+      help: 'Outside face of the framing: east by north, or the sides walked.',
+      example: "footprint 28' x 32'",
+    },
+    height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
+    walls: { takes: nameOf('assembly'), help: 'What its outside walls are made of.', example: 'walls ext-2x6' },
+    partitions: {
+      takes: nameOf('assembly'),
+      help: 'What its inside walls are made of.',
+      example: 'partitions int-2x4',
+      deeper: properties({
+        long: { takes: length, trailing: true, help: 'Their whole length, where rooms are not placed.', example: "86' long" },
+      }),
+    },
+    floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },
+    ceiling: { takes: nameOf('assembly'), help: 'What closes it above.', example: 'ceiling flat-lid' },
+    joists: {
+      takes: phrase('run', oneOf('north-south', 'east-west')),
+      help: 'The way the joists run.',
+      example: 'joists run north-south',
+    },
+  }),
+});
+
+export const assembly = kind({
+  word: 'assembly',
+  space: 'goods',
+  help: 'What a wall, floor, ceiling or roof is made of, layer by layer.',
+  example: 'assembly ext-2x6 "Exterior wall" for wall',
+  name: 'required',
+  facts: { thickness: 'length', resistance: 'resistance' },
+  properties: properties({
+    for: {
+      takes: oneOf('wall', 'partition', 'floor', 'ceiling', 'roof'),
+      inHeader: true,
+      help: 'Where it is used.',
+      example: 'for wall',
+    },
+    layer: {
+      takes: goods,
+      repeats: true,
+      help: 'A layer: from the room outwards; floors and roofs from the top down.',
+      example: 'layer stud 2x6 at 16" oc, filled with r21-batt',
+      deeper: properties({
+        at: { takes: followedBy(length, 'oc'), help: 'Spacing, centre to centre.', example: 'at 16" oc' },
+        'filled with': { takes: goods, help: 'What fills the space between.', example: 'filled with r21-batt' },
+        'to the weather': { takes: length, trailing: true, help: 'Exposed part of each course.', example: '7" to the weather' },
+        glued: { takes: flag, help: 'Laid in glue.', example: 'glued' },
+      }),
+    },
+    framing: { takes: quantity('number'), help: 'Share of the area that is framing.', example: 'framing 25%' },
+  }),
+});
+
+export const roof = kind({
+  word: 'roof',
+  help: 'A roof over a level.',
+  example: 'roof main over main',
+  name: 'required',
+  facts: { pitch: 'slope', area: 'area', rise: 'length' },
+  properties: properties({
+    over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
+    shape: {
+      takes: fields({
+        form: oneOf('gable', 'shed', 'hip', 'flat'),
+        pitch: optional(quantity('slope')),
+        ridge: optional(phrase(', ridge', oneOf('north-south', 'east-west'))),
+        high: optional(phrase(', high', sides)),
+      }),
+      help: 'Form and pitch; which way the ridge runs, or which side is high.',
+      example: 'shape gable 6:12, ridge north-south',
+    },
+    size: {
+      takes: by(length, length),
+      help: 'Plan of the roof without overhangs, where no level gives it.',
+      example: "size 24' x 50'",
+    },
+    overhang: {
+      takes: fields({
+        eaves: length,
+        eavesWord: optional(oneOf('eaves', 'high')),
+        rakes: optional(phrase(',', fields({ length, where: oneOf('rakes', 'sides', 'low') }))),
+      }),
+      help: 'Level distance from the framing to the outer face of the fascia.',
+      example: 'overhang 18" eaves, 12" rakes',
+    },
+    framed: {
+      takes: either(
+        fields({ kind: oneOf('panels'), of: goods }),
+        fields({ of: goods, at: phrase('at', followedBy(length, 'oc')) }),
+      ),
+      help: 'Trusses, rafters or panels.',
+      example: 'framed truss at 24" oc',
+    },
+    deck: { takes: goods, help: 'Sheathing on the framing.', example: 'deck osb 7/16"' },
+    roofing: {
+      takes: listOf(goods, 'over'),
+      help: 'Layers from the weather inwards.',
+      example: 'roofing standing-seam over felt',
+    },
+    gutters: {
+      takes: listOf(oneOf('eaves', 'north', 'east', 'south', 'west', 'none')),
+      help: 'Eaves that have gutters.',
+      example: 'gutters east, west',
+    },
+    leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
+    soffit: { takes: goods, help: 'What closes the underside of the overhang.', example: 'soffit vented-soffit' },
+  }),
+});
+
+export const deck = kind({
+  word: 'deck',
+  help: 'A deck, porch or terrace.',
+  example: 'deck porch "Front porch"',
+  name: 'required',
+  facts: { area: 'area' },
+  properties: properties({
+    size: { takes: by(length, length), help: 'Along the house by away from it.', example: "size 8' x 6'" },
+    high: { takes: length, help: 'Walking surface above the ground.', example: 'high 22"' },
+    joists: {
+      takes: fields({ size: literal, at: phrase('at', followedBy(length, 'oc')) }),
+      help: 'Joists and their spacing.',
+      example: 'joists 2x8 at 16" oc',
+    },
+    posts: { takes: fields({ count, size: literal }), help: 'Posts.', example: 'posts 4 6x6' },
+    piers: {
+      takes: fields({ count, size: phrase(',', by(length, length)) }),
+      help: 'Piers, diameter by depth.',
+      example: 'piers 4, 12" x 30"',
+    },
+    boards: { takes: goods, help: 'Boards.', example: 'boards deck-board' },
+    rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
+    steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
+  }),
+});
+
+export const panels = kind({
+  word: 'panels',
+  help: 'Structural insulated panels: how a level’s panel walls are laid.',
+  example: 'panels shell "Panels from the works" for main',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: { takes: listOf(nameOf('level')), inHeader: true, help: 'The level whose walls are panels.', example: 'for main' },
+    width: { takes: length, help: 'Width of one panel.', example: 'width 1200 mm' },
+    joint: {
+      takes: fields({ spline: goods, beads: optional(phrase(',', fields({ count, of: phrase('beads of', goods) }))) }),
+      help: 'What joins two panels, and the beads of sealant in it.',
+      example: 'joint surface-spline, 3 beads of panel-sealant',
+    },
+    beads: {
+      takes: fields({ count, at: phrase('at', oneOf('plates')) }),
+      help: 'Beads of sealant at each plate.',
+      example: 'beads 2 at plates',
+    },
+  }),
+});

@@ -1,0 +1,347 @@
+// Rows for building knowledge: materials, kinds of work, states, rules, inspections' minimums, holidays. The built-in
+// library is written with them, and a plan may use every one.
+
+import { measures } from './measures.ts';
+import {
+  anyName,
+  anyQuantity,
+  by,
+  code,
+  condition,
+  count,
+  either,
+  fields,
+  kind,
+  listOf,
+  literal,
+  nameOf,
+  oneOf,
+  optional,
+  phrase,
+  properties,
+  quantity,
+  text,
+  wait,
+} from './types.ts';
+
+const length = quantity('length');
+const contents = either(
+  by(length, length),
+  quantity('area'),
+  quantity('length'),
+  quantity('volume'),
+  quantity('weight'),
+  quantity('number'),
+);
+const oneUnit = either(quantity('area'), quantity('length'), quantity('volume'), quantity('weight'), quantity('number'));
+const measureWord = oneOf(...measures);
+
+const physical = properties({
+  insulates: {
+    takes: either(quantity('resistance/length'), quantity('resistance')),
+    inHeader: true,
+    help: 'Its R, whole or per inch.',
+    example: 'insulates R-3.5 per inch',
+  },
+  weighs: {
+    takes: either(quantity('weight/area'), quantity('weight/length'), quantity('weight/volume'), quantity('weight')),
+    inHeader: true,
+    help: 'What it weighs.',
+    example: 'weighs 2.2 lb/sf',
+  },
+  actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
+});
+const packaged = properties({
+  'sold by': {
+    takes: fields({ package: anyName, holds: optional(phrase('of', contents)) }),
+    repeats: true,
+    help: 'A package and what it holds; the first is the usual one.',
+    example: "sold by sheet of 4' x 8'",
+  },
+});
+
+export const material = kind({
+  word: 'material',
+  space: 'goods',
+  help: 'Something bought: package, waste, how it is laid.',
+  example: 'material drywall "Drywall" laid sheets',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    laid: {
+      takes: oneOf(
+        'sheets',
+        'framing',
+        'courses',
+        'membrane',
+        'batts',
+        'loose',
+        'panels',
+        'boards',
+        'coats',
+        'tiles',
+        'poured',
+        'bulk',
+        'pieces',
+        'rolls',
+        'strip',
+      ),
+      inHeader: true,
+      help: 'How it goes in, which sets how it is measured.',
+      example: 'laid sheets',
+    },
+    also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also plasterboard, gypsum-board' },
+    ...packaged,
+    waste: {
+      takes: fields({ rate: quantity('number'), form: oneOf('added', 'divided') }),
+      help: 'Waste: added to what is needed, or need divided by what is left.',
+      example: 'waste 5% added',
+    },
+    deducts: {
+      takes: phrase('openings over', quantity('area')),
+      help: 'Smaller openings are not taken off.',
+      example: 'deducts openings over 32 sf',
+    },
+    rounds: { takes: phrase('up to', oneUnit), help: 'Step in which it is ordered.', example: 'rounds up to 1/4 cy' },
+    covers: {
+      takes: either(
+        quantity('area/volume'),
+        quantity('area/weight'),
+        quantity('area/number'),
+        quantity('length/volume'),
+        quantity('length/number'),
+      ),
+      help: 'What one unit covers.',
+      example: 'covers 350 sf per gal',
+    },
+    coats: { takes: count, help: 'Coats on new work.', example: 'coats 2' },
+    'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
+    lap: { takes: either(quantity('number'), length), help: 'Added for laps, before waste.', example: 'lap 10%' },
+    'serves as': {
+      takes: oneOf('board', 'finish floor', 'lining', 'wall finish'),
+      help: 'What a room’s word replaces.',
+      example: 'serves as board',
+    },
+    thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
+    face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
+    density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
+    ...physical,
+    size: {
+      takes: literal,
+      repeats: true,
+      help: 'A size it comes in.',
+      example: 'size 2x6 actual 1 1/2" x 5 1/2"',
+      deeper: properties({ ...physical, ...packaged }),
+    },
+  }),
+});
+
+export const item = kind({
+  word: 'item',
+  space: 'goods',
+  help: 'Something measured that is not bought.',
+  example: 'item excavation "Earth dug" by volume',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    by: {
+      takes: oneOf('volume', 'area', 'length', 'number', 'count'),
+      inHeader: true,
+      help: 'How it is measured.',
+      example: 'by volume',
+    },
+    swells: { takes: quantity('number'), help: 'How much it grows when dug.', example: 'swells 25%' },
+    shrinks: { takes: phrase('to', quantity('number')), help: 'What is left of it when compacted.', example: 'shrinks to 95%' },
+    slope: {
+      takes: fields({ soil: code, slope: quantity('slope') }),
+      repeats: true,
+      help: 'How steep a soil may stand, level to upright.',
+      example: 'slope type-C 1.5:1',
+    },
+    load: { takes: quantity('volume'), help: 'What a truck carries.', example: 'load 10 cy' },
+  }),
+});
+
+export const fixture = kind({
+  word: 'fixture',
+  space: 'goods',
+  help: 'A thing set and connected: fixture, device, cabinet, appliance.',
+  example: 'fixture toilet "Toilet"',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also water-closet' },
+    'set by': { takes: listOf(nameOf('work')), help: 'The work that sets it.', example: 'set by set-fixtures' },
+    'roughed by': { takes: listOf(nameOf('work')), help: 'The work that prepares for it.', example: 'roughed by rough-drains' },
+    counted: {
+      takes: oneOf('as fixture', 'as device', 'as cabinet'),
+      help: 'Which count it belongs to.',
+      example: 'counted as device',
+    },
+  }),
+});
+
+export const work = kind({
+  word: 'work',
+  help: 'A kind of work: scope, what it installs, labour.',
+  example: 'work hang-board "Hang drywall"',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    scope: {
+      takes: oneOf('in room', 'on level', 'per element', 'for house'),
+      inHeader: true,
+      help: 'What one part of it belongs to.',
+      example: 'scope in room',
+    },
+    installs: {
+      takes: fields({ goods: listOf(anyName), by: phrase('by', listOf(measureWord)) }),
+      repeats: true,
+      help: 'What it installs, and by which measure.',
+      example: 'installs drywall, moisture-board by board-area',
+    },
+    labour: {
+      takes: fields({
+        rate: either(
+          quantity('time/area'),
+          quantity('time/length'),
+          quantity('time/volume'),
+          quantity('time/weight'),
+          quantity('time/number'),
+          quantity('time'),
+        ),
+        each: optional(oneOf('each')),
+        by: optional(phrase('by', measureWord)),
+      }),
+      repeats: true,
+      help: 'Person-hours for a unit of what it installs.',
+      example: 'labour 0.017 h/sf',
+    },
+    uses: {
+      takes: fields({
+        goods: nameOf('goods'),
+        amount: oneUnit,
+        each: optional(oneOf('each')),
+        per: phrase('for each', fields({ amount: oneUnit, each: optional(oneOf('each')) })),
+        by: optional(phrase('by', measureWord)),
+      }),
+      repeats: true,
+      help: 'What else it uses up.',
+      example: 'uses drywall-screw 1,000 each for each 1,000 sf',
+    },
+    trade: { takes: code, help: 'Who usually does it.', example: 'trade drywall' },
+    exposed: {
+      takes: phrase('to', listOf(oneOf('rain', 'frost', 'wind', 'heat'))),
+      help: 'Weather that stops it.',
+      example: 'exposed to rain, frost',
+    },
+    above: { takes: quantity('temperature'), help: 'Not done colder than this.', example: 'above 50 F' },
+    hides: { takes: listOf(anyName), help: 'Work it covers.', example: 'hides rough-wiring' },
+    hazard: {
+      takes: text,
+      repeats: true,
+      help: 'What can hurt someone, the usual measure, whom to ask.',
+      example: 'hazard "Falls: …"',
+    },
+  }),
+});
+
+export const state = kind({
+  word: 'state',
+  help: 'A state of the house, made by kinds of work.',
+  example: 'state dry "Dry"',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    'made by': {
+      takes: listOf(nameOf('work')),
+      help: 'The works that make it.',
+      example: 'made by lay-underlayment, set-windows',
+    },
+  }),
+});
+
+export const rule = kind({
+  word: 'rule',
+  help: 'What must come before what, and why.',
+  example: 'rule board-before-dry "Board goes up before the house is dry"',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    first: { takes: listOf(anyName), help: 'Works, states or inspections that come first.', example: 'first dry' },
+    then: { takes: listOf(anyName), help: 'What must wait for them.', example: 'then hang-board' },
+    scope: {
+      takes: oneOf('same room', 'same element', 'house'),
+      help: 'Where the two must meet for it to matter.',
+      example: 'scope same room',
+    },
+    wait: { takes: wait, help: 'Time between them.', example: 'wait 2 days' },
+    relation: {
+      takes: oneOf('before', 'hold', 'while', 'once'),
+      help: 'Plain order, an approval, a condition that lasts, or a thing owed at the end.',
+      example: 'relation hold',
+    },
+    severity: { takes: oneOf('error', 'warning', 'note'), help: 'How bad it is.', example: 'severity warning' },
+    when: {
+      takes: condition,
+      repeats: true,
+      help: 'Only then; several lines must all hold.',
+      example: 'when any room has floor plank',
+    },
+    unless: { takes: condition, repeats: true, help: 'Not then; any one is enough.', example: 'unless plan.zone is 1A' },
+    because: { takes: text, help: 'Why it matters on site.', example: 'because "Wet board comes out again."' },
+    remedy: { takes: text, help: 'What to do.', example: 'remedy "Start board after dry-in."' },
+  }),
+});
+
+export const minimum = kind({
+  word: 'minimum',
+  help: 'A least or greatest value of a model code.',
+  example: 'minimum sleeping-area "Smallest habitable room" for room',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: {
+      takes: oneOf('room', 'window', 'door', 'level', 'foundation', 'roof', 'assembly', 'deck', 'trench', 'plan'),
+      inHeader: true,
+      help: 'The kind it looks at.',
+      example: 'for room',
+    },
+    when: { takes: condition, repeats: true, help: 'Only then.', example: 'when room.use is sleeping' },
+    unless: { takes: condition, repeats: true, help: 'Not then.', example: 'unless room.use is cooking' },
+    fact: { takes: code, help: 'The fact it looks at.', example: 'fact floor-area' },
+    'at least': { takes: anyQuantity, help: 'Least value.', example: 'at least 70 sf' },
+    'at most': { takes: anyQuantity, help: 'Greatest value.', example: 'at most 44"' },
+    section: {
+      takes: listOf(fields({ edition: code, section: text })),
+      repeats: true,
+      help: 'Where it stands in an edition.',
+      example: 'section irc-2021 "R304.1"',
+    },
+    severity: { takes: oneOf('error', 'warning', 'note'), help: 'How bad it is.', example: 'severity note' },
+    because: { takes: text, help: 'Why it is asked for.', example: 'because "A person must get out."' },
+    remedy: { takes: text, help: 'What to do.', example: 'remedy "Choose a larger window."' },
+  }),
+});
+
+const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
+const days = oneOf('mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun');
+export const holiday = kind({
+  word: 'holiday',
+  help: 'A public holiday.',
+  example: 'holiday independence-day "Independence Day" in US',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    in: { takes: code, inHeader: true, help: 'The country.', example: 'in US' },
+    on: {
+      takes: either(
+        fields({ month: months, day: count, observed: optional(phrase(', observed nearest', oneOf('weekday'))) }),
+        fields({ nth: either(code, oneOf('last')), weekday: days, of: phrase('of', months) }),
+      ),
+      help: 'The day each year.',
+      example: 'on jul 4, observed nearest weekday',
+    },
+    since: { takes: count, inHeader: true, help: 'First year it was kept.', example: 'since 2021' },
+  }),
+});
