@@ -1,0 +1,98 @@
+// The forward pass: each step as early as its links, its dates and the plan's start allow. `placeEarly` is the one
+// place that says what links, dates and records do to a step; the crew pass asks it too.
+import { advance, nextWork, retreat } from './calendar.ts';
+import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
+import { hasFinished, hasStarted, type Timing } from './timing.ts';
+import { afterFinish, afterStart } from './waits.ts';
+
+/** What set a step's early start: the number of a link, or one of these. */
+export const HELD_BY_PLAN = -1;
+export const HELD_BY_DATE = -2;
+export const HELD_BY_RECORD = -3;
+
+/** Moments by step, as far as steps are placed. */
+export interface Placed {
+  readonly start: Float64Array;
+  readonly finish: Float64Array;
+  readonly heldBy: Int32Array;
+}
+
+export interface EarlyDates extends Placed {
+  /** The latest finish; the plan's start where there is nothing to do. */
+  readonly end: number;
+}
+
+export function earlyDates(network: Network, timing: Timing): EarlyDates {
+  const placed = unplaced(network.count);
+  let end = timing.start;
+  for (const task of network.order) {
+    placeEarly(network, timing, task, placed);
+    end = Math.max(end, placed.finish[task]!);
+  }
+  return { ...placed, end };
+}
+
+export function unplaced(count: number): Placed {
+  return { start: new Float64Array(count), finish: new Float64Array(count), heldBy: new Int32Array(count) };
+}
+
+/** Puts one step where the steps it hangs on, all placed, let it begin. Fills its entries of `placed`. */
+export function placeEarly(network: Network, timing: Timing, task: number, placed: Placed): void {
+  const { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock } = network;
+  const { start, finish, heldBy } = placed;
+  const plan = timing.calendars[timing.planCalendar]!;
+  const own = timing.calendars[timing.calendarOf[task]!]!;
+  const length = Math.max(0, timing.durations[task]!);
+  if (hasFinished(timing, task)) {
+    placeFinished(timing, task, length, placed);
+    return;
+  }
+
+  let tightest = -1;
+  let linked = Number.NEGATIVE_INFINITY;
+  let finishBound = Number.NEGATIVE_INFINITY;
+  for (let slot = incomingStart[task]!; slot < incomingStart[task + 1]!; slot++) {
+    const link = incoming[slot]!;
+    const from = linkFrom[link]!;
+    const kind = linkKind[link]!;
+    let bound =
+      kind === FINISH_START || kind === FINISH_FINISH
+        ? afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!)
+        : afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!);
+    if (kind !== FINISH_START && kind !== START_START) {
+      finishBound = Math.max(finishBound, bound);
+      bound = retreat(own, bound, length);
+    }
+    if (bound > linked) {
+      linked = bound;
+      tightest = link;
+    }
+  }
+
+  const dated = timing.notBefore[task]!;
+  if (hasStarted(timing, task)) {
+    const began = timing.fixedStart![task]!;
+    start[task] = began;
+    finish[task] = Math.max(length === 0 ? began : advance(own, Math.max(began, dated), length), finishBound);
+    heldBy[task] = HELD_BY_RECORD;
+    return;
+  }
+  const given = Math.max(timing.start, dated);
+  const bound = Math.max(linked, given);
+  const begin = length === 0 ? bound : nextWork(own, bound);
+  start[task] = begin;
+  finish[task] = length === 0 ? begin : Math.max(advance(own, begin, length), finishBound);
+  // Where a link and a date lead to the same first working moment, the link is the better reason.
+  const isLinked = tightest >= 0 && (linked >= given || (length > 0 && nextWork(own, linked) === begin));
+  heldBy[task] = isLinked ? tightest : dated > timing.start ? HELD_BY_DATE : HELD_BY_PLAN;
+}
+
+function placeFinished(timing: Timing, task: number, length: number, placed: Placed): void {
+  const ended = timing.fixedFinish![task]!;
+  const began = timing.fixedStart?.[task] ?? Number.NaN;
+  placed.finish[task] = ended;
+  placed.start[task] = Number.isNaN(began)
+    ? retreat(timing.calendars[timing.calendarOf[task]!]!, ended, length)
+    : Math.min(began, ended);
+  placed.heldBy[task] = HELD_BY_RECORD;
+}

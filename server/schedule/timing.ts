@@ -1,0 +1,36 @@
+// What the passes over a network take besides its links: lengths, calendars, given dates, and what is already recorded.
+import type { Calendar } from './calendar.ts';
+
+export interface Timing {
+  /**
+   * Working minutes on the step's own calendar; 0 for a milestone. Of a step with a recorded start and no recorded
+   * finish: what is left of it, going on from `notBefore` at the earliest.
+   */
+  readonly durations: Int32Array;
+  /** Which of `calendars` each step works by. */
+  readonly calendarOf: Int32Array;
+  readonly calendars: readonly Calendar[];
+  /** Which of `calendars` waits in working time run on. */
+  readonly planCalendar: number;
+  /** Nothing starts before this moment, whatever the leads, but for what is recorded. */
+  readonly start: number;
+  /** Moments, or -Infinity. */
+  readonly notBefore: Float64Array;
+  /** Recorded starts and finishes: moments, or NaN. Links do not move them, and what has begun waits for nothing. */
+  readonly fixedStart?: Float64Array;
+  readonly fixedFinish?: Float64Array;
+  /** Moments by which a step must be finished; Infinity or NaN for none. */
+  readonly deadline?: Float64Array;
+}
+
+export function hasStarted(timing: Timing, task: number): boolean {
+  return isRecorded(timing.fixedStart, task) || isRecorded(timing.fixedFinish, task);
+}
+
+export function hasFinished(timing: Timing, task: number): boolean {
+  return isRecorded(timing.fixedFinish, task);
+}
+
+function isRecorded(moments: Float64Array | undefined, task: number): boolean {
+  return moments !== undefined && !Number.isNaN(moments[task]);
+}
