@@ -1,7 +1,7 @@
 // Builds what is shipped: the command line, the language server, both as one file each, and the two files of the VS Code
 // extension. Beside them go the library's texts (an editor opens them) and the licences of the packages built in.
 import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
-import { dirname, join, relative, sep } from 'node:path';
+import { basename, dirname, join, relative, sep } from 'node:path';
 import process from 'node:process';
 import { build } from 'esbuild';
 
@@ -73,6 +73,10 @@ for (const folder of ['dist', 'client/vscode/dist']) {
   mkdirSync(join(root, folder), { recursive: true });
   copyLibrary(join(root, folder, 'library'));
   writeFileSync(join(root, folder, 'LICENSES.txt'), licences());
+}
+for (const file of ['grammar/textmate/screed.tmLanguage.json', 'LICENSE']) {
+  if (existsSync(join(root, file))) cpSync(join(root, file), join(root, 'client/vscode/dist', basename(file)));
+  else process.stderr.write(`${file} is left out of the extension: it does not exist\n`);
 }
 
 /** Constants that the sources may ask for with `typeof`: they exist in bundles only. */
