@@ -50,8 +50,9 @@ export function nextWork(calendar: Calendar, moment: number): number {
 /** The last moment at or before `moment` at which work can end. */
 export function previousWork(calendar: Calendar, moment: number): number {
   const shift = shiftFrom(calendar, moment);
-  const table = calendar.table;
-  return moment > table.start[shift]! ? moment : table.end[shiftBefore(calendar, shift)]!;
+  if (moment > calendar.table.start[shift]!) return moment;
+  const before = shiftBefore(calendar, shift);
+  return calendar.table.end[before]!;
 }
 
 /**
