@@ -1,0 +1,297 @@
+// An element for a slot, recomputed only when its lines, or something it read, changed; the old object stays where the new
+// one would be equal. What was read is remembered, names that were not found included.
+import type { Declaration, GivenProperties } from '#grammar/shape';
+import { propertiesOf } from '#grammar/vocabulary/vocabulary';
+import { nearest } from '#kit/did-you-mean';
+import { type Finding, finding } from '#kit/finding';
+import type { Place, Slot } from '#kit/place';
+import type { Quantity } from '#kit/quantity';
+import type { Work } from '#kit/work';
+import { equal } from './equal.ts';
+import { factsOf } from './facts.ts';
+import { type Following, followLine, followProperties, followValue } from './follow.ts';
+import type { Element } from './model.ts';
+import { type Declared, lookUp, type NameTable, namesIn } from './names.ts';
+import { nameLoop, noSuchFact } from './problems.ts';
+import type { Settings } from './settings.ts';
+
+interface Memo {
+  stamp: number;
+  stage: 'running' | 'done';
+  declaration: Declaration | undefined;
+  under: Declaration | undefined;
+  reads: readonly Read[];
+  element: Element | undefined;
+  findings: readonly Finding[];
+}
+type Read =
+  | { readonly kind: 'name'; readonly space: string; readonly name: string; readonly seen: Slot | undefined }
+  | { readonly kind: 'element'; readonly slot: Slot; readonly seen: Element | undefined }
+  | { readonly kind: 'settings'; readonly seen: Settings };
+
+export interface ElementsMemory {
+  readonly memos: Map<Slot, Memo>;
+  stamp: number;
+}
+export function elementsMemory(): ElementsMemory {
+  return { memos: new Map(), stamp: 0 };
+}
+
+/** One look at a plan: what is declared now, and what is remembered from before. */
+export interface Snapshot {
+  readonly plan: NameTable;
+  readonly library: NameTable;
+  readonly settings: Settings;
+  readonly memory: ElementsMemory;
+  readonly work: Work;
+  /** Names looked up in this snapshot. */
+  readonly found: Map<string, Slot | undefined>;
+  /** Slots that are being computed, outermost first; and those found to lie on a ring. */
+  readonly running: Slot[];
+  readonly rings: Map<Slot, readonly Slot[]>;
+}
+
+export function snapshot(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory, work: Work): Snapshot {
+  memory.stamp += 1;
+  return { plan, library, settings, memory, work, found: new Map(), running: [], rings: new Map() };
+}
+
+export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {
+  return now.plan.bySlot.get(slot) ?? now.library.bySlot.get(slot);
+}
+
+/** The element for a slot, computed at most once a snapshot; unchanged inputs give back the very same object. */
+export function element(slot: Slot, now: Snapshot): Element | undefined {
+  const { memos, stamp } = now.memory;
+  let memo = memos.get(slot);
+  if (memo?.stamp === stamp) {
+    if (memo.stage === 'running') ring(slot, now);
+    return memo.stage === 'running' ? undefined : memo.element;
+  }
+  const declaration = declaredAt(slot, now)?.declaration;
+  const under = overridden(slot, now)?.declaration;
+  if (memo !== undefined && memo.declaration === declaration && memo.under === under) {
+    memo.stamp = stamp;
+    memo.stage = 'running';
+    now.running.push(slot);
+    const current = memo.reads.every((read) => isCurrent(read, now));
+    now.running.pop();
+    if (current && !now.rings.has(slot)) {
+      memo.stage = 'done';
+      return memo.element;
+    }
+  }
+  if (memo === undefined) {
+    memo = { stamp, stage: 'running', declaration, under, reads: [], element: undefined, findings: [] };
+    memos.set(slot, memo);
+  }
+  memo.stamp = stamp;
+  memo.stage = 'running';
+  memo.declaration = declaration;
+  memo.under = under;
+  now.running.push(slot);
+  const made = declaration === undefined ? undefined : compute(slot, declaration, under, now);
+  now.running.pop();
+  now.work.elementsComputed += 1;
+  memo.reads = made?.reads ?? [];
+  memo.findings = made?.findings ?? [];
+  // Whoever lies on a ring has no value, wherever the ring was entered.
+  const value = now.rings.has(slot) ? undefined : made?.element;
+  if (memo.element === undefined || value === undefined || !equal(memo.element, value)) memo.element = value;
+  memo.stage = 'done';
+  return memo.element;
+}
+
+/** Findings of the elements of a table, in its order; with one for each ring of names. */
+export function elementFindings(table: NameTable, now: Snapshot): readonly Finding[] {
+  const findings: Finding[] = [];
+  const reported = new Set<readonly Slot[]>();
+  for (const slot of table.order.keys()) {
+    const memo = now.memory.memos.get(slot);
+    if (memo !== undefined && memo.stamp === now.memory.stamp) findings.push(...memo.findings);
+    const members = now.rings.get(slot);
+    if (members === undefined || reported.has(members)) continue;
+    reported.add(members);
+    const names = [...members].sort((a, b) => (table.order.get(a) ?? 0) - (table.order.get(b) ?? 0));
+    findings.push(
+      finding(
+        nameLoop,
+        headerPlace(slot, now),
+        names.map((each) => each.name),
+      ),
+    );
+  }
+  return findings;
+}
+
+export function headerPlace(slot: Slot, now: Snapshot): Place {
+  const declared = declaredAt(slot, now);
+  return { slot, spot: declared?.declaration.nameSpot ?? { path: [], from: 0, to: 0 } };
+}
+
+/** A library row of the same kind and name, which a plan's declaration overrides property by property. */
+function overridden(slot: Slot, now: Snapshot): Declared | undefined {
+  if (!now.plan.bySlot.has(slot) || slot.name === '') return undefined;
+  const under = now.library.first.get(`${slot.kind}/${slot.name}`);
+  return under === undefined ? undefined : now.library.bySlot.get(under);
+}
+
+function isCurrent(read: Read, now: Snapshot): boolean {
+  switch (read.kind) {
+    case 'name':
+      return find(read.space, read.name, now) === read.seen;
+    case 'element':
+      return element(read.slot, now) === read.seen;
+    case 'settings':
+      return now.settings === read.seen;
+  }
+}
+
+function find(space: string, name: string, now: Snapshot): Slot | undefined {
+  const key = `${space}/${name}`;
+  if (now.found.has(key)) return now.found.get(key);
+  const slot = lookUp(space, name, now.plan, now.library);
+  now.found.set(key, slot);
+  return slot;
+}
+
+function ring(slot: Slot, now: Snapshot): void {
+  const members = now.running.slice(now.running.indexOf(slot));
+  for (const member of members) if (!now.rings.has(member)) now.rings.set(member, members);
+}
+
+interface Computed {
+  readonly element: Element;
+  readonly reads: readonly Read[];
+  readonly findings: readonly Finding[];
+}
+
+function compute(slot: Slot, declaration: Declaration, under: Declaration | undefined, now: Snapshot): Computed {
+  const reads: Read[] = [];
+  const findings: Finding[] = [];
+  const seen = new Set<string | Slot>();
+  const look = (space: string, name: string): Slot | undefined => {
+    const key = `${space}/${name}`;
+    const found = find(space, name, now);
+    if (!seen.has(key)) {
+      seen.add(key);
+      reads.push({ kind: 'name', space, name, seen: found });
+    }
+    return found;
+  };
+  const read = (other: Slot): Element | undefined => {
+    const found = element(other, now);
+    if (!seen.has(other)) {
+      seen.add(other);
+      reads.push({ kind: 'element', slot: other, seen: found });
+    }
+    return found;
+  };
+  reads.push({ kind: 'settings', seen: now.settings });
+  const near = (space: string, name: string): string | undefined => nearest(name, namesIn(space, now.plan, now.library))[0];
+  const following = (where: Slot): Following => ({
+    slot: where,
+    settings: now.settings,
+    findings,
+    lookUp: look,
+    element: read,
+    near,
+    valueOf: (name, place) => valueOf(name, place, look, read, findings, now),
+  });
+  const at = following(slot);
+  const { kind } = declaration;
+  const rows = propertiesOf(kind);
+  const below = under === undefined ? {} : libraryGiven(under.given, declaration.given);
+  const given =
+    under === undefined
+      ? followProperties(declaration.given, rows, at)
+      : merged(
+          followProperties(below, rows, following(now.library.first.get(`${slot.kind}/${slot.name}`)!)),
+          followProperties(declaration.given, rows, at),
+        );
+  const takesFrom = declaration.takes ?? under?.takes;
+  const takes = takesFrom === undefined ? undefined : followValue(takesFrom.value, at);
+  const entries =
+    kind.entries === undefined
+      ? []
+      : declaration.entries.flatMap((entry) => followLine(entry, kind.entries!.deeper ?? {}, at) ?? []);
+  const made = {
+    kind: kind.word,
+    slot,
+    name: declaration.name === '' ? slot.name : declaration.name,
+    label: declaration.label?.value ?? under?.label?.value ?? (declaration.name === '' ? kind.word : declaration.name),
+    place: { slot, spot: declaration.nameSpot },
+    takes,
+    given,
+    entries,
+  };
+  // The record was checked against the vocabulary's row of this kind, which is what the type is computed from.
+  return { element: made as unknown as Element, reads, findings };
+}
+
+/** What the library gives and the plan does not. */
+function libraryGiven(library: GivenProperties, plan: GivenProperties): GivenProperties {
+  return Object.fromEntries(Object.entries(library).filter(([word]) => plan[word] === undefined));
+}
+
+function merged(library: Record<string, unknown>, plan: Record<string, unknown>): Record<string, unknown> {
+  const all: Record<string, unknown> = { ...library };
+  for (const [word, value] of Object.entries(plan))
+    if (!(Array.isArray(value) && value.length === 0 && word in library)) all[word] = value;
+  return all;
+}
+
+/** A `let`, or a fact of a thing: `plate-height`, `kitchen.floor-area`, `roof.main.area`. */
+function valueOf(
+  name: string,
+  place: Place,
+  look: (space: string, name: string) => Slot | undefined,
+  read: (slot: Slot) => Element | undefined,
+  findings: Finding[],
+  now: Snapshot,
+): Quantity | undefined {
+  const parts = name.split('.');
+  if (parts.length === 1) {
+    const slot = look('let', name);
+    if (slot !== undefined) {
+      const named = read(slot);
+      return named?.kind === 'let' ? named.takes?.value : undefined;
+    }
+  } else {
+    const fact = parts[parts.length - 1]!;
+    const owner = parts[parts.length - 2]!;
+    for (const kind of parts.length === 3 ? [parts[0]!] : kindsWithFacts) {
+      const slot = look(kind, owner);
+      const thing = slot === undefined ? undefined : read(slot);
+      const value = thing === undefined ? undefined : factsOf(thing)[fact];
+      if (value !== undefined) return value;
+    }
+  }
+  const known = parts.length === 1 ? namesIn('let', now.plan, now.library) : parts.length === 2 ? ownersOf(parts[0]!, now) : [];
+  findings.push(finding(noSuchFact, place, name, nearest(name, known)[0]));
+  return undefined;
+}
+
+const kindsWithFacts = [
+  'room',
+  'level',
+  'roof',
+  'foundation',
+  'assembly',
+  'window',
+  'door',
+  'trench',
+  'deck',
+  'plan',
+  'trade',
+] as const;
+
+function ownersOf(owner: string, now: Snapshot): readonly string[] {
+  const names: string[] = [];
+  for (const kind of kindsWithFacts) {
+    const slot = now.plan.first.get(`${kind}/${owner}`);
+    const thing = slot === undefined ? undefined : now.memory.memos.get(slot)?.element;
+    if (thing !== undefined) names.push(...Object.keys(factsOf(thing)).map((fact) => `${owner}.${fact}`));
+  }
+  return names;
+}

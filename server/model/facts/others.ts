@@ -1,0 +1,32 @@
+// Facts of openings, foundations, roofs, trenches and trades.
+import { constant, form, measure } from '#kit/quantity';
+import type { Facts } from '../facts.ts';
+import type { Foundation, Opening, Roof, Trade, Trench } from '../model.ts';
+
+const openingArea = form('opening area', 'width × height', (width = 0, height = 0) => width * height);
+
+export function openingFacts({ takes }: Opening): Facts {
+  if (takes === undefined) return {};
+  return { width: takes.left, height: takes.right, area: measure('area', openingArea, takes.left, takes.right) };
+}
+
+export function foundationFacts(foundation: Foundation): Facts {
+  return {
+    bottom: foundation.given.bottom?.value,
+    'wall-height': foundation.given.wall?.value.size.right,
+    // How high the earth stands against the wall: its underside below grade, less the footing.
+    fill: foundation.given.bottom?.value,
+  };
+}
+
+export function roofFacts(roof: Roof): Facts {
+  return { pitch: roof.given.shape?.value.pitch };
+}
+
+export function trenchFacts(trench: Trench): Facts {
+  return { length: trench.given.long?.value, depth: trench.given.deep?.value };
+}
+
+export function tradeFacts(trade: Trade): Facts {
+  return { people: constant('people in a crew', trade.given['crew of']?.value ?? 1, 'number') };
+}

@@ -1,0 +1,48 @@
+// Facts of a room: floor area, perimeter, height, wall and window area, volume.
+import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+import type { Facts } from '../facts.ts';
+import { type FloorShape, floorShape } from '../floor-shape.ts';
+import type { Room } from '../model.ts';
+
+const shapes = new WeakMap<Room, { readonly shape: FloorShape | undefined }>();
+
+export function roomShape(room: Room): FloorShape | undefined {
+  let kept = shapes.get(room);
+  if (kept === undefined) {
+    const given = room.given.size?.value ?? room.given.outline?.value;
+    shapes.set(room, (kept = { shape: given === undefined ? undefined : floorShape(given) }));
+  }
+  return kept.shape;
+}
+
+const wallArea = form('wall area', 'perimeter × height', (perimeter = 0, height = 0) => perimeter * height);
+const volume = form('volume', 'floor area × height', (area = 0, height = 0) => area * height);
+const windowArea = form('window area', 'count × width × height', (count = 0, width = 0, height = 0) => count * width * height);
+
+/** The room's own height, or else that of its level. */
+export function roomHeight(room: Room): Quantity<'length'> | undefined {
+  return room.given.height?.value ?? room.given.on?.value.given.height?.value;
+}
+
+export function roomFacts(room: Room): Facts {
+  const shape = roomShape(room);
+  const height = roomHeight(room);
+  const windows = room.given.windows
+    .flatMap((line) => line.value)
+    .flatMap(({ value }) => {
+      const size = value.type.takes;
+      return size === undefined
+        ? []
+        : [measure('area', windowArea, constant('count', value.count ?? 1, 'number'), size.left, size.right)];
+    });
+  return {
+    'floor-area': shape?.area,
+    perimeter: shape?.perimeter,
+    width: shape?.width,
+    depth: shape?.depth,
+    height,
+    'wall-area': shape === undefined || height === undefined ? undefined : measure('area', wallArea, shape.perimeter, height),
+    volume: shape === undefined || height === undefined ? undefined : measure('volume', volume, shape.area, height),
+    'window-area': total('window area', 'area', windows),
+  };
+}

@@ -1,0 +1,171 @@
+// DOOR: the files of a plan and the library → the model: every declaration as an element with names followed and values
+// evaluated, and what could not be.
+import { parse, type StatementCache, statementCache } from '#grammar/parse';
+import type { FileTree } from '#grammar/tree';
+import { type KindWord, vocabulary } from '#grammar/vocabulary/vocabulary';
+import { type Finding, finding } from '#kit/finding';
+import type { Slot } from '#kit/place';
+import type { Work } from '#kit/work';
+import { type ElementsMemory, element, elementFindings, elementsMemory, type Snapshot, snapshot } from './elements.ts';
+import { includedFiles } from './includes.ts';
+import type { Element, ElementOf, Plan } from './model.ts';
+import { type FileNames, fileNames, type NamesMemory, type NameTable, namesMemory, nameTable, shapeFindings } from './names.ts';
+import { declaredTwice } from './problems.ts';
+import { type Settings, settingsOf } from './settings.ts';
+import { syntaxFindings } from './syntax.ts';
+
+/** Files by path, '/' between parts. */
+export interface Texts {
+  readonly [path: string]: string;
+}
+
+/** The library, read once and shared by every analysis. */
+export interface Library {
+  readonly table: NameTable;
+  readonly findings: readonly Finding[];
+}
+
+export interface ModelMemory {
+  readonly cache: StatementCache;
+  readonly trees: Map<string, FileTree>;
+  readonly names: NamesMemory;
+  readonly elements: ElementsMemory;
+  table: NameTable | undefined;
+  settings: Settings | undefined;
+  lists: ReadonlyMap<string, readonly Element[]>;
+}
+
+export function modelMemory(): ModelMemory {
+  return {
+    cache: statementCache(),
+    trees: new Map(),
+    names: namesMemory(),
+    elements: elementsMemory(),
+    table: undefined,
+    settings: undefined,
+    lists: new Map(),
+  };
+}
+
+export interface Model {
+  /** The plan's files, root first. */
+  readonly files: readonly FileNames[];
+  readonly names: NameTable;
+  readonly library: NameTable;
+  readonly settings: Settings;
+  /** The plan declaration, if the root has one. */
+  readonly plan: Plan | undefined;
+  /** All declarations of a kind, in plan order; the same array while its members are the same. */
+  readonly list: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
+  /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own. */
+  readonly rows: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
+  readonly element: (slot: Slot) => Element | undefined;
+  readonly now: Snapshot;
+}
+
+export interface Resolved {
+  readonly value: Model;
+  readonly findings: readonly Finding[];
+}
+
+export function readLibrary(texts: readonly { readonly path: string; readonly text: string }[], work: Work): Library {
+  const cache = statementCache();
+  const memory = namesMemory();
+  const files = texts.map(({ path, text }) => fileNames(path, parse(text, { cache, work }), memory, work));
+  const findings = files.flatMap((file) => [...syntaxFindings(file, memory), ...shapeFindings(file, memory)]);
+  return { table: nameTable(files), findings };
+}
+
+export function resolve(root: string, texts: Texts, library: Library, memory: ModelMemory, work: Work): Resolved {
+  const read = (path: string): FileNames | undefined => {
+    const text = Object.hasOwn(texts, path) ? texts[path] : undefined;
+    if (text === undefined) return undefined;
+    const before = memory.trees.get(path);
+    const tree =
+      before?.text === text
+        ? before
+        : parse(text, { cache: memory.cache, work, ...(before === undefined ? {} : { previous: before }) });
+    memory.trees.set(path, tree);
+    return fileNames(path, tree, memory.names, work);
+  };
+  const included = includedFiles(root, read);
+  const names = nameTable(included.files, memory.table);
+  memory.table = names;
+  const planSlot = included.files[0]?.declared.find(({ slot }) => slot.kind === 'plan')?.slot;
+  const settings = settingsOf(planSlot === undefined ? undefined : names.bySlot.get(planSlot)?.declaration, memory.settings);
+  memory.settings = settings;
+  const now = snapshot(names, library.table, settings, memory.elements, work);
+  const lists = elementLists(names, now, memory);
+  const rows = new Map<string, readonly Element[]>();
+  const model: Model = {
+    files: included.files,
+    names,
+    library: library.table,
+    settings,
+    plan: planSlot === undefined ? undefined : (element(planSlot, now) as Plan | undefined),
+    list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? []) as readonly ElementOf<K>[],
+    rows: <K extends KindWord>(kind: K) => {
+      let list = rows.get(kind);
+      if (list === undefined) rows.set(kind, (list = rowsOf(kind, now)));
+      return list as readonly ElementOf<K>[];
+    },
+    element: (slot) => element(slot, now),
+    now,
+  };
+  const findings = [
+    ...included.findings,
+    ...included.files.flatMap((file) => [...syntaxFindings(file, memory.names), ...shapeFindings(file, memory.names)]),
+    ...twice(names),
+    ...elementFindings(names, now),
+  ];
+  return { value: model, findings };
+}
+
+/** Every element of the plan by kind, in plan order; arrays stay the same objects while their members do. */
+function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): ReadonlyMap<string, readonly Element[]> {
+  const lists = new Map<string, Element[]>();
+  for (const slot of names.order.keys()) {
+    if (slot.again > 0 || names.first.get(`${slot.kind}/${slot.name}`) !== slot)
+      if (vocabulary[slot.kind as KindWord].name !== 'none' && slot.again > 0) continue;
+    const made = element(slot, now);
+    if (made === undefined) continue;
+    let list = lists.get(slot.kind);
+    if (list === undefined) lists.set(slot.kind, (list = []));
+    list.push(made);
+  }
+  const kept = new Map<string, readonly Element[]>();
+  for (const [kind, list] of lists) {
+    const before = memory.lists.get(kind);
+    kept.set(
+      kind,
+      before !== undefined && before.length === list.length && before.every((each, index) => each === list[index])
+        ? before
+        : list,
+    );
+  }
+  memory.lists = kept;
+  return kept;
+}
+
+function rowsOf(kind: string, now: Snapshot): readonly Element[] {
+  const rows: Element[] = [];
+  const add = (slot: Slot): void => {
+    const row = element(slot, now);
+    if (row !== undefined) rows.push(row);
+  };
+  for (const [key, slot] of now.library.first) if (slot.kind === kind) add(now.plan.first.get(key) ?? slot);
+  for (const [key, slot] of now.plan.first) if (slot.kind === kind && !now.library.first.has(key)) add(slot);
+  return rows;
+}
+
+function twice(names: NameTable): readonly Finding[] {
+  return names.repeated.map(({ declared, first }) => {
+    const place = { slot: declared.slot, spot: declared.declaration.nameSpot };
+    const where = first.slot.kind === declared.slot.kind ? `another ${first.slot.kind}` : `a ${first.slot.kind}`;
+    const made = finding(declaredTwice, place, declared.slot.name, declared.slot.kind, where);
+    return {
+      ...made,
+      related: [{ place: { slot: first.slot, spot: first.declaration.nameSpot }, note: `${where}, declared first` }],
+    };
+  });
+}

@@ -1,0 +1,41 @@
+// What could not be read on the lines of a file, as findings with a place in a declaration.
+import { syntaxSorts } from '#grammar/parser/messages';
+import type { Node, Problem } from '#grammar/tree';
+import { type Finding, type FindingSort, finding } from '#kit/finding';
+import type { Slot } from '#kit/place';
+import type { FileNames, NamesMemory } from './names.ts';
+
+const kept = new WeakMap<Node, { readonly slot: Slot; readonly findings: readonly Finding[] }>();
+
+/** One finding a problem of a line, in the order of the text. */
+export function syntaxFindings(names: FileNames, _memory: NamesMemory): readonly Finding[] {
+  const findings: Finding[] = [];
+  const gather = (slot: Slot, node: Node): void => {
+    let made = kept.get(node);
+    if (made?.slot !== slot) {
+      made = { slot, findings: ofNode(slot, node, []) };
+      kept.set(node, made);
+    }
+    findings.push(...made.findings);
+  };
+  for (const { slot, node, parent } of names.declared) if (parent === undefined) gather(slot, node);
+  for (const { slot, node } of names.strays) gather(slot, node);
+  return findings;
+}
+
+function ofNode(slot: Slot, node: Node, path: readonly number[]): readonly Finding[] {
+  const { statement } = node.line;
+  const problems: Problem[] = [...statement.problems];
+  for (const item of statement.items) if (item.kind === 'wrong') problems.push(item.problem);
+  const own = problems.map((problem) => problemFinding(slot, path, problem));
+  if (node.children.length === 0) return own;
+  return [...own, ...node.children.flatMap((child, index) => ofNode(slot, child, [...path, index]))];
+}
+
+function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
+  const place = { slot, spot: { path, from: problem.from, to: problem.to } };
+  const sort = syntaxSorts[problem.code] as FindingSort<readonly unknown[]>;
+  const made = finding(sort, place, ...problem.details);
+  if (problem.rewrite === undefined) return made;
+  return { ...made, fixes: [{ kind: 'replace', title: `Write ${problem.rewrite}`, place, text: problem.rewrite }] };
+}
