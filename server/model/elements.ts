@@ -196,7 +196,7 @@ function compute(slot: Slot, declaration: Declaration, under: Declaration | unde
     lookUp: look,
     element: read,
     near,
-    valueOf: (name, place) => valueOf(name, place, look, read, findings, now),
+    valueOf: (name, place) => namedValue(name, place, look, read, findings, now),
   });
   const at = following(slot);
   const { kind } = declaration;
@@ -242,7 +242,7 @@ function merged(library: Record<string, unknown>, plan: Record<string, unknown>)
 }
 
 /** A `let`, or a fact of a thing: `plate-height`, `kitchen.floor-area`, `roof.main.area`. */
-function valueOf(
+function namedValue(
   name: string,
   place: Place,
   look: (space: string, name: string) => Slot | undefined,

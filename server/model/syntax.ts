@@ -1,5 +1,5 @@
 // What could not be read on the lines of a file, as findings with a place in a declaration.
-import { syntaxSorts } from '#grammar/parser/messages';
+import { SYNTAX_SORTS } from '#grammar/parser/messages';
 import type { Node, Problem } from '#grammar/tree';
 import { type Finding, type FindingSort, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
@@ -34,7 +34,7 @@ function ofNode(slot: Slot, node: Node, path: readonly number[]): readonly Findi
 
 function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
   const place = { slot, spot: { path, from: problem.from, to: problem.to } };
-  const sort = syntaxSorts[problem.code] as FindingSort<readonly unknown[]>;
+  const sort = SYNTAX_SORTS[problem.code] as FindingSort<readonly unknown[]>;
   const made = finding(sort, place, ...problem.details);
   if (problem.rewrite === undefined) return made;
   return { ...made, fixes: [{ kind: 'replace', title: `Write ${problem.rewrite}`, place, text: problem.rewrite }] };
