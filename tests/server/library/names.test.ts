@@ -12,7 +12,9 @@ const goodsKinds = ['material', 'item', 'fixture', 'assembly'];
 // Openings are declared in plans; their kind stands for every type of them.
 const goodsNames = new Set(['window', 'door', ...goodsKinds.flatMap((kind) => ofKind(kind).flatMap(namesOf))]);
 const installed = works.flatMap((row) => valuesOf(row, 'installs').flatMap((value) => installsOf(row, value)));
-const counted = works.flatMap((row) => [...valuesOf(row, 'labour'), ...valuesOf(row, 'uses')].flatMap((value) => byMeasure(value)));
+const counted = works.flatMap((row) =>
+  [...valuesOf(row, 'labour'), ...valuesOf(row, 'uses')].flatMap((value) => byMeasure(value)),
+);
 
 test('enough rows to build a small house', () => {
   expect(ofKind('material').length).toBeGreaterThanOrEqual(65);
@@ -22,7 +24,9 @@ test('enough rows to build a small house', () => {
 });
 
 test('no two goods share a name, nor two rows of another kind', () => {
-  const names = rows.flatMap((row) => namesOf(row).map((name) => `${goodsKinds.includes(row.kind) ? 'goods' : row.kind} ${name}`));
+  const names = rows.flatMap((row) =>
+    namesOf(row).map((name) => `${goodsKinds.includes(row.kind) ? 'goods' : row.kind} ${name}`),
+  );
   expect(names.filter((name, index) => names.indexOf(name) !== index)).toEqual([]);
 });
 
@@ -49,7 +53,11 @@ test('every measure is installed or counted by some work', () => {
 test('every material is installed or used by some work', () => {
   const used = works.flatMap((row) => valuesOf(row, 'uses').map((value) => value.split(' ')[0]));
   const owned = new Set([...installed.map(({ goods }) => goods), ...used]);
-  expect(ofKind('material').filter((row) => !owned.has(row.name)).map((row) => row.name)).toEqual([]);
+  expect(
+    ofKind('material')
+      .filter((row) => !owned.has(row.name))
+      .map((row) => row.name),
+  ).toEqual([]);
 });
 
 test('what fixtures, works and materials point at exists', () => {
@@ -61,9 +69,17 @@ test('what fixtures, works and materials point at exists', () => {
 });
 
 test('states and sequence rules name works, states and inspections of the library', () => {
-  const steps = new Set([...workNames, ...ofKind('state').map((row) => row.name), ...ofKind('inspection').map((row) => row.name)]);
+  const steps = new Set([
+    ...workNames,
+    ...ofKind('state').map((row) => row.name),
+    ...ofKind('inspection').map((row) => row.name),
+  ]);
   const named = [...ofKind('state'), ...ofKind('rule')].flatMap((row) =>
-    ['made by', 'first', 'then'].flatMap((word) => valuesOf(row, word).flatMap(listOf).map((name) => ({ row: row.place, name }))),
+    ['made by', 'first', 'then'].flatMap((word) =>
+      valuesOf(row, word)
+        .flatMap(listOf)
+        .map((name) => ({ row: row.place, name })),
+    ),
   );
   expect(named.filter(({ name }) => !steps.has(name))).toEqual([]);
 });

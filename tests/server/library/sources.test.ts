@@ -22,14 +22,20 @@ test('the bases of the rows, counted by kind', () => {
     const counts = bases.map((basis) => rows.filter((row) => row.kind === kind && basisOf(sourceOf(row) ?? '') === basis).length);
     return { kind, counts, partly: rows.filter((row) => row.kind === kind && isPartly(sourceOf(row) ?? '')).length };
   });
-  const lines = table.map(({ kind, counts, partly }) => [kind, ...counts, partly].map((cell) => String(cell).padStart(17)).join(''));
+  const lines = table.map(({ kind, counts, partly }) =>
+    [kind, ...counts, partly].map((cell) => String(cell).padStart(17)).join(''),
+  );
   console.log([['kind', ...bases, 'partly memory'].map((cell) => cell.padStart(17)).join(''), ...lines].join('\n'));
   expect(table.flatMap(({ counts }) => counts).reduce((sum, count) => sum + count, 0)).toBe(rows.length);
 });
 
 /** By its first words: a row leads with what its main value rests on. */
 function basisOf(source: string): (typeof bases)[number] {
-  return source.startsWith('common practice') ? 'common practice' : source.startsWith('from memory') ? 'from memory' : 'published';
+  return source.startsWith('common practice')
+    ? 'common practice'
+    : source.startsWith('from memory')
+      ? 'from memory'
+      : 'published';
 }
 
 function isPartly(source: string): boolean {
