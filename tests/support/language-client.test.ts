@@ -50,14 +50,15 @@ test('changes are applied to the copy and waited for', async () => {
   const server = start();
   const uri = 'file:///a.screed';
   server.open(uri, 'room é😀 bath\r\n  size 8\n');
-  server.replace(uri, 'bath', 'hall');
+  server.replace(uri, 'é😀 bath', 'é😁 hall');
+  server.replace(uri, '😁 hall', '😀 hall');
   server.change(uri, { range: { start: { line: 1, character: 7 }, end: { line: 1, character: 99 } }, text: "9'" });
   expect(server.textOf(uri)).toBe("room é😀 hall\r\n  size 9'\n");
   const published = await server.waitForDiagnostics(
     uri,
     (diagnostics) => diagnostics.length === 2 && diagnostics[0]!.message === "9'",
   );
-  expect(published.version).toBe(3);
+  expect(published.version).toBe(4);
   expect(() => server.replace(uri, 'attic', '')).toThrow('does not stand');
 });
 

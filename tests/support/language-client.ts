@@ -40,7 +40,7 @@ export interface LanguageClient {
   open(uri: string, text: string, version?: number): void;
   /** Applies the changes in order to our copy and sends them. Gives the moment just before they were written, in ms. */
   change(uri: string, ...changes: readonly Change[]): number;
-  /** Replaces the first place where `search` stands; fails where there is none. */
+  /** Replaces the first place where `search` stands, sending only what differs; fails where there is none. */
   replace(uri: string, search: string, text: string): number;
   close(uri: string): void;
   textOf(uri: string): string;
@@ -192,8 +192,10 @@ export function startLanguageServer(command: string, parameters: readonly string
       const from = before.indexOf(search);
       if (from < 0) throw new Error(`'${search}' does not stand in ${uri}`);
       const starts = lineStarts(before);
-      const range = { start: positionAt(before, starts, from), end: positionAt(before, starts, from + search.length) };
-      return change(uri, { range, text });
+      const [same, sameEnd] = commonEnds(search, text);
+      const start = positionAt(before, starts, from + same);
+      const end = positionAt(before, starts, from + search.length - sameEnd);
+      return change(uri, { range: { start, end }, text: text.slice(same, text.length - sameEnd) });
     },
     close: (uri) => {
       texts.delete(uri);
@@ -227,4 +229,16 @@ function applied(text: string, { range, text: inserted }: Change): string {
   if (range === undefined) return inserted;
   const starts = lineStarts(text);
   return text.slice(0, offsetAt(text, starts, range.start)) + inserted + text.slice(offsetAt(text, starts, range.end));
+}
+
+/** How many letters two texts share at their beginning, and at their end beyond that; never half a pair. */
+function commonEnds(one: string, other: string): readonly [number, number] {
+  const most = Math.min(one.length, other.length);
+  let start = 0;
+  while (start < most && one[start] === other[start]) start++;
+  if (start > 0 && /[\ud800-\udbff]/.test(one[start - 1]!)) start--;
+  let end = 0;
+  while (end < most - start && one[one.length - 1 - end] === other[other.length - 1 - end]) end++;
+  if (end > 0 && /[\udc00-\udfff]/.test(one[one.length - end]!)) end--;
+  return [start, end];
 }
