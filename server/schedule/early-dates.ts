@@ -44,7 +44,9 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   const own = timing.calendars[timing.calendarOf[task]!]!;
   const length = Math.max(0, timing.durations[task]!);
   if (hasFinished(timing, task)) {
-    placeFinished(timing, task, length, placed);
+    start[task] = recordedStart(timing, task);
+    finish[task] = recordedEnd(timing, task);
+    heldBy[task] = HELD_BY_RECORD;
     return;
   }
 
@@ -69,14 +71,13 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
     }
   }
 
-  const dated = timing.notBefore[task]!;
   if (hasStarted(timing, task)) {
-    const began = timing.fixedStart![task]!;
-    start[task] = began;
-    finish[task] = Math.max(length === 0 ? began : advance(own, Math.max(began, dated), length), finishBound);
+    start[task] = recordedStart(timing, task);
+    finish[task] = Math.max(recordedEnd(timing, task), finishBound);
     heldBy[task] = HELD_BY_RECORD;
     return;
   }
+  const dated = timing.notBefore[task]!;
   const given = Math.max(timing.start, dated);
   const bound = Math.max(linked, given);
   const begin = length === 0 ? bound : nextWork(own, bound);
@@ -87,12 +88,20 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   heldBy[task] = isLinked ? tightest : dated > timing.start ? HELD_BY_DATE : HELD_BY_PLAN;
 }
 
-function placeFinished(timing: Timing, task: number, length: number, placed: Placed): void {
-  const ended = timing.fixedFinish![task]!;
+/** When work that has begun began: as recorded, else as its recorded finish says. */
+export function recordedStart(timing: Timing, task: number): number {
   const began = timing.fixedStart?.[task] ?? Number.NaN;
-  placed.finish[task] = ended;
-  placed.start[task] = Number.isNaN(began)
-    ? retreat(timing.calendars[timing.calendarOf[task]!]!, ended, length)
-    : Math.min(began, ended);
-  placed.heldBy[task] = HELD_BY_RECORD;
+  const ended = timing.fixedFinish?.[task] ?? Number.NaN;
+  if (!Number.isNaN(began)) return Number.isNaN(ended) ? began : Math.min(began, ended);
+  return retreat(timing.calendars[timing.calendarOf[task]!]!, ended, Math.max(0, timing.durations[task]!));
+}
+
+/** When work that has begun ended, or will when what is left of it goes on from `notBefore`. */
+export function recordedEnd(timing: Timing, task: number): number {
+  const ended = timing.fixedFinish?.[task] ?? Number.NaN;
+  if (!Number.isNaN(ended)) return ended;
+  const began = timing.fixedStart?.[task] ?? Number.NaN;
+  const left = Math.max(0, timing.durations[task]!);
+  if (left === 0) return began;
+  return advance(timing.calendars[timing.calendarOf[task]!]!, Math.max(began, timing.notBefore[task]!), left);
 }

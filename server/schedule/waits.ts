@@ -31,9 +31,8 @@ export function beforeStart(calendar: Calendar, bound: number, lag: number, cloc
   if (lag === 0) return bound;
   if (clock !== WORKING) return bound - lag;
   if (lag > 0) return retreat(calendar, bound, lag);
-  // A lead goes back to an opening, never to a closing: if work can begin at the bound, so can what lies past the lead.
-  const end = advance(calendar, bound, -lag);
-  return canBegin(calendar, bound) ? nextWork(calendar, end) : end;
+  // A lead ends at an opening, never at a closing. So where the bound lies in a pause it must end a minute of work before.
+  return nextWork(calendar, advance(calendar, bound, canBegin(calendar, bound) ? -lag : -lag - 1));
 }
 
 /** The latest finish whose wait is over by `bound`. */
