@@ -35,10 +35,13 @@ export interface Declaration {
   readonly given: GivenProperties;
   readonly entries: readonly GivenLine[];
   readonly remarks: readonly Remark[];
+  /** Items taken as they are spelled: what the lexer says of them does not count. */
+  readonly asIs: ReadonlySet<Item>;
 }
 
 interface Reading {
   readonly remarks: Remark[];
+  readonly asIs: Set<Item>;
 }
 
 /** Reads a declaration whose first word is a kind; undefined where it is not (the caller says so). */
@@ -46,7 +49,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
   const { items } = node.line.statement;
   const kind = kindOf(wordAt(items, 0, items.length) ?? '');
   if (kind === undefined) return undefined;
-  const reading: Reading = { remarks: [] };
+  const reading: Reading = { remarks: [], asIs: new Set() };
   const rows = propertiesOf(kind);
   const end = items.length;
   let index = 1;
@@ -101,6 +104,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
     given,
     entries,
     remarks: reading.remarks,
+    asIs: reading.asIs,
     ...(label === undefined ? {} : { label }),
     ...(takes === undefined ? {} : { takes }),
   };
@@ -136,7 +140,7 @@ function joinedName(node: Node, index: number, kind: Kind, header: Properties, r
 
 function readMain(node: Node, clause: Clause, kind: Kind, header: Properties, reading: Reading): Given<unknown> | undefined {
   const { items, text } = node.line.statement;
-  const at = cursor(items, text, [], kind.word, clause.from, clause.to);
+  const at = cursor(items, text, [], kind.word, clause.from, clause.to, reading.asIs);
   const value = readValue(kind.takes!, at);
   if (value === undefined) {
     unfit(at.stuck, items, clause, [], kind.word, kind.example, reading);
@@ -210,7 +214,7 @@ function readClause(
   const deeper: Record<string, GivenLine | GivenLine[]> = {};
   let value: unknown;
   let spot = wordSpot;
-  const at = cursor(items, text, path, key, main?.from ?? clause.from, main?.to ?? clause.from);
+  const at = cursor(items, text, path, key, main?.from ?? clause.from, main?.to ?? clause.from, reading.asIs);
   value = readValue(row.takes, at);
   if (value !== undefined) {
     if (at.index > at.stuck.index || main === undefined)
@@ -261,7 +265,7 @@ function readDeeper(
   }
   const { check } = row.takes;
   if (check.kind === 'list') {
-    const at = cursor(items, text, path, key, 0, items.length);
+    const at = cursor(items, text, path, key, 0, items.length, reading.asIs);
     const more = readList(check.item, check.separator, at);
     if (at.index < items.length && items[at.index]?.kind === 'comma') at.index += 1;
     if (more !== undefined) {

@@ -93,7 +93,9 @@ export function splitClauses(items: readonly Item[], from: number, end: number, 
         continue;
       }
     }
-    const found = items[index]?.kind === 'word' ? keyAt(items, index, end, rows, groupStart) : undefined;
+    // A row's own word also begins a clause straight after a value or a text: size 2x6 actual 1 1/2" x 5 1/2".
+    const afterValue = items[index - 1]?.kind === 'value' || items[index - 1]?.kind === 'text';
+    const found = items[index]?.kind === 'word' ? keyAt(items, index, end, rows, groupStart || afterValue) : undefined;
     if (found === undefined) {
       index += 1;
       continue;

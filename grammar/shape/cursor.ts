@@ -10,6 +10,8 @@ export interface Cursor {
   /** What the value is called in its working: the property's word. */
   readonly label: string;
   readonly end: number;
+  /** Items taken as they are spelled, whatever the lexer thought of them: codes. */
+  readonly asIs: Set<Item> | undefined;
   index: number;
   /** Where the furthest failure happened and what would have fitted there. */
   stuck: { index: number; wanted: readonly string[] };
@@ -22,8 +24,9 @@ export function cursor(
   label: string,
   from: number,
   to: number,
+  asIs?: Set<Item>,
 ): Cursor {
-  return { items, text, path, label, end: to, index: from, stuck: { index: from, wanted: [] } };
+  return { items, text, path, label, end: to, asIs, index: from, stuck: { index: from, wanted: [] } };
 }
 
 /** The item under the finger, or undefined at the end. */

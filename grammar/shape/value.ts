@@ -68,7 +68,7 @@ export function readValue(shape: Shape<unknown>, at: Cursor): unknown {
       return { kind: 'any-name', name: word, spot: spotOf(at, from, at.index) };
     }
     case 'goods':
-      return readGoods(at) ?? stuck(at, shape.form);
+      return readGoods(check.space, at) ?? stuck(at, shape.form);
     case 'step':
       return readStep(at) ?? stuck(at, shape.form);
     case 'condition':
@@ -220,7 +220,7 @@ function nameLike(item: Item | undefined): string | undefined {
 }
 
 /** Sizes may stand before or after the name: `5/8" drywall`, `stud 2x6`, `shower 60" x 32"`. */
-function readGoods(at: Cursor): unknown {
+function readGoods(space: string, at: Cursor): unknown {
   const from = at.index;
   const sizes: Literal[] = [];
   takeSizes(at, sizes);
@@ -231,7 +231,7 @@ function readGoods(at: Cursor): unknown {
   }
   at.index += 1;
   takeSizes(at, sizes);
-  return { kind: 'goods', name, sizes, spot: spotOf(at, from, at.index) };
+  return { kind: 'goods', space, name, sizes, spot: spotOf(at, from, at.index) };
 }
 
 function takeSizes(at: Cursor, sizes: Literal[]): void {
@@ -307,7 +307,10 @@ function readCode(at: Cursor): string | undefined {
   if (item === undefined || item.kind === 'comma' || item.kind === 'text') return undefined;
   let to = item.from;
   while (to < at.text.length && at.text[to] !== ' ' && at.text[to] !== '\t' && at.text[to] !== ',') to += 1;
-  while (at.index < at.end && at.items[at.index]!.from < to) at.index += 1;
+  while (at.index < at.end && at.items[at.index]!.from < to) {
+    at.asIs?.add(at.items[at.index]!);
+    at.index += 1;
+  }
   return at.text.slice(item.from, to);
 }
 

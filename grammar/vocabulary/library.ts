@@ -104,13 +104,18 @@ export const material = kind({
     },
     rounds: { takes: phrase('up to', oneUnit), help: 'Step in which it is ordered.', example: 'rounds up to 1/4 cy' },
     covers: {
-      takes: either(
-        quantity('area/volume'),
-        quantity('area/weight'),
-        quantity('area/number'),
-        quantity('length/volume'),
-        quantity('length/number'),
-      ),
+      // An area over a volume is one over a length, a length over a volume one over an area.
+      takes: fields({
+        amount: either(
+          quantity('number/length'),
+          quantity('area/weight'),
+          quantity('number/area'),
+          quantity('length/weight'),
+          quantity('area'),
+          quantity('length'),
+        ),
+        package: optional(phrase('per', anyName)),
+      }),
       help: 'What one unit covers.',
       example: 'covers 350 sf per gal',
     },

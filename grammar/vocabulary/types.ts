@@ -38,6 +38,7 @@ export interface Pointed<K extends string = string> {
 /** Goods with the sizes that pick one of their kind: `drywall 1/2"`, `stud 2x6`, `rebar #4`. */
 export interface GoodsNamed {
   readonly kind: 'goods';
+  readonly space: string;
   readonly name: string;
   readonly sizes: readonly Literal[];
   readonly spot: Spot;
@@ -84,9 +85,9 @@ export type ValueCheck =
   | { readonly kind: 'word'; readonly words: readonly string[] }
   | { readonly kind: 'name' | 'pointer'; readonly of: string }
   | { readonly kind: 'step' | 'condition' }
+  | { readonly kind: 'goods'; readonly space: string }
   | {
       readonly kind:
-        | 'goods'
         | 'text'
         | 'code'
         | 'date'
@@ -123,7 +124,9 @@ export const nameOf = <const K extends string>(of: K): Shape<Named<K>> => simple
 export const pointTo = <const K extends string>(of: K): Shape<Pointed<K>> => simple(`${of} name`, { kind: 'pointer', of });
 export const oneOf = <const W extends readonly string[]>(...words: W): Shape<W[number]> =>
   simple(words.join(' | '), { kind: 'word', words });
-export const goods: Shape<GoodsNamed> = simple('goods', { kind: 'goods' });
+export const goods: Shape<GoodsNamed> = simple('goods', { kind: 'goods', space: 'goods' });
+/** Whatever can have a price: goods, or a kind of work. */
+export const priced: Shape<GoodsNamed> = simple('goods or work', { kind: 'goods', space: 'priced' });
 export const step: Shape<StepNamed> = simple('step [+ wait]', { kind: 'step' });
 export const condition: Shape<Condition> = simple('thing.fact is … | at least … | any thing has …', { kind: 'condition' });
 export const text: Shape<string> = simple('"text"', { kind: 'text' });

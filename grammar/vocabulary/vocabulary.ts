@@ -102,6 +102,7 @@ export const joiningWords: ReadonlySet<string> = new Set([
 /** Kinds whose names share one space, by the name of the space. */
 export const spaces = {
   goods: ['material', 'item', 'assembly', 'window', 'door', 'fixture'],
+  priced: ['material', 'item', 'assembly', 'window', 'door', 'fixture', 'work'],
   step: ['task', 'inspection', 'milestone', 'delivery', 'phase', 'state'],
   opening: ['window', 'door'],
 } as const satisfies { readonly [space: string]: readonly KindWord[] };

@@ -132,10 +132,10 @@ function offering(found: Finding, near: string | undefined): Finding {
 }
 
 function followGoods(named: GoodsNamed, at: Following): unknown {
-  const slot = at.lookUp('goods', named.name);
+  const slot = at.lookUp(named.space, named.name);
   const place = { slot: at.slot, spot: named.spot };
   if (slot === undefined && named.name !== 'none') {
-    const near = at.near('goods', named.name);
+    const near = at.near(named.space, named.name);
     at.findings.push(finding(unknownGoods, place, named.name, near));
   }
   const row = slot === undefined ? undefined : at.element(slot);

@@ -33,7 +33,7 @@ export interface Goods {
   readonly sizes: readonly Literal[];
   readonly place: Place;
 }
-export type GoodsRow = ElementOf<KindsIn<'goods'>>;
+export type GoodsRow = ElementOf<KindsIn<'priced'>>;
 
 export interface StepLink {
   readonly step: Slot;

@@ -1,6 +1,7 @@
 // What could not be read on the lines of a file, as findings with a place in a declaration.
 import { SYNTAX_SORTS } from '#grammar/parser/messages';
 import type { Node, Problem } from '#grammar/tree';
+import type { Declaration } from '#grammar/shape';
 import { type Finding, type FindingSort, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { FileNames, NamesMemory } from './names.ts';
@@ -10,31 +11,38 @@ const kept = new WeakMap<Node, { readonly slot: Slot; readonly findings: readonl
 /** One finding a problem of a line, in the order of the text. */
 export function syntaxFindings(names: FileNames, _memory: NamesMemory): readonly Finding[] {
   const findings: Finding[] = [];
-  const gather = (slot: Slot, node: Node): void => {
+  const gather = (slot: Slot, node: Node, declaration: Declaration | undefined): void => {
     let made = kept.get(node);
     if (made?.slot !== slot) {
-      made = { slot, findings: ofNode(slot, node, []) };
+      made = { slot, findings: ofNode(slot, node, [], declaration) };
       kept.set(node, made);
     }
     findings.push(...made.findings);
   };
-  for (const { slot, node, parent } of names.declared) if (parent === undefined) gather(slot, node);
-  for (const { slot, node } of names.strays) gather(slot, node);
+  for (const { slot, node, declaration } of names.declared) gather(slot, node, declaration);
+  for (const { slot, node } of names.strays) gather(slot, node, undefined);
   return findings;
 }
 
-function ofNode(slot: Slot, node: Node, path: readonly number[]): readonly Finding[] {
+/** Declarations that stand below another gather their own. */
+function ofNode(slot: Slot, node: Node, path: readonly number[], declaration: Declaration | undefined): readonly Finding[] {
   const { statement } = node.line;
   const problems: Problem[] = [...statement.problems];
-  for (const item of statement.items) if (item.kind === 'wrong') problems.push(item.problem);
+  for (const item of statement.items) if (item.kind === 'wrong' && declaration?.asIs.has(item) !== true) problems.push(item.problem);
   const own = problems.map((problem) => problemFinding(slot, path, problem));
-  if (node.children.length === 0) return own;
-  return [...own, ...node.children.flatMap((child, index) => ofNode(slot, child, [...path, index]))];
+  const nested = path.length === 0 ? declaration?.kind.declares : undefined;
+  return [
+    ...own,
+    ...node.children.flatMap((child, index) => {
+      const first = child.line.statement.items[0];
+      return first?.kind === 'word' && nested?.includes(first.word) ? [] : ofNode(slot, child, [...path, index], declaration);
+    }),
+  ];
 }
 
 function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
   const place = { slot, spot: { path, from: problem.from, to: problem.to } };
-  const sort = SYNTAX_SORTS[problem.code] as FindingSort<readonly unknown[]>;
+  const sort = SYNTAX_SORTS.get(problem.code) as unknown as FindingSort<readonly unknown[]>;
   const made = finding(sort, place, ...problem.details);
   if (problem.rewrite === undefined) return made;
   return { ...made, fixes: [{ kind: 'replace', title: `Write ${problem.rewrite}`, place, text: problem.rewrite }] };

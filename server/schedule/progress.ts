@@ -1,0 +1,65 @@
+// What the diary says of the steps, up to the status date: begun, done, failed, expected. Later blocks win.
+import { DAY_MINUTES } from '#kit/dates';
+import type { ElementOf } from '#model/model';
+import type { Model } from '#model/resolve';
+import type { Steps } from './steps.ts';
+
+export interface Record {
+  readonly started?: number;
+  readonly finished?: number;
+  /** Days of failed visits, in order. */
+  readonly failed: readonly number[];
+  /** Working minutes left. */
+  readonly left?: number;
+  /** Share that is done, 0 to 1. */
+  readonly done?: number;
+  readonly notBefore?: number;
+}
+
+export interface Progress {
+  /** The status date; undefined where the plan has no diary and none was asked for. */
+  readonly asOf: number | undefined;
+  readonly records: ReadonlyMap<number, Record>;
+}
+
+type Block = ElementOf<'progress'>;
+
+/** Days since 1970-01-01 throughout. */
+export function progressOf(model: Model, steps: Steps, asOf: number | undefined): Progress {
+  const blocks = model.list('progress').filter((block) => block.takes !== undefined);
+  const latest = blocks.reduce<number | undefined>((last, block) => (last === undefined ? block.takes : Math.max(last, block.takes!)), undefined);
+  const status = asOf ?? latest;
+  const records = new Map<number, Record>();
+  if (status === undefined) return { asOf: undefined, records };
+  const known = blocks.filter((block) => block.takes! <= status).sort((a, b) => a.takes! - b.takes!);
+  for (const block of known) read(block, steps, status, records);
+  return { asOf: status, records };
+}
+
+function read(block: Block, steps: Steps, status: number, records: Map<number, Record>): void {
+  for (const entry of block.entries) {
+    const number = steps.index.get(entry.value);
+    if (number === undefined) continue;
+    const { deeper } = entry;
+    const before = records.get(number) ?? { failed: [] };
+    const day = (given: { readonly value: number } | undefined): number | undefined => (given !== undefined && given.value <= status ? given.value : undefined);
+    const finished = day(deeper.finished) ?? day(deeper.passed);
+    const started = day(deeper.started);
+    const failed = deeper.failed !== undefined && deeper.failed.value.date <= status ? deeper.failed.value.date : undefined;
+    const notBefore = deeper.now?.value ?? deeper['not before']?.value;
+    records.set(number, {
+      ...before,
+      failed: failed === undefined ? before.failed : [...before.failed, failed],
+      ...(started === undefined ? {} : { started }),
+      ...(finished === undefined ? {} : { finished }),
+      ...(deeper.left === undefined ? {} : { left: deeper.left.value.value }),
+      ...(deeper.done === undefined ? {} : { done: deeper.done.value.value }),
+      ...(notBefore === undefined ? {} : { notBefore }),
+    });
+  }
+}
+
+/** The first moment of the day after. */
+export function nextMorning(day: number): number {
+  return (day + 1) * DAY_MINUTES;
+}

@@ -1,0 +1,35 @@
+// The words of the schedule: steps with dates, floats and what holds them.
+import type { Slot } from '#kit/place';
+import type { Phase, Step, Trade } from '#model/model';
+import type { Claims } from './claims.ts';
+import type { CriticalPath } from './critical-path.ts';
+import type { CrewDates } from './crews.ts';
+import type { Duration } from './durations.ts';
+import type { PlanLink } from './links.ts';
+import type { Network } from './network.ts';
+import type { Progress } from './progress.ts';
+import type { Steps } from './steps.ts';
+import type { Timing } from './timing.ts';
+
+export interface Timeline {
+  readonly steps: Steps;
+  readonly trades: readonly (Trade | undefined)[];
+  readonly durations: readonly Duration[];
+  readonly claims: Claims;
+  readonly links: readonly PlanLink[];
+  readonly network: Network;
+  readonly timing: Timing;
+  /** By links alone. */
+  readonly byLinks: CriticalPath;
+  /** With crews as limits: the dates that are shown, and floats with the hand-overs in them. */
+  readonly crews: CrewDates;
+  readonly floats: CriticalPath;
+  readonly progress: Progress;
+  /** The plan's first day. */
+  readonly start: number;
+  /** Whether it has real dates; else days are numbers from the first. */
+  readonly dated: boolean;
+  readonly minutesPerDay: number;
+}
+
+export type { Phase, Slot, Step };
