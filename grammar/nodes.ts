@@ -1,0 +1,129 @@
+// Lines to the tree that their indentation makes. A line belongs to the nearest line above it that is indented less.
+// A node whose line and children are the same objects as before is the same object; untouched blocks cost one step each.
+import type { Line, Node } from './tree.ts';
+
+/** Lines indented by more than this are taken to be indented by this, so that nesting has an end. */
+export const DEEPEST = 128;
+
+export interface Nodes {
+  readonly nodes: readonly Node[];
+  readonly nodeLines: Int32Array;
+  /** The node that begins at each line, if one does. */
+  readonly nodeAt: readonly (Node | undefined)[];
+}
+
+/** How the lines follow from known ones: so many the same at the start and at the end, with the nodes known for them. */
+export interface KnownNodes {
+  readonly nodeAt: readonly (Node | undefined)[];
+  readonly lineCount: number;
+  readonly sameBefore: number;
+  readonly sameAfter: number;
+}
+
+/** `firstIndent`: what the first line's indent is with a byte order mark left out. */
+export function buildNodes(lines: readonly Line[], firstIndent: number, known: KnownNodes | undefined): Nodes {
+  const builder: Builder = { lines, firstIndent, known, nodeAt: keptNodes(lines.length, known), at: 0 };
+  const nodes: Node[] = [];
+  const nodeLines: number[] = [];
+  for (let at = nextStatement(builder, 0); at < lines.length; at = nextStatement(builder, builder.at)) {
+    nodeLines.push(at);
+    nodes.push(build(builder, at));
+  }
+  return { nodes, nodeLines: Int32Array.from(nodeLines), nodeAt: builder.nodeAt };
+}
+
+interface Builder {
+  readonly lines: readonly Line[];
+  readonly firstIndent: number;
+  readonly known: KnownNodes | undefined;
+  readonly nodeAt: (Node | undefined)[];
+  /** The line after the node built last. */
+  at: number;
+}
+
+/** The node at line `index`, which holds a statement. */
+function build(builder: Builder, index: number): Node {
+  const { lines, nodeAt } = builder;
+  const line = lines[index]!;
+  const indent = indentOf(builder, index);
+  const before = knownNode(builder, index);
+  if (before !== undefined && untouched(builder, index, before, indent)) {
+    builder.at = index + before.height;
+    return before;
+  }
+  let children: Node[] | undefined;
+  let offsets: number[] | undefined;
+  let count = 0;
+  let end = index + 1;
+  for (
+    let at = nextStatement(builder, end);
+    at < lines.length && indentOf(builder, at) > indent;
+    at = nextStatement(builder, end)
+  ) {
+    const child = build(builder, at);
+    end = builder.at;
+    if (
+      children === undefined &&
+      before !== undefined &&
+      before.children[count] === child &&
+      before.offsets[count] === at - index
+    ) {
+      count += 1;
+      continue;
+    }
+    // From here on the node differs from the one known.
+    if (children === undefined || offsets === undefined) {
+      children = before === undefined ? [] : before.children.slice(0, count);
+      offsets = before === undefined ? [] : before.offsets.slice(0, count);
+    }
+    children.push(child);
+    offsets.push(at - index);
+    count += 1;
+  }
+  builder.at = end;
+  const unchanged = before !== undefined && children === undefined && before.children.length === count && before.line === line;
+  if (unchanged) return (nodeAt[index] = before);
+  const kept = before === undefined ? [] : before.children.slice(0, count);
+  const keptOffsets = before === undefined ? [] : before.offsets.slice(0, count);
+  const node: Node = { line, children: children ?? kept, offsets: offsets ?? keptOffsets, height: end - index };
+  nodeAt[index] = node;
+  return node;
+}
+
+/** Whether a known node and the first statement below it lie wholly among lines that are the same. */
+function untouched(builder: Builder, index: number, node: Node, indent: number): boolean {
+  const { lines, known } = builder;
+  if (known === undefined || node.line !== lines[index]) return false;
+  const end = index + node.height;
+  const firstSame = lines.length - known.sameAfter;
+  if (end > known.sameBefore && index < firstSame) return false;
+  // What follows may now be indented more and belong to it.
+  const next = nextStatement(builder, end);
+  return next >= lines.length || indentOf(builder, next) <= indent;
+}
+
+/** The node known for a line that is now at `index`. */
+function knownNode({ lines, known }: Builder, index: number): Node | undefined {
+  if (known === undefined) return undefined;
+  if (index < known.sameBefore) return known.nodeAt[index];
+  if (index >= lines.length - known.sameAfter) return known.nodeAt[index - lines.length + known.lineCount];
+  // A changed line that stands where another stood: its children may be the same.
+  return index < known.lineCount - known.sameAfter ? known.nodeAt[index] : undefined;
+}
+
+function keptNodes(lineCount: number, known: KnownNodes | undefined): (Node | undefined)[] {
+  if (known === undefined) return new Array<Node | undefined>(lineCount).fill(undefined);
+  const { nodeAt, sameBefore, sameAfter } = known;
+  const between = new Array<Node | undefined>(lineCount - sameBefore - sameAfter).fill(undefined);
+  return nodeAt.slice(0, sameBefore).concat(between, nodeAt.slice(nodeAt.length - sameAfter));
+}
+
+function nextStatement({ lines }: Builder, from: number): number {
+  let at = from;
+  while (at < lines.length && lines[at]!.statement.items.length === 0) at += 1;
+  return at;
+}
+
+function indentOf({ lines, firstIndent }: Builder, index: number): number {
+  return index === 0 ? firstIndent : Math.min(lines[index]!.indent, DEEPEST);
+}

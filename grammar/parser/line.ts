@@ -1,0 +1,90 @@
+// The grammar of a line, second half: its items, one after another. It knows no kind of thing.
+//
+//   line      = { item }
+//   item      = WRONG | TEXT | "," | "=" | "x" | lone sign | sum
+import { Comma, Equals, Joint, Minus, Over, Plus, Range, TextToken, Times, Wrong } from '../tokens.ts';
+import type { Expression, Item, Problem } from '../tree.ts';
+import { ExpressionParser } from './expressions.ts';
+import { operatorAlone } from './messages.ts';
+import type { Token } from './token.ts';
+
+export class LineParser extends ExpressionParser {
+  #items: { ALT: () => unknown }[] | undefined = undefined;
+  #signs: { ALT: () => unknown }[] | undefined = undefined;
+
+  constructor(checked: 'checked' | 'trusted') {
+    super(checked);
+    this.performSelfAnalysis();
+  }
+
+  /** The items of a line, with the problems of its calculations. */
+  read(tokens: readonly Token[]): { readonly items: readonly Item[]; readonly problems: readonly Problem[] } {
+    this.problems = [];
+    this.input = tokens as Token[];
+    const items = this.line();
+    return { items, problems: this.problems };
+  }
+
+  line = this.RULE('line', (): readonly Item[] => {
+    const items: Item[] = [];
+    this.MANY(() => void items.push(this.SUBRULE(this.item)));
+    return items;
+  });
+
+  item = this.RULE(
+    'item',
+    (): Item =>
+      this.OR(
+        (this.#items ??= [
+          { ALT: () => itemOf(this.SUBRULE(this.sum)) },
+          { ALT: () => wrongOf(this.CONSUME(Wrong) as Token) },
+          { ALT: () => textOf(this.CONSUME(TextToken) as Token) },
+          { ALT: () => plain('comma', this.CONSUME(Comma) as Token) },
+          { ALT: () => plain('equals', this.CONSUME(Equals) as Token) },
+          { ALT: () => ({ ...plain('joint', this.CONSUME(Joint) as Token), joint: 'x' }) },
+          { ALT: () => this.SUBRULE(this.loneSign) },
+        ]),
+      ) as Item,
+  );
+
+  /** A sign with nothing to its left. */
+  loneSign = this.RULE('loneSign', (): Item => {
+    const sign = this.OR(
+      (this.#signs ??= [Plus, Minus, Times, Over, Range].map((type, index) => ({ ALT: () => this.consume(index, type) }))),
+    ) as Token;
+    return this.ACTION(() => {
+      const { from, to } = sign;
+      return {
+        kind: 'wrong',
+        problem: { code: operatorAlone.code, from, to, details: [SIGN.get(sign.tokenType) ?? ''] },
+        from,
+        to,
+      };
+    });
+  });
+}
+
+const SIGN: ReadonlyMap<unknown, string> = new Map([
+  [Plus, '+'],
+  [Minus, '-'],
+  [Times, '*'],
+  [Over, '/'],
+  [Range, '..'],
+]);
+
+function itemOf(expression: Expression): Item {
+  const { from, to } = expression;
+  return expression.kind === 'name' ? { kind: 'word', word: expression.name, from, to } : { kind: 'value', expression, from, to };
+}
+
+function wrongOf({ problem, from, to }: Token): Item {
+  return { kind: 'wrong', problem, from, to } as Item;
+}
+
+function textOf({ said, from, to }: Token): Item {
+  return { kind: 'text', text: said, from, to } as Item;
+}
+
+function plain(kind: 'comma' | 'equals' | 'joint', { from, to }: Token): Item {
+  return { kind, from, to } as Item;
+}

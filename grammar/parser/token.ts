@@ -1,0 +1,62 @@
+// A token as the grammar takes it, with what the reader already knows about it.
+import type { IToken, TokenType } from 'chevrotain';
+import type { FindingSort } from '#kit/finding';
+import { Close, LiteralToken, Wrong } from '../tokens.ts';
+import type { Literal, Problem } from '../tree.ts';
+
+export interface Token extends IToken {
+  readonly from: number;
+  readonly to: number;
+  readonly literal?: Literal;
+  readonly problem?: Problem;
+  /** The word in lower case, or the letters between the quotes. */
+  readonly said?: string;
+}
+
+export function plainToken(type: TokenType, from: number, to: number): Token {
+  return {
+    from,
+    to,
+    startOffset: from,
+    endOffset: to - 1,
+    image: '',
+    tokenType: type,
+    tokenTypeIdx: type.tokenTypeIdx as number,
+  };
+}
+
+export function literalToken(literal: Literal, from: number, to: number): Token {
+  return { ...plainToken(LiteralToken, from, to), literal };
+}
+
+export function saidToken(type: TokenType, said: string, from: number, to: number): Token {
+  return { ...plainToken(type, from, to), said };
+}
+
+/** A piece that cannot be read, with what is wrong about it. */
+export function wrongToken(
+  from: number,
+  to: number,
+  sort: FindingSort<never>,
+  details: readonly unknown[],
+  rewrite?: string,
+): Token {
+  return { ...plainToken(Wrong, from, to), problem: problemOf(sort, from, to, details, rewrite) };
+}
+
+export function problemOf(
+  sort: FindingSort<never>,
+  from: number,
+  to: number,
+  details: readonly unknown[],
+  rewrite?: string,
+): Problem {
+  const made = { code: sort.code, from, to, details };
+  return rewrite === undefined ? made : { ...made, rewrite };
+}
+
+/** Whether a token can be the left side of a difference or a size. */
+export function afterValue(last: Token | undefined): boolean {
+  const type = last?.tokenType;
+  return type === LiteralToken || type === Close || type === Wrong;
+}
