@@ -1,0 +1,182 @@
+// From which step each crew comes to each step: read off finished dates, so that float can be counted on a network in
+// which a crew's next step waits for its last one.
+import { edgeRows } from '#kit/graph';
+import { unitsAt } from './crew-load.ts';
+import type { CrewDates, Crews } from './crews.ts';
+import { type CriticalPath, criticalPath } from './critical-path.ts';
+import { recordedEnd } from './early-dates.ts';
+import type { Network } from './network.ts';
+import { hasStarted, type Timing } from './timing.ts';
+
+export interface HandOvers {
+  /** Pairs of steps, one after the other with the same crew: from `handOverFrom[n]` to `handOverTo[n]`. */
+  readonly handOverFrom: Int32Array;
+  readonly handOverTo: Int32Array;
+  /** For a step that began later than links would have let it: the step it got its crew from, last of all; else -1. */
+  readonly heldByTask: Int32Array;
+}
+
+/**
+ * Follows each crew through its steps. A step is given first what a step it hangs on anyway hands over, then whoever has
+ * been idle longest: so a hand-over binds as little as may be. A crew that is never short hands over nothing.
+ */
+export function handOvers(
+  network: Network,
+  timing: Timing,
+  crews: Crews,
+  dates: Pick<CrewDates, 'start' | 'finish' | 'ready' | 'sequence'>,
+): HandOvers {
+  const { count } = network;
+  const until = dates.finish.slice();
+  for (let task = 0; task < count; task++) if (hasStarted(timing, task)) until[task] = recordedEnd(timing, task);
+  const pairs: Pairs = {
+    from: [],
+    to: [],
+    heldByTask: new Int32Array(count).fill(-1),
+    lastGiven: new Int32Array(count).fill(-1),
+  };
+  const left = new Float64Array(count);
+  usesByCrew(crews, dates, until).forEach((use, crew) => {
+    const capacity = crews.capacity[crew]!;
+    if (use.asked > capacity) followCrew(network, timing, dates, use, capacity, until, left, pairs);
+  });
+  return { handOverFrom: Int32Array.from(pairs.from), handOverTo: Int32Array.from(pairs.to), heldByTask: pairs.heldByTask };
+}
+
+interface Pairs {
+  readonly from: number[];
+  readonly to: number[];
+  readonly heldByTask: Int32Array;
+  /** The step each step last gave a crew to, so that no pair is told twice. */
+  readonly lastGiven: Int32Array;
+}
+
+/** What one crew does: its steps by start, and by end. */
+interface Use {
+  readonly tasks: number[];
+  readonly units: Map<number, number>;
+  asked: number;
+}
+
+function followCrew(
+  network: Network,
+  timing: Timing,
+  dates: Pick<CrewDates, 'start' | 'ready'>,
+  use: Use,
+  capacity: number,
+  until: Float64Array,
+  left: Float64Array,
+  pairs: Pairs,
+): void {
+  const { start, ready } = dates;
+  const byEnd = [...use.tasks].sort((a, b) => until[a]! - until[b]! || a - b);
+  for (const task of use.tasks) left[task] = 0;
+  let fresh = capacity;
+  let released = 0;
+  let oldest = 0;
+  for (const task of use.tasks) {
+    for (; released < byEnd.length && until[byEnd[released]!]! <= start[task]!; released++) {
+      left[byEnd[released]!] = use.units.get(byEnd[released]!)!;
+    }
+    let needed = use.units.get(task)!;
+    const take = (giver: number): void => {
+      const taken = Math.min(needed, left[giver]!);
+      if (taken <= 0) return;
+      left[giver]! -= taken;
+      needed -= taken;
+      if (hasStarted(timing, task)) return;
+      const held = pairs.heldByTask[task]!;
+      if (start[task]! > ready[task]! && (held < 0 || until[giver]! > until[held]!)) pairs.heldByTask[task] = giver;
+      if (pairs.lastGiven[giver] === task) return;
+      pairs.lastGiven[giver] = task;
+      pairs.from.push(giver);
+      pairs.to.push(task);
+    };
+    for (let slot = network.incomingStart[task]!; slot < network.incomingStart[task + 1]! && needed > 0; slot++) {
+      const giver = network.linkFrom[network.incoming[slot]!]!;
+      if (use.units.has(giver)) take(giver);
+    }
+    const unused = Math.min(needed, fresh);
+    fresh -= unused;
+    needed -= unused;
+    while (needed > 0 && oldest < released) {
+      take(byEnd[oldest]!);
+      if (left[byEnd[oldest]!]! <= 0) oldest++;
+    }
+  }
+}
+
+/** For each crew its steps in order of start; of one start in the order they were placed. */
+function usesByCrew(crews: Crews, dates: Pick<CrewDates, 'start' | 'sequence'>, until: Float64Array): readonly Use[] {
+  const { start, sequence } = dates;
+  const uses = Array.from({ length: crews.count }, (): Use => ({ tasks: [], units: new Map(), asked: 0 }));
+  const position = new Int32Array(sequence.length);
+  for (let at = 0; at < sequence.length; at++) {
+    const task = sequence[at]!;
+    position[task] = at;
+    if (!(until[task]! > start[task]!)) continue;
+    for (let slot = crews.taskStart[task]!; slot < crews.taskStart[task + 1]!; slot++) {
+      const units = unitsAt(crews, slot);
+      if (units === 0) continue;
+      const use = uses[crews.crew[slot]!]!;
+      use.tasks.push(task);
+      use.units.set(task, units);
+      use.asked += units;
+    }
+  }
+  for (const use of uses) use.tasks.sort((a, b) => start[a]! - start[b]! || position[a]! - position[b]!);
+  return uses;
+}
+
+/** The network with a finish-to-start link for each hand-over, numbered after its own links. */
+export function withHandOvers(network: Network, dates: CrewDates): Network {
+  const own = network.linkFrom.length;
+  const count = own + dates.handOverFrom.length;
+  const dropped = new Uint8Array(count).fill(1, 0, own);
+  for (const link of network.incoming) dropped[link] = 0;
+  const position = new Int32Array(network.count);
+  for (let at = 0; at < network.count; at++) position[dates.sequence[at]!] = at;
+  const linkFrom = joinedInts(network.linkFrom, dates.handOverFrom);
+  const linkTo = joinedInts(network.linkTo, dates.handOverTo);
+  for (let link = own; link < count; link++) {
+    const [from, to] = [linkFrom[link]!, linkTo[link]!];
+    // A step placed in time already passed may hand over to one it hangs on by a lead: no order holds both.
+    if (position[from]! > position[to]! || dates.finish[from]! > dates.start[to]!) dropped[link] = 1;
+  }
+  const incoming = edgeRows(network.count, linkTo, dropped);
+  const outgoing = edgeRows(network.count, linkFrom, dropped);
+  return {
+    count: network.count,
+    order: dates.sequence,
+    incomingStart: incoming.starts,
+    incoming: incoming.items,
+    outgoingStart: outgoing.starts,
+    outgoing: outgoing.items,
+    linkFrom,
+    linkTo,
+    linkKind: padded(network.linkKind, count),
+    linkLag: joinedInts(network.linkLag, new Int32Array(dates.handOverFrom.length)),
+    linkClock: padded(network.linkClock, count),
+    loops: network.loops,
+  };
+}
+
+/** Float with crews as limits: the dates of the crew pass stand, and each crew's next step waits for its last one. */
+export function crewFloats(network: Network, timing: Timing, dates: CrewDates): CriticalPath {
+  const notBefore = dates.start.slice();
+  for (let task = 0; task < network.count; task++) if (hasStarted(timing, task)) notBefore[task] = timing.notBefore[task]!;
+  return criticalPath(withHandOvers(network, dates), { ...timing, notBefore });
+}
+
+function joinedInts(own: Int32Array, more: Int32Array): Int32Array {
+  const all = new Int32Array(own.length + more.length);
+  all.set(own);
+  all.set(more, own.length);
+  return all;
+}
+
+function padded(own: Uint8Array, length: number): Uint8Array {
+  const all = new Uint8Array(length);
+  all.set(own);
+  return all;
+}
