@@ -132,7 +132,8 @@ const LEFT_OPEN = new RegExp(
 
 const CODE = /\.(?:ts|mjs)$/;
 const TEXTS = /\.(?:ts|mjs|json|md|screed|txt|lua|el|toml|html|yml|yaml|css|sh)$|^\.ci\/run$/;
-const NOT_OURS = new Set(['node_modules', 'dist', '.git', 'coverage']);
+/** Folders that hold nothing of ours; hidden ones never do, but for one. */
+const NOT_OURS = /^(?:node_modules|dist|coverage|\.(?!ci$).*)$/;
 
 const root = join(import.meta.dirname, '..');
 const files = walk('');
@@ -346,7 +347,7 @@ function read(file: string): string {
 
 function walk(folder: string): readonly string[] {
   return readdirSync(join(root, folder), { withFileTypes: true })
-    .filter(({ name }) => !NOT_OURS.has(name))
+    .filter((entry) => !entry.isDirectory() || !NOT_OURS.test(entry.name))
     .flatMap((entry) => {
       const path = relative(root, join(root, folder, entry.name))
         .split(sep)
