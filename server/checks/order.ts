@@ -9,7 +9,7 @@ export interface Order {
   readonly group: Int32Array;
   readonly member: Int32Array;
   /** Where the rows of each step begin in `bits`: first the finishes that reach its start, then those that reach its finish. */
-  readonly row: Float64Array;
+  readonly row: Int32Array;
   /** Words in one row of the step's group. */
   readonly words: Int32Array;
   /** Empty rows where a group is too large to keep: those are searched link by link. */
@@ -25,7 +25,7 @@ const WIDEST_GROUP = 12_000;
 export function orderOf(network: Network, instant?: Uint8Array): Order {
   const { count, order, incomingStart, incoming, linkFrom, linkKind, linkLag } = network;
   const { group, member, sizes } = groups(network);
-  const row = new Float64Array(count);
+  const row = new Int32Array(count);
   const words = new Int32Array(count);
   let length = 0;
   for (let task = 0; task < count; task++) {

@@ -17,7 +17,7 @@ export interface Ordering {
 }
 
 /** Enough to mend one after the other; listing every loop of a tangle would take for ever. */
-export const LOOP_LIMIT = 50;
+export const LOOP_LIMIT = 20;
 
 /** Groups edges by `ends`, without those that `dropped` marks. */
 export function edgeRows(count: number, ends: Int32Array, dropped: Uint8Array): EdgeRows {
@@ -130,14 +130,14 @@ function breakLoops(
         queue.push(next);
       }
     }
-    let told = -1;
+    const told = new Set<number>();
     for (let slot = incoming.starts[first]!; slot < incoming.starts[first + 1]!; slot++) {
       const edge = incoming.items[slot]!;
       const last = from[edge]!;
       if (knot[last] !== knot[first]) continue;
       dropped[edge] = 1;
-      if (last === told || loops.length >= LOOP_LIMIT) continue;
-      told = last;
+      if (told.has(last) || loops.length >= LOOP_LIMIT) continue;
+      told.add(last);
       const loop: number[] = [];
       for (let node = last; node !== first; node = reachedBy[node]!) loop.push(node);
       loops.push([first, ...loop.reverse()]);

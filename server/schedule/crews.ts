@@ -88,7 +88,7 @@ function beginPass(network: Network, timing: Timing, crews: Crews, priority: Flo
   const { count, incomingStart } = network;
   const missing = new Int32Array(count);
   for (let task = 0; task < count; task++) missing[task] = incomingStart[task + 1]! - incomingStart[task]!;
-  const byRank = Int32Array.from({ length: count }, (_, task) => task).sort((a, b) => priority[a]! - priority[b]! || a - b);
+  const byRank = ranked(count, priority);
   const rank = new Int32Array(count);
   for (let at = 0; at < count; at++) rank[byRank[at]!] = at;
   return {
@@ -109,6 +109,27 @@ function beginPass(network: Network, timing: Timing, crews: Crews, priority: Flo
     crewQueues: Array.from({ length: crews.count }, () => []),
     active: [],
   };
+}
+
+/** Steps by priority, ties by plan order. Whole numbers are sorted together with their step in one number: much faster. */
+function ranked(count: number, priority: Float64Array): Int32Array {
+  let [least, most] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  let isWhole = true;
+  for (let task = 0; task < count; task++) {
+    least = Math.min(least, priority[task]!);
+    most = Math.max(most, priority[task]!);
+    isWhole = isWhole && priority[task] === Math.trunc(priority[task]!);
+  }
+  const byRank = new Int32Array(count);
+  for (let task = 0; task < count; task++) byRank[task] = task;
+  if (!isWhole || !((most - least + 1) * count < Number.MAX_SAFE_INTEGER)) {
+    return byRank.sort((a, b) => priority[a]! - priority[b]! || a - b);
+  }
+  const keys = new Float64Array(count);
+  for (let task = 0; task < count; task++) keys[task] = (priority[task]! - least) * count + task;
+  keys.sort();
+  for (let at = 0; at < count; at++) byRank[at] = keys[at]! - Math.floor(keys[at]! / count) * count;
+  return byRank;
 }
 
 /** Recorded work is there before anything is placed. */

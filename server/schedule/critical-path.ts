@@ -68,10 +68,10 @@ function lateDates(network: Network, timing: Timing, early: EarlyDates): LateDat
     } else {
       const begin = retreat(own, bounds.finish, length);
       const last = bounds.start >= begin ? begin : lastBegin(own, bounds.start);
-      const done = advance(own, last, length);
       lateStart[task] = last;
-      latest[task] = Math.min(bounds.finish, nextWork(own, done));
-      lateFinish[task] = closing(own, latest[task]!, early.finish[task]!);
+      if (last < begin) bounds.finish = nextWork(own, advance(own, last, length));
+      latest[task] = bounds.finish;
+      lateFinish[task] = closing(own, bounds.finish, early.finish[task]!);
       totalFloat[task] = workBetween(own, early.start[task]!, last);
     }
     critical[task] = totalFloat[task]! <= 0 ? 1 : 0;

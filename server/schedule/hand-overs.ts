@@ -29,32 +29,37 @@ export function handOvers(
   const { count } = network;
   const until = dates.finish.slice();
   for (let task = 0; task < count; task++) if (hasStarted(timing, task)) until[task] = recordedEnd(timing, task);
-  const pairs: Pairs = {
+  const trail: Trail = {
     from: [],
     to: [],
     heldByTask: new Int32Array(count).fill(-1),
     lastGiven: new Int32Array(count).fill(-1),
+    units: new Int32Array(count),
+    left: new Int32Array(count),
   };
-  const left = new Float64Array(count);
   usesByCrew(crews, dates, until).forEach((use, crew) => {
     const capacity = crews.capacity[crew]!;
-    if (use.asked > capacity) followCrew(network, timing, dates, use, capacity, until, left, pairs);
+    if (use.asked > capacity) followCrew(network, timing, dates, use, capacity, until, trail);
   });
-  return { handOverFrom: Int32Array.from(pairs.from), handOverTo: Int32Array.from(pairs.to), heldByTask: pairs.heldByTask };
+  return { handOverFrom: Int32Array.from(trail.from), handOverTo: Int32Array.from(trail.to), heldByTask: trail.heldByTask };
 }
 
-interface Pairs {
+/** Pairs told so far, and what is known by step of the crew being followed. */
+interface Trail {
   readonly from: number[];
   readonly to: number[];
   readonly heldByTask: Int32Array;
   /** The step each step last gave a crew to, so that no pair is told twice. */
   readonly lastGiven: Int32Array;
+  /** Units of this crew each step takes, and how many of them it has given back and not yet handed on. */
+  readonly units: Int32Array;
+  readonly left: Int32Array;
 }
 
-/** What one crew does: its steps by start, and by end. */
+/** What one crew does: its steps by start, and what each takes. */
 interface Use {
   readonly tasks: number[];
-  readonly units: Map<number, number>;
+  readonly units: number[];
   asked: number;
 }
 
@@ -65,36 +70,38 @@ function followCrew(
   use: Use,
   capacity: number,
   until: Float64Array,
-  left: Float64Array,
-  pairs: Pairs,
+  trail: Trail,
 ): void {
   const { start, ready } = dates;
-  const byEnd = [...use.tasks].sort((a, b) => until[a]! - until[b]! || a - b);
-  for (const task of use.tasks) left[task] = 0;
+  const { units, left, lastGiven, heldByTask } = trail;
+  use.tasks.forEach((task, at) => {
+    units[task] = use.units[at]!;
+  });
+  const tasks = use.tasks.sort((a, b) => start[a]! - start[b]!);
+  const byEnd = [...tasks].sort((a, b) => until[a]! - until[b]! || a - b);
   let fresh = capacity;
   let released = 0;
   let oldest = 0;
-  for (const task of use.tasks) {
+  for (const task of tasks) {
     for (; released < byEnd.length && until[byEnd[released]!]! <= start[task]!; released++) {
-      left[byEnd[released]!] = use.units.get(byEnd[released]!)!;
+      left[byEnd[released]!] = units[byEnd[released]!]!;
     }
-    let needed = use.units.get(task)!;
+    let needed = units[task]!;
     const take = (giver: number): void => {
       const taken = Math.min(needed, left[giver]!);
       if (taken <= 0) return;
       left[giver]! -= taken;
       needed -= taken;
       if (hasStarted(timing, task)) return;
-      const held = pairs.heldByTask[task]!;
-      if (start[task]! > ready[task]! && (held < 0 || until[giver]! > until[held]!)) pairs.heldByTask[task] = giver;
-      if (pairs.lastGiven[giver] === task) return;
-      pairs.lastGiven[giver] = task;
-      pairs.from.push(giver);
-      pairs.to.push(task);
+      const held = heldByTask[task]!;
+      if (start[task]! > ready[task]! && (held < 0 || until[giver]! > until[held]!)) heldByTask[task] = giver;
+      if (lastGiven[giver] === task) return;
+      lastGiven[giver] = task;
+      trail.from.push(giver);
+      trail.to.push(task);
     };
     for (let slot = network.incomingStart[task]!; slot < network.incomingStart[task + 1]! && needed > 0; slot++) {
-      const giver = network.linkFrom[network.incoming[slot]!]!;
-      if (use.units.has(giver)) take(giver);
+      take(network.linkFrom[network.incoming[slot]!]!);
     }
     const unused = Math.min(needed, fresh);
     fresh -= unused;
@@ -104,27 +111,23 @@ function followCrew(
       if (left[byEnd[oldest]!]! <= 0) oldest++;
     }
   }
+  for (const task of tasks) left[task] = units[task] = 0;
 }
 
-/** For each crew its steps in order of start; of one start in the order they were placed. */
+/** For each crew its steps in the order in which they were placed. */
 function usesByCrew(crews: Crews, dates: Pick<CrewDates, 'start' | 'sequence'>, until: Float64Array): readonly Use[] {
-  const { start, sequence } = dates;
-  const uses = Array.from({ length: crews.count }, (): Use => ({ tasks: [], units: new Map(), asked: 0 }));
-  const position = new Int32Array(sequence.length);
-  for (let at = 0; at < sequence.length; at++) {
-    const task = sequence[at]!;
-    position[task] = at;
-    if (!(until[task]! > start[task]!)) continue;
+  const uses = Array.from({ length: crews.count }, (): Use => ({ tasks: [], units: [], asked: 0 }));
+  for (const task of dates.sequence) {
+    if (!(until[task]! > dates.start[task]!)) continue;
     for (let slot = crews.taskStart[task]!; slot < crews.taskStart[task + 1]!; slot++) {
       const units = unitsAt(crews, slot);
       if (units === 0) continue;
       const use = uses[crews.crew[slot]!]!;
       use.tasks.push(task);
-      use.units.set(task, units);
+      use.units.push(units);
       use.asked += units;
     }
   }
-  for (const use of uses) use.tasks.sort((a, b) => start[a]! - start[b]! || position[a]! - position[b]!);
   return uses;
 }
 

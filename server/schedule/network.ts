@@ -43,8 +43,19 @@ const LONGEST = 0x7fffffff;
 
 /** The network of `count` steps. Links to steps that do not exist are left out. */
 export function buildNetwork(count: number, links: readonly Link[]): Network {
-  const linkFrom = Int32Array.from(links, (link) => link.from);
-  const linkTo = Int32Array.from(links, (link) => link.to);
+  const linkFrom = new Int32Array(links.length);
+  const linkTo = new Int32Array(links.length);
+  const linkKind = new Uint8Array(links.length);
+  const linkLag = new Int32Array(links.length);
+  const linkClock = new Uint8Array(links.length);
+  for (let number = 0; number < links.length; number++) {
+    const link = links[number]!;
+    linkFrom[number] = link.from;
+    linkTo[number] = link.to;
+    linkKind[number] = link.kind;
+    linkLag[number] = Math.max(-LONGEST, Math.min(LONGEST, Math.round(link.lag)));
+    linkClock[number] = link.clock;
+  }
   const { order, loops, dropped } = orderNodes(count, linkFrom, linkTo);
   const incoming = edgeRows(count, linkTo, dropped);
   const outgoing = edgeRows(count, linkFrom, dropped);
@@ -57,9 +68,9 @@ export function buildNetwork(count: number, links: readonly Link[]): Network {
     outgoing: outgoing.items,
     linkFrom,
     linkTo,
-    linkKind: Uint8Array.from(links, (link) => link.kind),
-    linkLag: Int32Array.from(links, (link) => Math.max(-LONGEST, Math.min(LONGEST, Math.round(link.lag)))),
-    linkClock: Uint8Array.from(links, (link) => link.clock),
+    linkKind,
+    linkLag,
+    linkClock,
     loops,
   };
 }
