@@ -127,7 +127,7 @@ function keepSame(middle: Line[], known: readonly Line[]): { readonly before: nu
 }
 
 function sameLine(a: Line, b: Line): boolean {
-  return a.statement === b.statement && a.indent === b.indent;
+  return a.indent === b.indent && a.statement.text === b.statement.text;
 }
 
 /** Where the letters of a line end, its line end not counted. */

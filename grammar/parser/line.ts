@@ -2,6 +2,7 @@
 //
 //   line      = { item }
 //   item      = WRONG | TEXT | "," | "=" | "x" | lone sign | sum
+import type { IToken, TokenType } from 'chevrotain';
 import { Comma, Equals, Joint, Minus, Over, Plus, Range, TextToken, Times, Wrong } from '../tokens.ts';
 import type { Expression, Item, Problem } from '../tree.ts';
 import { ExpressionParser } from './expressions.ts';
@@ -27,7 +28,16 @@ export class LineParser extends ExpressionParser {
 
   line = this.RULE('line', (): readonly Item[] => {
     const items: Item[] = [];
-    this.MANY(() => void items.push(this.SUBRULE(this.item)));
+    this.MANY(() => {
+      const item = this.SUBRULE(this.item);
+      this.ACTION(() => {
+        const last = items[items.length - 1];
+        // A sign behind a piece that cannot be read has lost its left side by that; it is part of the piece.
+        if (last?.kind === 'wrong' && item.kind === 'wrong' && SIGN.has(tokenTypeAt(item, this.LA(0)))) {
+          items[items.length - 1] = { ...last, to: item.to };
+        } else items.push(item);
+      });
+    });
     return items;
   });
 
@@ -71,6 +81,10 @@ const SIGN: ReadonlyMap<unknown, string> = new Map([
   [Over, '/'],
   [Range, '..'],
 ]);
+
+function tokenTypeAt(item: Item, last: IToken): TokenType | undefined {
+  return (last as Token).to === item.to ? last.tokenType : undefined;
+}
 
 function itemOf(expression: Expression): Item {
   const { from, to } = expression;

@@ -9,7 +9,7 @@ import { type Magnitude, scanMagnitude } from './magnitudes.ts';
 import { decimalComma, numberTooLong, unitCase, unknownUnit, yards } from './messages.ts';
 import { currencyAfter, scanAmount } from './money.ts';
 import { withRate } from './rates.ts';
-import { isBlank, isLetter, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
+import { isLetter, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
 import { scanUnit, scanUnitWord } from './unit-words.ts';
 
 /** The quantity that begins with a number at `from`. */
@@ -37,13 +37,10 @@ function measure(text: string, from: number, number: Magnitude): Scan {
   if (special !== undefined) return special.kind === 'wrong' ? special : withRate(text, from, special);
   const word = scanUnit(text, number.to, number.whole);
   if (word !== undefined) {
-    const blank = isBlank(text.charCodeAt(number.to))
-      ? ' '
-      : GLUED.has(word.tidy)
-        ? ''
-        : text.slice(number.to, word.to) === word.tidy
-          ? ''
-          : ' ';
+    const written = text.slice(number.to, word.to);
+    // 3d and 3 d stay as they are; a spelling that is rewritten gets its blank, or loses it before d, w and h.
+    const same = written.trimStart() === word.tidy;
+    const blank = same ? written.slice(0, written.length - word.tidy.length) : GLUED.has(word.tidy) ? '' : ' ';
     const tidy = `${number.tidy}${blank}${word.tidy}`;
     return withRate(text, from, {
       kind: 'literal',

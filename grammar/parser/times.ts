@@ -41,8 +41,10 @@ export function scanClock(text: string, from: number, context: Context): Scan | 
   if (found === undefined) return undefined;
   const [written, hours, minutes, half] = found as unknown as readonly [string, string, string, string | undefined];
   const to = from + written.length;
+  const afternoon = Number(hours) > 12 && minutes !== '12' && !context.pitch;
   const sure =
     half !== undefined ||
+    afternoon ||
     minutes.startsWith('0') ||
     context.calendar ||
     TIME_WORDS.has(context.word) ||

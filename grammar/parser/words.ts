@@ -130,7 +130,7 @@ function currencyBefore(text: string, from: number): Scan | undefined {
 /** A name glued to a parenthesis: read up to its end as one wrong piece. */
 function unknownCall(text: string, from: number, open: number, name: string): Scan {
   let depth = 0;
-  for (let at = open; at < text.length; at += 1) {
+  for (let at = open; at < Math.min(text.length, open + LONGEST_CALL); at += 1) {
     const mark = text.charAt(at);
     if (mark === '"' || (mark === '#' && isBlank(text.charCodeAt(at - 1)) && !isDigit(text.charCodeAt(at + 1)))) break;
     if (mark === '(') depth += 1;
@@ -148,6 +148,8 @@ export function jointBegins(text: string, at: number, afterValue: boolean): bool
   return endsHere(text, at + 1) ? text.charAt(at + 1) !== '(' : afterValue && matchAt(BEFORE_NUMBER, text, at + 1) !== undefined;
 }
 
+// How far to look for the end of a call that is none.
+const LONGEST_CALL = 400;
 export const FUNCTIONS: ReadonlySet<string> = new Set(['min', 'max', 'roundup']);
 const ABBREVIATION = /(?:[A-Za-z]\.){2,}(?![\p{L}\p{N}])/uy;
 const GLUED_LENGTH = /(\p{L}[\p{L}\p{N}_.-]*)-(?:\d+['’′]-?)?\d+(?:[ -]\d+\/\d+|\.\d+)?(?:["″”]|['’′](?!\p{L}))/uy;
