@@ -36,7 +36,7 @@ export function criticalPath(network: Network, timing: Timing): CriticalPath {
 }
 
 /** The backward pass: each step as late as the plan's end, the deadlines and all that hangs on it allow. */
-function lateDates(network: Network, timing: Timing, early: EarlyDates): LateDates {
+export function lateDates(network: Network, timing: Timing, early: EarlyDates): LateDates {
   const { count, order } = network;
   const lateStart = new Float64Array(count);
   const lateFinish = new Float64Array(count);
