@@ -209,7 +209,11 @@ function readClause(
   };
   const deeperRows = row.deeper ?? {};
   const inner =
-    row.deeper === undefined ? [{ ...clause, key: undefined }] : splitClauses(items, clause.from, clause.to, deeperRows);
+    row.deeper === undefined
+      ? [{ ...clause, key: undefined }]
+      : key === ''
+        ? entryClauses(items, clause, deeperRows)
+        : splitClauses(items, clause.from, clause.to, deeperRows);
   const main = inner.find((part) => part.key === undefined);
   const deeper: Record<string, GivenLine | GivenLine[]> = {};
   let value: unknown;
@@ -244,6 +248,18 @@ function readClause(
     else given[key] = [line];
   } else if (before === undefined) given[key] = line;
   else reading.remarks.push(remark(problem.givenTwice, wordSpot, [key]));
+}
+
+/** An entry begins with a name, and its clauses straight after it. */
+function entryClauses(items: readonly Item[], clause: Clause, rows: Properties): readonly Clause[] {
+  const name = {
+    key: undefined,
+    keyFrom: clause.from,
+    keyTo: clause.from,
+    from: clause.from,
+    to: Math.min(clause.from + 1, clause.to),
+  };
+  return [name, ...splitClauses(items, name.to, clause.to, rows)];
 }
 
 /** A line below a property: a clause of it, or more of its list. Gives the property's value, longer if the list went on. */

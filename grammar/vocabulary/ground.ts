@@ -104,8 +104,8 @@ export const foundation = kind({
     slab: {
       takes: fields({
         thickness: length,
-        area: optional(phrase(',', area)),
         mesh: optional(phrase(',', goods)),
+        area: optional(phrase(',', area)),
         over: optional(phrase(', over', listOf(goods))),
       }),
       help: 'Thickness, what reinforces it, and what lies under it.',

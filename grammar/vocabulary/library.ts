@@ -22,6 +22,7 @@ import {
   quantity,
   text,
   wait,
+  weekdays,
 } from './types.ts';
 
 const length = quantity('length');
@@ -330,7 +331,6 @@ export const minimum = kind({
 });
 
 const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
-const days = oneOf('mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun');
 export const holiday = kind({
   word: 'holiday',
   help: 'A public holiday.',
@@ -342,7 +342,7 @@ export const holiday = kind({
     on: {
       takes: either(
         fields({ month: months, day: count, observed: optional(phrase(', observed nearest', oneOf('weekday'))) }),
-        fields({ nth: either(code, oneOf('last')), weekday: days, of: phrase('of', months) }),
+        fields({ nth: either(code, oneOf('last')), weekday: weekdays, of: phrase('of', months) }),
       ),
       help: 'The day each year.',
       example: 'on jul 4, observed nearest weekday',

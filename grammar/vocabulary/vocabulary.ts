@@ -88,6 +88,7 @@ export const joiningWords: ReadonlySet<string> = new Set([
   'fee',
   'call',
   'coat',
+  'adds',
   'above',
   'brings',
   'needs',

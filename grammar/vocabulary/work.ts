@@ -117,7 +117,7 @@ export const trade = kind({
     crews: { takes: count, inHeader: true, help: 'How many crews; one unless said.', example: 'crews 2' },
     works: { takes: hoursOfWeek, help: 'Days and hours other than the plan’s.', example: 'works mon-thu 7:00-17:30' },
     away: { takes: listOf(dates), repeats: true, help: 'Days they are not there.', example: 'away 2027-05-24..2027-05-28' },
-    sees: { takes: weekdays, help: 'Days an inspecting body comes.', example: 'sees mon, wed, fri' },
+    sees: { takes: listOf(weekdays), help: 'Days an inspecting body comes.', example: 'sees mon, wed, fri' },
     call: {
       takes: followedBy(wait, 'ahead'),
       inHeader: true,

@@ -18,6 +18,8 @@ export interface FindingSort<A extends readonly unknown[] = readonly unknown[]> 
 /** A change of the text that answers a finding. Fixes are data; only the editor turns them into edits. */
 export type Fix =
   | { readonly kind: 'replace'; readonly title: string; readonly place: Place; readonly text: string }
+  /** Adds text straight after a value: one more name in a list. */
+  | { readonly kind: 'insert-after'; readonly title: string; readonly place: Place; readonly text: string }
   /** Adds words at the end of a declaration's own line, before any comment. */
   | { readonly kind: 'append'; readonly title: string; readonly place: Place; readonly text: string }
   /** Adds a line below the declaration's own line, indented as its children are. */

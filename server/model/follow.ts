@@ -131,10 +131,13 @@ function offering(found: Finding, near: string | undefined): Finding {
     : { ...found, fixes: [{ kind: 'replace', title: `Write "${near}"`, place: found.place, text: near }] };
 }
 
+/** Words that say there is nothing there: `base none`, `walls bare`. */
+const NOTHING: ReadonlySet<string> = new Set(['none', 'bare']);
+
 function followGoods(named: GoodsNamed, at: Following): unknown {
   const slot = at.lookUp(named.space, named.name);
   const place = { slot: at.slot, spot: named.spot };
-  if (slot === undefined && named.name !== 'none') {
+  if (slot === undefined && !NOTHING.has(named.name)) {
     const near = at.near(named.space, named.name);
     at.findings.push(finding(unknownGoods, place, named.name, near));
   }

@@ -1,7 +1,7 @@
 // What could not be read on the lines of a file, as findings with a place in a declaration.
-import { SYNTAX_SORTS } from '#grammar/parser/messages';
-import type { Node, Problem } from '#grammar/tree';
+import { syntaxSorts } from '#grammar/parser/messages';
 import type { Declaration } from '#grammar/shape';
+import type { Node, Problem } from '#grammar/tree';
 import { type Finding, type FindingSort, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { FileNames, NamesMemory } from './names.ts';
@@ -28,7 +28,8 @@ export function syntaxFindings(names: FileNames, _memory: NamesMemory): readonly
 function ofNode(slot: Slot, node: Node, path: readonly number[], declaration: Declaration | undefined): readonly Finding[] {
   const { statement } = node.line;
   const problems: Problem[] = [...statement.problems];
-  for (const item of statement.items) if (item.kind === 'wrong' && declaration?.asIs.has(item) !== true) problems.push(item.problem);
+  for (const item of statement.items)
+    if (item.kind === 'wrong' && declaration?.asIs.has(item) !== true) problems.push(item.problem);
   const own = problems.map((problem) => problemFinding(slot, path, problem));
   const nested = path.length === 0 ? declaration?.kind.declares : undefined;
   return [
@@ -42,7 +43,7 @@ function ofNode(slot: Slot, node: Node, path: readonly number[], declaration: De
 
 function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
   const place = { slot, spot: { path, from: problem.from, to: problem.to } };
-  const sort = SYNTAX_SORTS.get(problem.code) as unknown as FindingSort<readonly unknown[]>;
+  const sort = syntaxSorts.get(problem.code) as unknown as FindingSort<readonly unknown[]>;
   const made = finding(sort, place, ...problem.details);
   if (problem.rewrite === undefined) return made;
   return { ...made, fixes: [{ kind: 'replace', title: `Write ${problem.rewrite}`, place, text: problem.rewrite }] };

@@ -4,7 +4,7 @@ import { civil, dayOf, weekday } from '#kit/dates';
 import type { ElementOf, Plan, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type Calendar, calendar, type WorkWeek } from './calendar.ts';
-import { holidayDays, type HolidayRule } from './holidays.ts';
+import { type HolidayRule, holidayDays } from './holidays.ts';
 
 export interface PlanCalendars {
   readonly calendars: readonly Calendar[];
@@ -21,7 +21,6 @@ export function calendarMemory(): CalendarMemory {
 
 type Holiday = ElementOf<'holiday'>;
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const WEEKDAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 /** Work begins at eight where only hours are given. */
 const MORNING = 8 * 60;
 /** Days laid out at first; calendars reach further by themselves. */
@@ -30,7 +29,10 @@ const SPAN = 800;
 /** `first` is the plan's first day. */
 export function planCalendars(model: Model, first: number, memory: CalendarMemory): PlanCalendars {
   const { plan } = model;
-  const holidays = plan?.given.holidays === undefined ? NONE : model.rows('holiday').filter((row) => row.given.in?.value.toLowerCase() === plan.given.holidays?.value.toLowerCase());
+  const holidays =
+    plan?.given.holidays === undefined
+      ? NONE
+      : model.rows('holiday').filter((row) => row.given.in?.value.toLowerCase() === plan.given.holidays?.value.toLowerCase());
   const calendars: Calendar[] = [];
   const numbers = new Map<string, number>();
   const make = (key: string, from: readonly unknown[], build: () => Calendar): number => {
@@ -49,7 +51,10 @@ export function planCalendars(model: Model, first: number, memory: CalendarMemor
   const { settings } = model;
   const of = (trade: Trade | undefined, outside: boolean): number => {
     const weather = outside && (plan?.given.weather?.value.length ?? 0) > 0;
-    const own = trade !== undefined && (trade.given.works !== undefined || trade.given.away.length > 0 || trade.given.sees !== undefined) ? trade : undefined;
+    const own =
+      trade !== undefined && (trade.given.works !== undefined || trade.given.away.length > 0 || trade.given.sees !== undefined)
+        ? trade
+        : undefined;
     const key = `${own?.name ?? ''}${weather ? ' outside' : ''}`;
     return make(key, [plan, own, first, settings, ...holidays], () => {
       const week = weekOf(plan, own, settings.minutesPerDay);
@@ -77,7 +82,7 @@ function weekOf(plan: Plan | undefined, trade: Trade | undefined, minutesPerDay:
       else shifts[day]!.push([MORNING, MORNING + (hours as { value: number }).value]);
     }
   }
-  const sees = trade?.given.sees?.value;
+  const sees = trade?.given.sees?.value.flatMap(({ value }) => value);
   return { shifts: shifts.map((list, day) => (sees !== undefined && !sees.includes(day) ? [] : list)) };
 }
 
@@ -92,8 +97,15 @@ function around(from: number, to: number, lunch: number): (readonly [number, num
   ];
 }
 
-function closedDays(plan: Plan | undefined, trade: Trade | undefined, holidays: readonly Holiday[], first: number): (day: number) => boolean {
-  const spans = [...(plan?.given.closed ?? []), ...(trade?.given.away ?? [])].flatMap((line) => line.value.map(({ value }) => value));
+function closedDays(
+  plan: Plan | undefined,
+  trade: Trade | undefined,
+  holidays: readonly Holiday[],
+  first: number,
+): (day: number) => boolean {
+  const spans = [...(plan?.given.closed ?? []), ...(trade?.given.away ?? [])].flatMap((line) =>
+    line.value.map(({ value }) => value),
+  );
   const year = civil(first).year;
   const off = new Set(holidays.flatMap((row) => daysOff(row, year)));
   return (day) => off.has(day) || spans.some((span) => day >= span.first && day <= span.last);
@@ -109,16 +121,37 @@ function daysOff(row: Holiday, year: number): readonly number[] {
 export function holidayRule(row: Holiday): HolidayRule | undefined {
   const on = row.given.on?.value;
   if (on === undefined) return undefined;
-  if ('day' in on) return { kind: 'fixed', month: MONTHS.indexOf(on.month) + 1, day: on.day, observed: on.observed === undefined ? 'none' : 'nearest-weekday' };
+  if ('day' in on)
+    return {
+      kind: 'fixed',
+      month: MONTHS.indexOf(on.month) + 1,
+      day: on.day,
+      observed: on.observed === undefined ? 'none' : 'nearest-weekday',
+    };
   const nth = on.nth === 'last' ? 'last' : Number.parseInt(on.nth, 10);
   if (nth !== 'last' && !(nth >= 1 && nth <= 5)) return undefined;
-  return { kind: 'nth', nth: nth as 1 | 2 | 3 | 4 | 5 | 'last', weekday: WEEKDAYS.indexOf(on.weekday), month: MONTHS.indexOf(on.of) + 1 };
+  return { kind: 'nth', nth: nth as 1 | 2 | 3 | 4 | 5 | 'last', weekday: on.weekday[0] ?? 0, month: MONTHS.indexOf(on.of) + 1 };
 }
 
 /** Working days lost to weather in each month, spread evenly over its working days. */
-function weatherDays(plan: Plan | undefined, week: WorkWeek, closed: (day: number) => boolean, first: number): ReadonlySet<number> {
+function weatherDays(
+  plan: Plan | undefined,
+  week: WorkWeek,
+  closed: (day: number) => boolean,
+  first: number,
+): ReadonlySet<number> {
   const lost = new Set<number>();
-  const dayMinutes = Math.max(1, week.shifts.reduce((most, list) => Math.max(most, list.reduce((sum, [from, to]) => sum + to - from, 0)), 0));
+  const dayMinutes = Math.max(
+    1,
+    week.shifts.reduce(
+      (most, list) =>
+        Math.max(
+          most,
+          list.reduce((sum, [from, to]) => sum + to - from, 0),
+        ),
+      0,
+    ),
+  );
   const { year, month } = civil(first);
   for (let ahead = 0; ahead < 60; ahead++) {
     const at = month - 1 + ahead;

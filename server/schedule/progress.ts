@@ -27,7 +27,10 @@ type Block = ElementOf<'progress'>;
 /** Days since 1970-01-01 throughout. */
 export function progressOf(model: Model, steps: Steps, asOf: number | undefined): Progress {
   const blocks = model.list('progress').filter((block) => block.takes !== undefined);
-  const latest = blocks.reduce<number | undefined>((last, block) => (last === undefined ? block.takes : Math.max(last, block.takes!)), undefined);
+  const latest = blocks.reduce<number | undefined>(
+    (last, block) => (last === undefined ? block.takes : Math.max(last, block.takes!)),
+    undefined,
+  );
   const status = asOf ?? latest;
   const records = new Map<number, Record>();
   if (status === undefined) return { asOf: undefined, records };
@@ -42,7 +45,8 @@ function read(block: Block, steps: Steps, status: number, records: Map<number, R
     if (number === undefined) continue;
     const { deeper } = entry;
     const before = records.get(number) ?? { failed: [] };
-    const day = (given: { readonly value: number } | undefined): number | undefined => (given !== undefined && given.value <= status ? given.value : undefined);
+    const day = (given: { readonly value: number } | undefined): number | undefined =>
+      given !== undefined && given.value <= status ? given.value : undefined;
     const finished = day(deeper.finished) ?? day(deeper.passed);
     const started = day(deeper.started);
     const failed = deeper.failed !== undefined && deeper.failed.value.date <= status ? deeper.failed.value.date : undefined;

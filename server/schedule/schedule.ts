@@ -6,14 +6,14 @@ import type { Step, Task, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { TakeOff } from '#takeoff/take-off';
 import { nextWork, previousWork, workBetween } from './calendar.ts';
-import { claimLines, type Claims } from './claims.ts';
-import { crewPass, type Crews } from './crews.ts';
+import { type Claims, claimLines } from './claims.ts';
+import { type Crews, crewPass } from './crews.ts';
 import { criticalPath } from './critical-path.ts';
 import { type Duration, durationOf } from './durations.ts';
 import { crewFloats } from './hand-overs.ts';
 import { type PlanLink, planLinks, waiting } from './links.ts';
 import { buildNetwork, type Network } from './network.ts';
-import { type CalendarMemory, calendarMemory, planCalendars, type PlanCalendars } from './plan-calendars.ts';
+import { type CalendarMemory, calendarMemory, type PlanCalendars, planCalendars } from './plan-calendars.ts';
 import { nextMorning, type Progress, progressOf } from './progress.ts';
 import { type Steps, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
@@ -35,13 +35,15 @@ export function scheduleMemory(): ScheduleMemory {
 export const loop = findingSort<[names: readonly string[]]>({
   code: 'schedule/loop',
   severity: 'error',
-  say: (names) => `These steps wait for each other in a ring, so none can begin: ${[...names, names[0]].join(' → ')}. Remove one of the links.`,
+  say: (names) =>
+    `These steps wait for each other in a ring, so none can begin: ${[...names, names[0]].join(' → ')}. Remove one of the links.`,
 });
 
 export const noDuration = findingSort<[name: string]>({
   code: 'schedule/no-duration',
   severity: 'note',
-  say: (name) => `"${name}" has no length: it says neither how long it takes nor any work with a rate, so its dates are those of a moment. Add "takes 2d".`,
+  say: (name) =>
+    `"${name}" has no length: it says neither how long it takes nor any work with a rate, so its dates are those of a moment. Add "takes 2d".`,
 });
 
 export const finishedAhead = findingSort<[name: string, other: string, day: string]>({
@@ -51,7 +53,13 @@ export const finishedAhead = findingSort<[name: string, other: string, day: stri
 });
 
 /** `asOf` is a day, for the diary; the clock is never read. */
-export function schedule(model: Model, takeOff: TakeOff, asOf: number | undefined, memory: ScheduleMemory, work: Work): { readonly value: Timeline; readonly findings: readonly Finding[] } {
+export function schedule(
+  model: Model,
+  takeOff: TakeOff,
+  asOf: number | undefined,
+  memory: ScheduleMemory,
+  work: Work,
+): { readonly value: Timeline; readonly findings: readonly Finding[] } {
   const steps = stepsOf(model, memory.steps);
   memory.steps = steps;
   const findings: Finding[] = [];
@@ -61,7 +69,12 @@ export function schedule(model: Model, takeOff: TakeOff, asOf: number | undefine
   const calendars = planCalendars(model, start, memory.calendars);
   const trades = steps.list.map((step) => tradeOf(step, model));
   const durations = steps.list.map((step, at) => {
-    const duration = durationOf(step, step.kind === 'task' ? (claims.byTask.get(step) ?? []) : [], trades[at], model.settings.minutesPerDay);
+    const duration = durationOf(
+      step,
+      step.kind === 'task' ? (claims.byTask.get(step) ?? []) : [],
+      trades[at],
+      model.settings.minutesPerDay,
+    );
     if (duration.basis === 'none') findings.push(finding(noDuration, step.place, step.name));
     return duration;
   });
@@ -74,7 +87,18 @@ export function schedule(model: Model, takeOff: TakeOff, asOf: number | undefine
   const crews = crewPass(network, timing, crewsOf(steps, trades), byLinks.lateFinish);
   const floats = crewFloats(network, timing, crews);
   const value: Timeline = {
-    steps, trades, durations, claims, links, network, timing, byLinks, crews, floats, progress, start,
+    steps,
+    trades,
+    durations,
+    claims,
+    links,
+    network,
+    timing,
+    byLinks,
+    crews,
+    floats,
+    progress,
+    start,
     dated: model.plan?.given.start !== undefined,
     minutesPerDay: model.settings.minutesPerDay,
   };
@@ -89,22 +113,39 @@ function tradeOf(step: Step, model: Model): Trade | undefined {
 }
 
 /** The network stays the same object while steps, phases and what deliveries bring do. */
-function networkOf(steps: Steps, claims: Claims, takeOff: TakeOff, durations: readonly Duration[], memory: ScheduleMemory, work: Work): { links: readonly PlanLink[]; network: Network } {
-  const shares = memory.network?.links.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes) ?? [];
+function networkOf(
+  steps: Steps,
+  claims: Claims,
+  takeOff: TakeOff,
+  durations: readonly Duration[],
+  memory: ScheduleMemory,
+  work: Work,
+): { links: readonly PlanLink[]; network: Network } {
+  const shares =
+    memory.network?.links.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes) ?? [];
   const brought = steps.list.some((step) => step.kind === 'delivery' && step.given.brings !== undefined) ? goodsKey(takeOff) : '';
   const key = [steps, brought, ...shares];
   const kept = memory.network;
   if (kept !== undefined && kept.key.length === key.length && key.every((part, at) => part === kept.key[at])) return kept;
   const doers = new Map<string, number[]>();
-  for (const [name, { tasks }] of claims.byWork) doers.set(name, tasks.map((task) => steps.index.get(task.slot)!));
+  for (const [name, { tasks }] of claims.byWork)
+    doers.set(
+      name,
+      tasks.map((task) => steps.index.get(task.slot)!),
+    );
   const worksOf = goodsWorks(takeOff);
   const links = planLinks(steps, {
     tasksOf: (name) => doers.get(name) ?? [],
     installers: (goods) => [...(worksOf.get(goods) ?? [])].flatMap((name) => doers.get(name) ?? []),
   });
-  const withShares = links.map((link) => (link.share === undefined ? link : { ...link, lag: Math.round((durations[link.from]?.minutes ?? 0) * link.share) }));
+  const withShares = links.map((link) =>
+    link.share === undefined ? link : { ...link, lag: Math.round((durations[link.from]?.minutes ?? 0) * link.share) },
+  );
   const before = kept?.network;
-  const network = before !== undefined && kept !== undefined && sameLinks(kept.links, withShares) && before.count === steps.list.length ? before : buildNetwork(steps.list.length, withShares);
+  const network =
+    before !== undefined && kept !== undefined && sameLinks(kept.links, withShares) && before.count === steps.list.length
+      ? before
+      : buildNetwork(steps.list.length, withShares);
   if (network !== before) work.networkBuilt += 1;
   const sharesNow = withShares.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes);
   memory.network = { key: [steps, brought, ...sharesNow], links: withShares, network };
@@ -112,10 +153,19 @@ function networkOf(steps: Steps, claims: Claims, takeOff: TakeOff, durations: re
 }
 
 function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
-  return a.length === b.length && a.every((link, at) => {
-    const other = b[at]!;
-    return link.from === other.from && link.to === other.to && link.kind === other.kind && link.lag === other.lag && link.clock === other.clock;
-  });
+  return (
+    a.length === b.length &&
+    a.every((link, at) => {
+      const other = b[at]!;
+      return (
+        link.from === other.from &&
+        link.to === other.to &&
+        link.kind === other.kind &&
+        link.lag === other.lag &&
+        link.clock === other.clock
+      );
+    })
+  );
 }
 
 /** Which kinds of work install goods of a name. */
@@ -164,7 +214,8 @@ function timingOf(
     if (day !== undefined) notBefore[at] = day * DAY_MINUTES;
     if (given.deadline !== undefined) deadline[at] = nextMorning(given.deadline.value);
     if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay));
-    if (step.kind === 'milestone' && step.given.on !== undefined) notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
+    if (step.kind === 'milestone' && step.given.on !== undefined)
+      notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
     if (record === undefined) {
       if (morning > notBefore[at]!) notBefore[at] = morning;
       return;
@@ -172,7 +223,10 @@ function timingOf(
     if (record.notBefore !== undefined) notBefore[at] = Math.max(notBefore[at]!, record.notBefore * DAY_MINUTES);
     const lastFailed = record.failed[record.failed.length - 1];
     if (record.finished !== undefined) {
-      fixedFinish[at] = lengths[at] === 0 ? record.finished * DAY_MINUTES + DAY_MINUTES / 2 : previousWork(calendar, nextMorning(record.finished));
+      fixedFinish[at] =
+        lengths[at] === 0
+          ? record.finished * DAY_MINUTES + DAY_MINUTES / 2
+          : previousWork(calendar, nextMorning(record.finished));
       const began = record.started === undefined ? Number.NaN : nextWork(calendar, record.started * DAY_MINUTES);
       fixedStart[at] = Number.isNaN(began) ? Number.NaN : Math.min(began, fixedFinish[at]!);
     } else if (record.started !== undefined) {
@@ -183,16 +237,41 @@ function timingOf(
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
       // A failed visit opens a second, with its notice again.
-      const wait = step.kind === 'inspection' && step.given.call !== undefined ? waiting(step.given.call.value) : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
-      notBefore[at] = Math.max(notBefore[at]!, wait.clock === AROUND ? lastFailed * DAY_MINUTES + DAY_MINUTES / 2 + wait.lag : lastFailed * DAY_MINUTES + Math.max(DAY_MINUTES, wait.lag), morning);
+      const wait =
+        step.kind === 'inspection' && step.given.call !== undefined
+          ? waiting(step.given.call.value)
+          : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
+      notBefore[at] = Math.max(
+        notBefore[at]!,
+        wait.clock === AROUND
+          ? lastFailed * DAY_MINUTES + DAY_MINUTES / 2 + wait.lag
+          : lastFailed * DAY_MINUTES + Math.max(DAY_MINUTES, wait.lag),
+        morning,
+      );
     } else notBefore[at] = Math.max(notBefore[at]!, morning);
   });
   assumeDone(steps, network, fixedStart, fixedFinish, progress);
-  return { durations: lengths, calendarOf, calendars: calendars.calendars, planCalendar: 0, start: startDay * DAY_MINUTES, notBefore, fixedStart, fixedFinish, deadline };
+  return {
+    durations: lengths,
+    calendarOf,
+    calendars: calendars.calendars,
+    planCalendar: 0,
+    start: startDay * DAY_MINUTES,
+    notBefore,
+    fixedStart,
+    fixedFinish,
+    deadline,
+  };
 }
 
 /** A step without a record all of whose followers have begun was done, or they could not have. */
-function assumeDone(steps: Steps, network: Network, fixedStart: Float64Array, fixedFinish: Float64Array, progress: Progress): void {
+function assumeDone(
+  steps: Steps,
+  network: Network,
+  fixedStart: Float64Array,
+  fixedFinish: Float64Array,
+  progress: Progress,
+): void {
   if (progress.asOf === undefined) return;
   for (let nth = network.order.length - 1; nth >= 0; nth--) {
     const at = network.order[nth]!;
@@ -240,12 +319,22 @@ function crewsOf(steps: Steps, trades: readonly (Trade | undefined)[]): Crews {
     }
     taskStart[at + 1] = crew.length;
   });
-  return { count: capacity.length, capacity: Int32Array.from(capacity), taskStart, crew: Int32Array.from(crew), units: new Int32Array(crew.length).fill(1) };
+  return {
+    count: capacity.length,
+    capacity: Int32Array.from(capacity),
+    taskStart,
+    crew: Int32Array.from(crew),
+    units: new Int32Array(crew.length).fill(1),
+  };
 }
 
 function loopFinding(ring: readonly number[], steps: Steps): Finding {
   const members = ring.map((number) => steps.list[number]!);
-  const made = finding(loop, members[0]!.place, members.map((step) => step.name));
+  const made = finding(
+    loop,
+    members[0]!.place,
+    members.map((step) => step.name),
+  );
   return { ...made, related: members.slice(1).map((step) => ({ place: step.place, note: `"${step.name}" is in the ring` })) };
 }
 

@@ -2,8 +2,8 @@
 import type { Slot } from '#kit/place';
 import type { Phase, Step, Trade } from '#model/model';
 import type { Claims } from './claims.ts';
-import type { CriticalPath } from './critical-path.ts';
 import type { CrewDates } from './crews.ts';
+import type { CriticalPath } from './critical-path.ts';
 import type { Duration } from './durations.ts';
 import type { PlanLink } from './links.ts';
 import type { Network } from './network.ts';

@@ -1,10 +1,13 @@
 // The words of the take-off: what geometry counts (a portion), and what becomes of it with the library's rows (a line).
-import type { Literal } from '#grammar/tree';
-import type { Measure } from '#grammar/vocabulary/measures';
 import type { Dimension } from '#kit/dimension';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import type { GoodsRow, WorkKind } from '#model/model';
+import type { Goods, GoodsRow, WorkKind } from '#model/model';
+
+/** A size as written: 1/2", 2x6, #4. */
+export type Literal = Goods['sizes'][number];
+/** What is counted: the words that `installs … by` and `labour … by` name. */
+export type Measure = WorkKind['given']['installs'][number]['value']['by'][number]['value'];
 
 /** Where a portion is: the thing measured, which part of it, and the room and level it belongs to. */
 export interface Where {
@@ -30,6 +33,22 @@ export interface Portion {
   readonly sizes?: readonly Literal[];
   /** Coats to go on, where the plan says. */
   readonly coats?: number;
+  /** What else the goods may be counted by: a sheet in a wall is sheathing, insulation or cladding as its work says. */
+  readonly otherwise?: readonly Measure[];
+  /** The lengths that it is cut into, where each must come out of one stick. */
+  readonly pieces?: readonly Pieces[];
+  /** The part of a course or board that shows. */
+  readonly face?: Quantity<'length'>;
+  /** How deep loose goods are laid. */
+  readonly depth?: Quantity<'length'>;
+  /** How often the goods lie beside each other along the quantity: the plies of a beam. */
+  readonly times?: Quantity<'number'>;
+}
+
+/** Pieces of one length. */
+export interface Pieces {
+  readonly count: Quantity<'number'>;
+  readonly length: Quantity<'length'>;
 }
 
 export interface NamedGoods {
@@ -57,9 +76,12 @@ export interface Line {
   /** Person-hours; undefined where the work gives no rate for it. */
   readonly hours: Quantity<'time'> | undefined;
   readonly coats: number;
+  /** Nothing in the plan asks for it: it counts only where a task does this work. */
+  readonly onlyIfDone?: true;
+  readonly pieces?: readonly Pieces[];
 }
 
-/** Goods of one item over the whole plan, rounded up once into packages. */
+/** Goods of one item over the whole plan, rounded up once into packages; one a stock length where sticks are cut to pieces. */
 export interface Purchase {
   readonly item: string;
   readonly label: string;
@@ -68,6 +90,8 @@ export interface Purchase {
   readonly needed: Quantity;
   /** Whole packages, or the quantity in its rounding step. */
   readonly bought: Quantity;
+  /** What one package holds, in the dimension of `needed`; absent where it is bought by the quantity (then `bought` is one). */
+  readonly holds?: Quantity;
   /** 'sheet', 'bag', 'cy'. */
   readonly package: string;
   readonly lines: readonly Line[];

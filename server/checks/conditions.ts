@@ -1,0 +1,81 @@
+// Whether a condition of a library row holds of a plan, or of one thing in it. A fact that nobody gave is not known, and
+// what is not known does not hold.
+import type { Quantity } from '#kit/quantity';
+import { factsOf } from '#model/facts';
+import type { KindWord } from '#model/kinds';
+import type { Element, FollowedCondition } from '#model/model';
+import type { Model } from '#model/resolve';
+
+/** `subject` is the thing looked at, where the row looks at things one by one. */
+export function holds(condition: FollowedCondition, model: Model, subject?: Element): boolean {
+  const things = thingsOf(condition, model, subject);
+  switch (condition.quantifier) {
+    case 'every':
+      return things.length > 0 && things.every((thing) => holdsOf(condition, thing));
+    case 'no':
+      return !things.some((thing) => holdsOf(condition, thing));
+    default:
+      return things.some((thing) => holdsOf(condition, thing));
+  }
+}
+
+function thingsOf(condition: FollowedCondition, model: Model, subject: Element | undefined): readonly Element[] {
+  if (subject !== undefined && condition.quantifier === 'one' && condition.subject === subject.kind) return [subject];
+  if (condition.subject === 'plan') return model.plan === undefined ? [] : [model.plan];
+  return model.list(condition.subject as KindWord);
+}
+
+function holdsOf(condition: FollowedCondition, thing: Element): boolean {
+  const { test, fact, words, amount } = condition;
+  if (test === 'exists') return fact === undefined || given(thing, fact).length > 0;
+  if (test === 'has') {
+    const [property = '', ...names] = words;
+    const there = given(thing, property);
+    return names.length === 0 ? there.length > 0 : names.some((name) => there.includes(name));
+  }
+  if (test === 'is' || test === 'is-not') {
+    const there = given(thing, fact ?? '');
+    const found = words.some((word) => there.includes(word));
+    return there.length > 0 && (test === 'is' ? found : !found);
+  }
+  const value = quantityOf(thing, fact ?? '');
+  if (value === undefined || amount === undefined || value.dimension !== amount.dimension) return false;
+  switch (test) {
+    case 'at-least':
+      return value.value >= amount.value;
+    case 'at-most':
+      return value.value <= amount.value;
+    case 'over':
+      return value.value > amount.value;
+    case 'under':
+      return value.value < amount.value;
+  }
+}
+
+/** A fact, or a quantity given under a property. */
+export function quantityOf(thing: Element, fact: string): Quantity | undefined {
+  const known = factsOf(thing)[fact];
+  if (known !== undefined) return known;
+  const line = (thing.given as Record<string, { readonly value?: unknown } | undefined>)[fact];
+  const value = line?.value;
+  return typeof value === 'object' && value !== null && 'dimension' in value && 'form' in value ? (value as Quantity) : undefined;
+}
+
+/** Every word and name given under a property, lower case. */
+function given(thing: Element, property: string): readonly string[] {
+  const words: string[] = [];
+  gather((thing.given as Record<string, unknown>)[property], words, 0);
+  return words;
+}
+
+function gather(value: unknown, words: string[], depth: number): void {
+  if (typeof value === 'string') words.push(value.toLowerCase());
+  else if (value === true) words.push('yes');
+  else if (Array.isArray(value)) for (const each of value) gather(each, words, depth + 1);
+  else if (typeof value === 'object' && value !== null && depth < 6) {
+    const named = value as { readonly name?: unknown; readonly value?: unknown };
+    if (typeof named.name === 'string') words.push(named.name);
+    else if ('value' in named && typeof named.value !== 'number') gather(named.value, words, depth + 1);
+    else if (!('form' in value) && !('place' in value)) for (const part of Object.values(value)) gather(part, words, depth + 1);
+  }
+}

@@ -1,0 +1,58 @@
+// Which price counts for goods or a kind of work: of those that fit the size and hold on the day, a chosen one, else the
+// lowest. A price for another size of the same goods does not fit.
+import type { Literal } from '#grammar/tree';
+import type { Price } from '#model/model';
+import type { NamedGoods } from '#takeoff/lines';
+
+export interface Prices {
+  readonly byName: ReadonlyMap<string, readonly Price[]>;
+}
+
+export function pricesOf(prices: readonly Price[]): Prices {
+  const byName = new Map<string, Price[]>();
+  for (const price of prices) {
+    const name = price.takes?.of.name;
+    if (name === undefined) continue;
+    const list = byName.get(name);
+    if (list === undefined) byName.set(name, [price]);
+    else list.push(price);
+  }
+  return { byName };
+}
+
+/** `day` is the day it is bought; undefined where no dates are known. */
+export function priceFor(goods: NamedGoods, day: number | undefined, prices: Prices): Price | undefined {
+  const list = prices.byName.get(goods.name);
+  if (list === undefined) return undefined;
+  let best: Price | undefined;
+  let bestSizes = -1;
+  for (const price of list) {
+    const sizes = price.takes!.of.sizes;
+    if (!sizes.every((size) => goods.sizes.some((other) => sameSize(size, other)))) continue;
+    const until = price.given.until?.value;
+    if (until !== undefined && day !== undefined && until < day) continue;
+    // The price that names most of the sizes is the nearest; among equals a chosen one, else the lowest.
+    const better =
+      best === undefined ||
+      sizes.length > bestSizes ||
+      (sizes.length === bestSizes &&
+        (price.given.chosen !== undefined || (best.given.chosen === undefined && amount(price) < amount(best))));
+    if (better) {
+      best = price;
+      bestSizes = sizes.length;
+    }
+  }
+  return best;
+}
+
+function amount(price: Price): number {
+  return price.takes?.money.value ?? Number.POSITIVE_INFINITY;
+}
+
+export function sameSize(a: Literal, b: Literal): boolean {
+  if (a.kind === 'quantity' && b.kind === 'quantity') return a.dimension === b.dimension && a.value === b.value;
+  if (a.kind === 'nominal' && b.kind === 'nominal')
+    return a.across.join('x') === b.across.join('x') && (a.feet === undefined || b.feet === undefined || a.feet === b.feet);
+  if (a.kind === 'bar' && b.kind === 'bar') return a.number === b.number && a.metric === b.metric;
+  return false;
+}

@@ -1,0 +1,66 @@
+// The only file that knows the order of the phases. Texts and the library go in, everything known of a plan comes out; the
+// memory of the last look only saves work. The library is an argument like any other.
+import { accepted } from '#checks/accept';
+import type { Results } from '#checks/check';
+import { type Order, orderOf } from '#checks/order';
+import { runChecks } from '#checks/run';
+import type { Finding } from '#kit/finding';
+import { noWork, type Work } from '#kit/work';
+import { type Library, type Model, type ModelMemory, modelMemory, resolve, type Texts } from '#model/resolve';
+import type { Budget } from '#money/cost-lines';
+import { budgetOf } from '#money/money';
+import type { Network } from '#schedule/network';
+import { type ScheduleMemory, schedule, scheduleMemory } from '#schedule/schedule';
+import type { Timeline } from '#schedule/timeline';
+import { type TakeOff, type TakeOffMemory, takeOff, takeOffMemory } from '#takeoff/take-off';
+
+export type { Library, Texts } from '#model/resolve';
+export { readLibrary } from '#model/resolve';
+
+/** What survives between two looks at the same plan. An empty one gives the same answer. */
+export interface Memory {
+  readonly model: ModelMemory;
+  readonly takeOff: TakeOffMemory;
+  readonly schedule: ScheduleMemory;
+  order: { readonly network: Network; readonly order: Order } | undefined;
+}
+
+export function emptyMemory(): Memory {
+  return { model: modelMemory(), takeOff: takeOffMemory(), schedule: scheduleMemory(), order: undefined };
+}
+
+export interface Input {
+  /** Path of the file to begin with: a plan, or any file on its own. */
+  readonly root: string;
+  /** All files that may be included, by path. */
+  readonly texts: Texts;
+  readonly library: Library;
+  /** Days since 1970-01-01; the latest diary block's where absent. */
+  readonly asOf?: number;
+}
+
+/** Everything known of one plan at one moment; never changed. */
+export interface Plan extends Results {
+  readonly root: string;
+  readonly model: Model;
+  readonly takeOff: TakeOff;
+  readonly timeline: Timeline;
+  readonly budget: Budget;
+  /** In the order of files, lines, columns and codes; what was accepted is not among them. */
+  readonly findings: readonly Finding[];
+  readonly work: Work;
+}
+
+export function analyse({ root, texts, library, asOf }: Input, memory: Memory = emptyMemory()): Plan {
+  const work = noWork();
+  const resolved = resolve(root, texts, library, memory.model, work);
+  const model = resolved.value;
+  const taken = takeOff(model, memory.takeOff, work);
+  const scheduled = schedule(model, taken.value, asOf, memory.schedule, work);
+  const timeline = scheduled.value;
+  const money = budgetOf(model, taken.value, timeline);
+  if (memory.order?.network !== timeline.network) memory.order = { network: timeline.network, order: orderOf(timeline.network) };
+  const results: Results = { model, takeOff: taken.value, timeline, budget: money.value, order: memory.order.order };
+  const found = [...resolved.findings, ...taken.findings, ...scheduled.findings, ...money.findings, ...runChecks(results)];
+  return { ...results, root, findings: accepted(found, results), work };
+}
