@@ -19,6 +19,8 @@ export interface Lines {
   /** Lines at the beginning and at the end that are the same objects as before. */
   readonly sameBefore: number;
   readonly sameAfter: number;
+  /** No line was added, and none is indented, filled or marked otherwise than before. */
+  readonly sameShape: boolean;
 }
 
 export interface KnownLines {
@@ -33,7 +35,7 @@ export function readLines(text: string, cache: StatementCache, work: LineCount):
   const starts = lineStarts(text);
   const marks = new Uint8Array(starts.length);
   const lines = Array.from(starts, (_, index) => readLine({ text, from: 0, cache, work }, starts, index, marks));
-  return { starts, lines, marks, sameBefore: 0, sameAfter: 0 };
+  return { starts, lines, marks, sameBefore: 0, sameAfter: 0, sameShape: false };
 }
 
 /** The lines of a text that differs from a known one in one stretch. */
@@ -61,9 +63,16 @@ export function rereadLines(text: string, known: KnownLines, cache: StatementCac
   const middle: Line[] = [];
   const source = { text: stretch, from, cache, work };
   for (let index = keptBefore; index < firstSame; index += 1) middle.push(readLine(source, starts, index, marks));
-  const same = keepSame(middle, known.lines.slice(keptBefore, firstAfter));
+  const replaced = known.lines.slice(keptBefore, firstAfter);
+  const same = keepSame(middle, replaced);
+  const sameShape = isSameShape(
+    middle,
+    replaced,
+    marks.subarray(keptBefore, firstSame),
+    known.marks.subarray(keptBefore, firstAfter),
+  );
   const lines = known.lines.slice(0, keptBefore).concat(middle, known.lines.slice(firstAfter));
-  return { starts, lines, marks, sameBefore: keptBefore + same.before, sameAfter: keptAfter + same.after };
+  return { starts, lines, marks, sameBefore: keptBefore + same.before, sameAfter: keptAfter + same.after, sameShape };
 }
 
 interface Source {
@@ -126,6 +135,17 @@ function keepSame(middle: Line[], known: readonly Line[]): { readonly before: nu
   return { before, after };
 }
 
+function isSameShape(middle: readonly Line[], known: readonly Line[], marks: Uint8Array, knownMarks: Uint8Array): boolean {
+  return (
+    middle.length === known.length &&
+    middle.every((line, index) => {
+      const other = known[index]!;
+      const filled = line.statement.items.length > 0 === other.statement.items.length > 0;
+      return filled && line.indent === other.indent && marks[index] === knownMarks[index] && (marks[index]! & CONFLICT) === 0;
+    })
+  );
+}
+
 function sameLine(a: Line, b: Line): boolean {
   return a.indent === b.indent && a.statement.text === b.statement.text;
 }
@@ -151,8 +171,8 @@ function lineBeyond(starts: Int32Array, change: number): number {
   return firstAtLeast(starts, change + 1);
 }
 
-/** The first index whose start is at least `offset`. */
-function firstAtLeast(starts: Int32Array, offset: number): number {
+/** The first index whose value is at least `offset`, in rising values. */
+export function firstAtLeast(starts: Int32Array, offset: number): number {
   let low = 0;
   let high = starts.length;
   while (low < high) {
@@ -163,14 +183,14 @@ function firstAtLeast(starts: Int32Array, offset: number): number {
   return low;
 }
 
-const CHUNK = 1024;
+// Two texts are compared by long stretches first: a comparison of equal stretches costs next to nothing a letter.
+const STRETCHES: readonly number[] = [65_536, 2_048, 64, 1];
 
-/** Letters that two texts have in common at the start; compared by the thousand, which is much faster. */
+/** Letters that two texts have in common at the start. */
 function commonStart(a: string, b: string): number {
   const most = Math.min(a.length, b.length);
   let at = 0;
-  while (at + CHUNK <= most && a.slice(at, at + CHUNK) === b.slice(at, at + CHUNK)) at += CHUNK;
-  while (at < most && a.charCodeAt(at) === b.charCodeAt(at)) at += 1;
+  for (const step of STRETCHES) while (at + step <= most && a.slice(at, at + step) === b.slice(at, at + step)) at += step;
   return at;
 }
 
@@ -178,9 +198,10 @@ function commonStart(a: string, b: string): number {
 function commonEnd(a: string, b: string, start: number): number {
   const most = Math.min(a.length, b.length) - start;
   let at = 0;
-  while (at + CHUNK <= most && a.slice(a.length - at - CHUNK, a.length - at) === b.slice(b.length - at - CHUNK, b.length - at))
-    at += CHUNK;
-  while (at < most && a.charCodeAt(a.length - 1 - at) === b.charCodeAt(b.length - 1 - at)) at += 1;
+  for (const step of STRETCHES) {
+    while (at + step <= most && a.slice(a.length - at - step, a.length - at) === b.slice(b.length - at - step, b.length - at))
+      at += step;
+  }
   return at;
 }
 

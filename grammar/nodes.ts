@@ -1,5 +1,6 @@
 // Lines to the tree that their indentation makes. A line belongs to the nearest line above it that is indented less.
 // A node whose line and children are the same objects as before is the same object; untouched blocks cost one step each.
+import { firstAtLeast } from './lines.ts';
 import type { Line, Node } from './tree.ts';
 
 /** Lines indented by more than this are taken to be indented by this, so that nesting has an end. */
@@ -12,10 +13,9 @@ export interface Nodes {
   readonly nodeAt: readonly (Node | undefined)[];
 }
 
-/** How the lines follow from known ones: so many the same at the start and at the end, with the nodes known for them. */
+/** How the lines follow from those of a known tree: so many the same at the start and at the end. */
 export interface KnownNodes {
-  readonly nodeAt: readonly (Node | undefined)[];
-  readonly lineCount: number;
+  readonly tree: Nodes & { readonly lines: readonly Line[] };
   readonly sameBefore: number;
   readonly sameAfter: number;
 }
@@ -23,13 +23,39 @@ export interface KnownNodes {
 /** `firstIndent`: what the first line's indent is with a byte order mark left out. */
 export function buildNodes(lines: readonly Line[], firstIndent: number, known: KnownNodes | undefined): Nodes {
   const builder: Builder = { lines, firstIndent, known, nodeAt: keptNodes(lines.length, known), at: 0 };
-  const nodes: Node[] = [];
-  const nodeLines: number[] = [];
-  for (let at = nextStatement(builder, 0); at < lines.length; at = nextStatement(builder, builder.at)) {
+  const kept = known === undefined ? 0 : keptBlocks(known);
+  const nodes = known === undefined ? [] : known.tree.nodes.slice(0, kept);
+  const nodeLines = known === undefined ? [] : Array.from(known.tree.nodeLines.subarray(0, kept));
+  const start = kept === 0 ? 0 : known!.tree.nodeLines[kept]!;
+  for (let at = nextStatement(builder, start); at < lines.length; at = nextStatement(builder, builder.at)) {
+    const rest = knownBlock(builder, at);
+    if (rest !== undefined) return withRest(nodes, nodeLines, builder, rest);
     nodeLines.push(at);
     nodes.push(build(builder, at));
   }
   return { nodes, nodeLines: Int32Array.from(nodeLines), nodeAt: builder.nodeAt };
+}
+
+/** Blocks that stand, with the first line of the next, before the change. */
+function keptBlocks({ tree, sameBefore }: KnownNodes): number {
+  return Math.max(0, firstAtLeast(tree.nodeLines, sameBefore) - 1);
+}
+
+/** Which known block begins at a line behind the change, if one does: all that follow it are known too. */
+function knownBlock({ lines, known }: Builder, index: number): number | undefined {
+  if (known === undefined || index < lines.length - known.sameAfter) return undefined;
+  const line = index - lines.length + known.tree.lines.length;
+  const block = firstAtLeast(known.tree.nodeLines, line);
+  return known.tree.nodeLines[block] === line ? block : undefined;
+}
+
+function withRest(nodes: readonly Node[], nodeLines: readonly number[], builder: Builder, rest: number): Nodes {
+  const { tree } = builder.known!;
+  const shift = builder.lines.length - tree.lines.length;
+  const all = new Int32Array(nodeLines.length + tree.nodeLines.length - rest);
+  all.set(nodeLines);
+  for (let at = rest; at < tree.nodeLines.length; at += 1) all[nodeLines.length + at - rest] = tree.nodeLines[at]! + shift;
+  return { nodes: nodes.concat(tree.nodes.slice(rest)), nodeLines: all, nodeAt: builder.nodeAt };
 }
 
 interface Builder {
@@ -105,17 +131,18 @@ function untouched(builder: Builder, index: number, node: Node, indent: number):
 /** The node known for a line that is now at `index`. */
 function knownNode({ lines, known }: Builder, index: number): Node | undefined {
   if (known === undefined) return undefined;
-  if (index < known.sameBefore) return known.nodeAt[index];
-  if (index >= lines.length - known.sameAfter) return known.nodeAt[index - lines.length + known.lineCount];
+  const { tree, sameBefore, sameAfter } = known;
+  if (index < sameBefore) return tree.nodeAt[index];
+  if (index >= lines.length - sameAfter) return tree.nodeAt[index - lines.length + tree.lines.length];
   // A changed line that stands where another stood: its children may be the same.
-  return index < known.lineCount - known.sameAfter ? known.nodeAt[index] : undefined;
+  return index < tree.lines.length - sameAfter ? tree.nodeAt[index] : undefined;
 }
 
 function keptNodes(lineCount: number, known: KnownNodes | undefined): (Node | undefined)[] {
   if (known === undefined) return new Array<Node | undefined>(lineCount).fill(undefined);
-  const { nodeAt, sameBefore, sameAfter } = known;
+  const { tree, sameBefore, sameAfter } = known;
   const between = new Array<Node | undefined>(lineCount - sameBefore - sameAfter).fill(undefined);
-  return nodeAt.slice(0, sameBefore).concat(between, nodeAt.slice(nodeAt.length - sameAfter));
+  return tree.nodeAt.slice(0, sameBefore).concat(between, tree.nodeAt.slice(tree.nodeAt.length - sameAfter));
 }
 
 function nextStatement({ lines }: Builder, from: number): number {

@@ -45,11 +45,11 @@ interface GrownTree extends FileTree {
 }
 
 function grow(text: string, read: Lines, previous: GrownTree | undefined): GrownTree {
-  const { starts, lines, marks, sameBefore, sameAfter } = read;
+  const { starts, lines, marks, sameBefore, sameAfter, sameShape } = read;
   const mark = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   const firstIndent = (lines[0]?.indent ?? 0) - mark;
-  const known =
-    previous === undefined ? undefined : { nodeAt: previous.nodeAt, lineCount: previous.lines.length, sameBefore, sameAfter };
+  const known = previous === undefined ? undefined : { tree: previous, sameBefore, sameAfter };
   const { nodes, nodeLines, nodeAt } = buildNodes(lines, firstIndent, known);
-  return { text, starts, lines, nodes, nodeLines, problems: indentationProblems(lines, marks, firstIndent), marks, nodeAt };
+  const problems = sameShape && previous !== undefined ? previous.problems : indentationProblems(lines, marks, firstIndent);
+  return { text, starts, lines, nodes, nodeLines, problems, marks, nodeAt };
 }

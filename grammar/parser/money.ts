@@ -5,7 +5,7 @@ import type { Literal } from '../tree.ts';
 import { type Magnitude, scanMagnitude } from './magnitudes.ts';
 import { decimalComma, moneyPoint, numberTooLong } from './messages.ts';
 import { scanBottom } from './rates.ts';
-import { isDigit, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
+import { isBlank, isDigit, isLetter, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
 
 /** A currency sign or code, with where it ends. */
 export interface Currency {
@@ -28,6 +28,10 @@ export function scanMoney(text: string, from: number): Scan | undefined {
 
 /** The currency that stands behind a number ending at `at`. */
 export function currencyAfter(text: string, at: number): Currency | undefined {
+  const blank = isBlank(text.charCodeAt(at)) ? at + 1 : at;
+  const code = text.charCodeAt(blank);
+  if (code === 34 || code === 39 || isDigit(code) || (isLetter(code) && !CURRENCY_STARTS.has(text.slice(blank, blank + 2))))
+    return undefined;
   const found = matchAt(AFTER, text, at);
   return found === undefined ? undefined : { unit: currency(found[1] as string), to: at + found[0].length };
 }
@@ -84,12 +88,28 @@ function groupedThousands(amount: number): string {
 
 /** Whether money begins at `at`: a sign or code with a number behind it. */
 export function moneyBegins(text: string, at: number): boolean {
+  if (isLetter(text.charCodeAt(at)) && !CURRENCY_STARTS.has(text.slice(at, at + 2))) return false;
   const found = matchAt(BEFORE, text, at);
   if (found === undefined) return false;
   const next = at + found[0].length;
   return isDigit(text.charCodeAt(next)) || (text.charCodeAt(next) === 46 && isDigit(text.charCodeAt(next + 1)));
 }
 
+const CURRENCY_STARTS: ReadonlySet<string> = new Set([
+  'kr',
+  'Kr',
+  'KR',
+  'US',
+  'EU',
+  'GB',
+  'CA',
+  'AU',
+  'NZ',
+  'CH',
+  'NO',
+  'SE',
+  'DK',
+]);
 const BEFORE = /(\$|€|£|(?:kr|Kr|KR|USD|EUR|GBP|CAD|AUD|NZD|CHF|NOK|SEK|DKK)(?=[ \d]))[ \u00a0]?/y;
 const AFTER = /[ \u00a0]?((?:\$|€|£)(?! ?\.?\d)|(?:kr|Kr|KR|USD|EUR|GBP|CAD|AUD|NZD|CHF|NOK|SEK|DKK)(?![\p{L}\p{N}_-]))/uy;
 const THOUSANDS = /[kK](?![\p{L}\p{N}_])/uy;

@@ -25,21 +25,55 @@ export function numberBegins(text: string, at: number): boolean {
   return moneyBegins(text, at) || (code > 127 && scanFraction(text, at) !== undefined);
 }
 
+/** The letter behind the first digits tells which readings are possible; most numbers are plain measures. */
 function scanAlone(text: string, from: number, context: Context): Scan | undefined {
   if (!isDigit(text.charCodeAt(from))) return scanMoney(text, from) ?? scanMeasure(text, from);
+  let at = from + 1;
+  while (isDigit(text.charCodeAt(at))) at += 1;
+  return scanParticular(text, from, text.charAt(at), context) ?? scanMeasure(text, from);
+}
+
+function scanParticular(text: string, from: number, next: string, context: Context): Scan | undefined {
+  switch (next) {
+    case '-':
+      return scanDate(text, from);
+    case ':':
+      return scanClock(text, from, context) ?? scanRatio(text, from);
+    case '/':
+      return scanSlashed(text, from, context);
+    case 'x':
+    case 'X':
+    case '×':
+      return scanNominal(text, from);
+    case '.':
+      return scanDate(text, from) ?? scanRatio(text, from) ?? scanPitch(text, from, context) ?? insulationSum(text, from);
+    case '+':
+      return insulationSum(text, from);
+    case ' ':
+      return scanNamedMonth(text, from);
+    default:
+      return undefined;
+  }
+}
+
+/** 7/16", 6/12, 3/0 x 6/8, 5/4x6, 10/5/26: what stands behind the second number tells. */
+function scanSlashed(text: string, from: number, context: Context): Scan | undefined {
+  let at = text.indexOf('/', from) + 1;
+  const quarters = text.charAt(at) === '4';
+  while (isDigit(text.charCodeAt(at))) at += 1;
+  const next = text.charAt(at);
+  if (next === '/') return scanDate(text, from);
+  if (next !== '"') {
+    const size =
+      scanPitch(text, from, context) ?? scanDoor(text, from, context) ?? (quarters ? scanNominal(text, from) : undefined);
+    if (size !== undefined) return size;
+  }
+  return zeroBelow(text, from);
+}
+
+function insulationSum(text: string, from: number): Scan | undefined {
   const sum = matchAt(INSULATION_SUM, text, from);
-  if (sum !== undefined) return wrongScan(resistanceForm, from + sum[0].length, undefined, sum[0]);
-  return (
-    scanDate(text, from) ??
-    scanNamedMonth(text, from) ??
-    scanClock(text, from, context) ??
-    scanRatio(text, from) ??
-    scanPitch(text, from, context) ??
-    scanDoor(text, from, context) ??
-    scanNominal(text, from) ??
-    zeroBelow(text, from) ??
-    scanMeasure(text, from)
-  );
+  return sum === undefined ? undefined : wrongScan(resistanceForm, from + sum[0].length, undefined, sum[0]);
 }
 
 /** 12-6, 2-3 days, $15,000-25,000: said to be a range where one end has a unit, and nothing at all where none has. */

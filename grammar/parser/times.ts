@@ -1,6 +1,6 @@
 // Dates, times of day and days of the week: 2027-04-05, 7:00-15:30, mon-fri. Other forms of a date are answered with it.
 import { dateForm, noSuchDate, noSuchTime } from './messages.ts';
-import { type Context, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
+import { type Context, isDigit, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
 
 /** A date, or a number that looks like one, at `from`. */
 export function scanDate(text: string, from: number): Scan | undefined {
@@ -25,14 +25,18 @@ export function scanDate(text: string, from: number): Scan | undefined {
 
 /** Oct 15, 2026 or 15 Oct 2026: no doubt which day, so it is read, and rewritten. */
 export function scanNamedMonth(text: string, from: number): Scan | undefined {
-  const found = matchAt(MONTH_FIRST, text, from) ?? matchAt(DAY_FIRST, text, from);
+  const day = isDigit(text.charCodeAt(from));
+  // Where the month begins: behind one or two digits and a blank, or here.
+  const month = day ? text.indexOf(' ', from) + 1 : from;
+  if (month > from + 3 || !MONTHS.includes(text.slice(month, month + 3).toLowerCase())) return undefined;
+  const found = matchAt(day ? DAY_FIRST : MONTH_FIRST, text, from);
   if (found === undefined) return undefined;
   const groups = found.groups as { month: string; day: string; year: string };
-  const month = MONTHS.indexOf(groups.month.toLowerCase().slice(0, 3)) + 1;
-  const tidy = iso(Number(groups.year), month, Number(groups.day));
+  const number = MONTHS.indexOf(groups.month.toLowerCase().slice(0, 3)) + 1;
+  const tidy = iso(Number(groups.year), number, Number(groups.day));
   const to = from + found[0].length;
   if (tidy === undefined) return wrongScan(noSuchDate, to, undefined, found[0]);
-  return literalScan({ kind: 'date', day: dayNumber(Number(groups.year), month, Number(groups.day)) }, to, tidy);
+  return literalScan({ kind: 'date', day: dayNumber(Number(groups.year), number, Number(groups.day)) }, to, tidy);
 }
 
 /** A time of day: two times with something between them, or one where the line has shown that it is about time. */
@@ -67,6 +71,7 @@ export function clockRange(text: string, at: number): { readonly from: number; r
 
 /** mon, mon-fri, sat-sun; mon..fri is rewritten. */
 export function scanWeekdays(text: string, from: number): Scan | undefined {
+  if (!DAYS.includes(text.slice(from, from + 3).toLowerCase())) return undefined;
   const found = matchAt(WEEKDAYS, text, from);
   if (found === undefined) return undefined;
   const [written, one, mark, other] = found as unknown as readonly [string, string, string | undefined, string | undefined];

@@ -76,7 +76,7 @@ function scanLettered(text: string, from: number): Scan | undefined {
 }
 
 function scanPlain(text: string, from: number): WordScan | Scan {
-  const short = matchAt(ABBREVIATION, text, from);
+  const short = text.charCodeAt(from + 1) === 46 ? matchAt(ABBREVIATION, text, from) : undefined;
   if (short !== undefined) {
     const word = short[0].replaceAll('.', '').toLowerCase();
     return { kind: 'word', word, to: from + short[0].length, tidy: word };
@@ -149,7 +149,7 @@ export function jointBegins(text: string, at: number, afterValue: boolean): bool
 }
 
 // How far to look for the end of a call that is none.
-const LONGEST_CALL = 400;
+const LONGEST_CALL = 120;
 export const FUNCTIONS: ReadonlySet<string> = new Set(['min', 'max', 'roundup']);
 const ABBREVIATION = /(?:[A-Za-z]\.){2,}(?![\p{L}\p{N}])/uy;
 const GLUED_LENGTH = /(\p{L}[\p{L}\p{N}_.-]*)-(?:\d+['’′]-?)?\d+(?:[ -]\d+\/\d+|\.\d+)?(?:["″”]|['’′](?!\p{L}))/uy;
