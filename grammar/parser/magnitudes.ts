@@ -11,8 +11,8 @@ export interface Magnitude {
   /** The usual spelling, always. */
   readonly tidy: string;
   /** A comma for a decimal mark, or commas and points in no order at all (then `tidy` is as written). */
-  readonly comma?: 'decimal' | 'muddled';
-  readonly tooLong?: true;
+  readonly comma: 'decimal' | 'muddled' | undefined;
+  readonly tooLong: boolean;
 }
 
 interface Fraction {
@@ -25,18 +25,13 @@ interface Fraction {
 /** The magnitude that begins at `at`, if one does. */
 export function scanMagnitude(text: string, at: number): Magnitude | undefined {
   const alone = scanFraction(text, at);
-  if (alone !== undefined) return { ...alone, whole: false };
+  if (alone !== undefined) return magnitude(alone.to, alone.over, alone.under, false, alone.tidy);
   const number = scanNumeral(text, at);
   if (number === undefined || !number.whole || number.comma !== undefined) return number;
   const part = fractionAfter(text, number.to);
   if (part === undefined) return number;
-  return {
-    to: part.to,
-    over: number.over * part.under + part.over,
-    under: part.under,
-    whole: false,
-    tidy: `${number.tidy} ${part.tidy}`,
-  };
+  const over = number.over * part.under + part.over;
+  return magnitude(part.to, over, part.under, false, `${number.tidy} ${part.tidy}`);
 }
 
 /** 7/16 or ½. What stands below may not be zero: 3/0 is a door. */
@@ -72,7 +67,7 @@ function scanNumeral(text: string, at: number): Magnitude | undefined {
     : EUROPEAN.test(run)
       ? run.replaceAll('.', '').replace(',', '.')
       : undefined;
-  if (point === undefined) return { to, over: 0, under: 1, whole: false, tidy: run, comma: 'muddled' };
+  if (point === undefined) return { ...magnitude(to, 0, 1, false, run), comma: 'muddled' };
   return { ...numeral(point, to), comma: 'decimal', whole: false };
 }
 
@@ -80,9 +75,13 @@ function numeral(digits: string, to: number, written = digits): Magnitude {
   const point = digits.indexOf('.');
   const decimals = point < 0 ? 0 : digits.length - point - 1;
   const tidy = written.startsWith('.') ? `0${written}` : written;
-  if (digits.length > 16) return { to, over: 0, under: 1, whole: false, tidy, tooLong: true };
+  if (digits.length > 16) return { ...magnitude(to, 0, 1, false, tidy), tooLong: true };
   const over = Number(point < 0 ? digits : digits.slice(0, point) + digits.slice(point + 1));
-  return { to, over, under: 10 ** decimals, whole: point < 0, tidy };
+  return magnitude(to, over, 10 ** decimals, point < 0, tidy);
+}
+
+function magnitude(to: number, over: number, under: number, whole: boolean, tidy: string): Magnitude {
+  return { to, over, under, whole, tidy, comma: undefined, tooLong: false };
 }
 
 const FRACTION = /(\d{1,4})\/(\d{1,4})(?![\d/])/y;

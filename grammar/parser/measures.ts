@@ -42,12 +42,7 @@ function measure(text: string, from: number, number: Magnitude): Scan {
     const same = written.trimStart() === word.tidy;
     const blank = same ? written.slice(0, written.length - word.tidy.length) : GLUED.has(word.tidy) ? '' : ' ';
     const tidy = `${number.tidy}${blank}${word.tidy}`;
-    return withRate(text, from, {
-      kind: 'literal',
-      literal: quantity(number, word.unit),
-      to: word.to,
-      ...tidied(text, from, word.to, tidy),
-    });
+    return withRate(text, from, literalScan(quantity(number, word.unit), word.to, changed(text, from, word.to, tidy)));
   }
   const glued = gluedLetters(text, number.to);
   if (glued !== undefined) {
@@ -55,7 +50,7 @@ function measure(text: string, from: number, number: Magnitude): Scan {
     return wrongScan(unknownUnit, glued.to, undefined, text.slice(from, glued.to), glued.unit, near);
   }
   const bare: Literal = { kind: 'quantity', dimension: 'bare', value: number.over / number.under, unit: '' };
-  return withRate(text, from, { kind: 'literal', literal: bare, to: number.to, ...tidied(text, from, number.to, number.tidy) });
+  return withRate(text, from, literalScan(bare, number.to, changed(text, from, number.to, number.tidy)));
 }
 
 /** Percent and degrees, whose signs are glued on. */
@@ -136,10 +131,6 @@ function gluedLetters(text: string, at: number): { readonly unit: string; readon
 
 function changed(text: string, from: number, to: number, tidy: string): string | undefined {
   return text.slice(from, to) === tidy ? undefined : tidy;
-}
-
-function tidied(text: string, from: number, to: number, tidy: string): { readonly tidy?: string } {
-  return text.slice(from, to) === tidy ? {} : { tidy };
 }
 
 const GLUED: ReadonlySet<string> = new Set(['d', 'w', 'h']);

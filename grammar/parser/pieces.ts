@@ -4,7 +4,18 @@ import { Close, Comma, Equals, Open, Range, Word } from '../tokens.ts';
 import type { Literal } from '../tree.ts';
 import { negativeMoney } from './messages.ts';
 import { numberBegins, scanNumber } from './numbers.ts';
-import { type Context, isBlank, isDigit, isHyphen, isLetter, matchAt, type Scan, wrongScan } from './reading.ts';
+import {
+  type Context,
+  isBlank,
+  isDigit,
+  isHyphen,
+  isLetter,
+  type LiteralScan,
+  literalScan,
+  matchAt,
+  type Scan,
+  wrongScan,
+} from './reading.ts';
 import { scanBar } from './sizes.ts';
 import { scanOdd, scanText, type TextScan } from './texts.ts';
 import { clockRange } from './times.ts';
@@ -78,7 +89,7 @@ function scanOpen(text: string, at: number): Piece {
   const count = matchAt(COUNT, text, at);
   if (count === undefined) return { kind: 'mark', type: Open, to: at + 1 };
   const literal: Literal = { kind: 'quantity', dimension: 'bare', value: Number(count[1]), unit: '' };
-  return { kind: 'literal', literal, to: at + count[0].length };
+  return literalScan(literal, at + count[0].length, undefined);
 }
 
 /** A minus between values, the hyphen of 7:00-15:30, or the sign of a number that follows directly. */
@@ -91,15 +102,15 @@ function scanHyphen(text: string, at: number, last: Token | undefined, context: 
 }
 
 /** The number with its sign. Credits are said in words. */
-function negative(text: string, at: number, scan: Scan & { kind: 'literal' }): Scan | undefined {
+function negative(text: string, at: number, scan: LiteralScan): Scan | undefined {
   const { literal } = scan;
   if (literal.kind !== 'quantity') return undefined;
   const written = text.slice(at + 1, scan.to);
   if (literal.dimension.startsWith('money')) return wrongScan(negativeMoney, scan.to, `less ${written}`, written);
   // Degrees Fahrenheit do not begin at zero: -10 F lies as far below 0 F as 10 F lies above.
   const twiceZero = literal.unit === 'F' ? (-2 * 32 * 5) / 9 : 0;
-  const made: Scan = { kind: 'literal', literal: { ...literal, value: twiceZero - literal.value }, to: scan.to };
-  return scan.tidy === undefined && text.charAt(at) === '-' ? made : { ...made, tidy: `-${scan.tidy ?? written}` };
+  const tidy = scan.tidy === undefined && text.charAt(at) === '-' ? undefined : `-${scan.tidy ?? written}`;
+  return literalScan({ ...literal, value: twiceZero - literal.value }, scan.to, tidy);
 }
 
 const COUNT = /\(\s*(\d{1,4})\s*\)(?=\s*(?:\d{1,5}(?:\/4)?[x×X]\d|#\d|T\d))/y;

@@ -1,30 +1,23 @@
 // What a quantity is per: "/sf" or "/sheet" glued to it, or "per foot" behind it.
 import { rateOf, unitNamed } from '#kit/units';
 import type { Unit } from '#kit/units/table';
-import { matchAt, type Scan } from './reading.ts';
+import { isBlank, type LiteralScan, literalScan, matchAt } from './reading.ts';
 import { scanUnitWord } from './unit-words.ts';
 
 /** Adds the "/sf", "per foot" or "/sheet" that follows a quantity, if one does. */
-export function withRate(text: string, from: number, scan: Scan & { kind: 'literal' }): Scan {
+export function withRate(text: string, from: number, scan: LiteralScan): LiteralScan {
   const { literal, to } = scan;
   if (literal.kind !== 'quantity') return scan;
   const bottom = scanBottom(text, to, literal.dimension === 'bare');
   if (bottom === undefined) return scan;
-  const tidy = (scan.tidy ?? text.slice(from, to)) + bottom.tidy;
-  const change = text.slice(from, bottom.to) === tidy ? {} : { tidy };
-  if (bottom.unit === undefined) {
-    return { kind: 'literal', literal: { ...literal, unit: `${literal.unit}/${bottom.word}` }, to: bottom.to, ...change };
-  }
-  const top = unitNamed(literal.unit) ?? BARE;
-  const rate = rateOf(top, bottom.unit);
-  if (rate === undefined || rate.dimension.split('/').length > 2) return scan;
+  const usual = (scan.tidy ?? text.slice(from, to)) + bottom.tidy;
+  const tidy = text.slice(from, bottom.to) === usual ? undefined : usual;
   const unit = `${literal.unit}/${bottom.word}`;
-  return {
-    kind: 'literal',
-    literal: { kind: 'quantity', dimension: rate.dimension, value: literal.value / bottom.unit.factor, unit },
-    to: bottom.to,
-    ...change,
-  };
+  if (bottom.unit === undefined) return literalScan({ ...literal, unit }, bottom.to, tidy);
+  const rate = rateOf(unitNamed(literal.unit) ?? BARE, bottom.unit);
+  if (rate === undefined || rate.dimension.split('/').length > 2) return scan;
+  const value = literal.value / bottom.unit.factor;
+  return literalScan({ kind: 'quantity', dimension: rate.dimension, value, unit }, bottom.to, tidy);
 }
 
 export interface Bottom {
@@ -38,6 +31,7 @@ export interface Bottom {
 /** What stands below the line of a rate: "/sf", "per sf", "/sheet". */
 export function scanBottom(text: string, at: number, unitOnly: boolean): Bottom | undefined {
   const slash = text.charCodeAt(at) === 47;
+  if (!slash && !isBlank(text.charCodeAt(at))) return undefined;
   const start = slash ? at + 1 : at + (matchAt(PER, text, at)?.[0].length ?? 0);
   if (start === at) return undefined;
   const found = scanUnitWord(text, start);

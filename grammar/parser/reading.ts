@@ -4,8 +4,7 @@ import type { Literal } from '../tree.ts';
 
 /** What a scan found from its start up to `to`: a literal, or a piece it can say something about. */
 export type Scan =
-  /** `tidy` is the usual spelling, where the one found is another. */
-  | { readonly kind: 'literal'; readonly literal: Literal; readonly to: number; readonly tidy?: string }
+  | LiteralScan
   | {
       readonly kind: 'wrong';
       readonly sort: FindingSort<never>;
@@ -13,6 +12,14 @@ export type Scan =
       readonly to: number;
       readonly rewrite?: string;
     };
+
+export interface LiteralScan {
+  readonly kind: 'literal';
+  readonly literal: Literal;
+  readonly to: number;
+  /** The usual spelling, where the one found is another. */
+  readonly tidy: string | undefined;
+}
 
 /** What the line has shown so far; it decides readings such as 6/12 and 7:00. Lines never see each other. */
 export interface Context {
@@ -37,8 +44,8 @@ export function wrongScan<A extends readonly unknown[]>(
   return rewrite === undefined ? made : { ...made, rewrite };
 }
 
-export function literalScan(literal: Literal, to: number, tidy: string | undefined): Scan {
-  return tidy === undefined ? { kind: 'literal', literal, to } : { kind: 'literal', literal, to, tidy };
+export function literalScan(literal: Literal, to: number, tidy: string | undefined): LiteralScan {
+  return { kind: 'literal', literal, to, tidy };
 }
 
 export function isDigit(code: number): boolean {

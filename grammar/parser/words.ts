@@ -3,7 +3,7 @@ import { unitNamed } from '#kit/units';
 import type { Unit } from '#kit/units/table';
 import { gluedMinus, openingForm, resistanceForm, singleQuotes, unknownFunction } from './messages.ts';
 import { moneyBegins, scanMoney } from './money.ts';
-import { endsHere, isBlank, isDigit, isLetter, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
+import { endsHere, isDigit, isLetter, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
 import { scanBar } from './sizes.ts';
 import { scanNamedMonth, scanWeekdays } from './times.ts';
 
@@ -131,10 +131,11 @@ function currencyBefore(text: string, from: number): Scan | undefined {
 function unknownCall(text: string, from: number, open: number, name: string): Scan {
   let depth = 0;
   for (let at = open; at < Math.min(text.length, open + LONGEST_CALL); at += 1) {
-    const mark = text.charAt(at);
-    if (mark === '"' || (mark === '#' && isBlank(text.charCodeAt(at - 1)) && !isDigit(text.charCodeAt(at + 1)))) break;
-    if (mark === '(') depth += 1;
-    if (mark === ')') depth -= 1;
+    const code = text.charCodeAt(at);
+    // A text or a comment ends the search; behind a digit the quote is an inch mark.
+    if (code === 35 || (code === 34 && !isDigit(text.charCodeAt(at - 1)))) break;
+    if (code === 40) depth += 1;
+    if (code === 41) depth -= 1;
     if (depth === 0) return wrongScan(unknownFunction, at + 1, undefined, text.slice(from, open));
   }
   return wrongScan(unknownFunction, open + 1, undefined, name);
