@@ -77,7 +77,7 @@ function numeral(digits: string, to: number, written = digits): Magnitude {
   const tidy = written.startsWith('.') ? `0${written}` : written;
   if (digits.length > 16) return { ...magnitude(to, 0, 1, false, tidy), tooLong: true };
   const over = Number(point < 0 ? digits : digits.slice(0, point) + digits.slice(point + 1));
-  return magnitude(to, over, 10 ** decimals, point < 0, tidy);
+  return magnitude(to, over, Number(`1e${decimals}`), point < 0, tidy);
 }
 
 function magnitude(to: number, over: number, under: number, whole: boolean, tidy: string): Magnitude {

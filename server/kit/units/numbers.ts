@@ -16,7 +16,7 @@ export function formatUnitPrice(cents: number, currency: string): string {
 
 function fixedPoint(value: number, decimals: number): string {
   // Half a unit in the last place and float noise below it round the way a person would: 2.675 is 2.68.
-  const scale = 10 ** decimals;
+  const scale = Number(`1e${decimals}`);
   const steps = Math.round(Math.abs(value) * scale + Math.abs(value) * scale * 1e-12);
   const digits = Number.isSafeInteger(steps)
     ? String(steps).padStart(decimals + 1, '0')
