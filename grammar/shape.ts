@@ -29,6 +29,8 @@ export interface Declaration {
   /** Lower case; empty where the kind takes none or it is missing. */
   readonly name: string;
   readonly nameSpot: Spot;
+  /** 'kind/name'. */
+  readonly key: string;
   readonly label?: Given<string>;
   /** The value between name and clauses. */
   readonly takes?: Given<unknown>;
@@ -101,6 +103,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
     kind,
     name,
     nameSpot,
+    key: `${kind.word}/${name}`,
     given,
     entries,
     remarks: reading.remarks,

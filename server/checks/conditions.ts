@@ -2,9 +2,9 @@
 // what is not known does not hold.
 import type { Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { KindWord } from '#model/kinds';
 import type { Element, FollowedCondition } from '#model/model';
 import type { Model } from '#model/resolve';
+import type { KindWord } from '#model/words';
 
 /** `subject` is the thing looked at, where the row looks at things one by one. */
 export function holds(condition: FollowedCondition, model: Model, subject?: Element): boolean {

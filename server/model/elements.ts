@@ -16,6 +16,7 @@ import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
 
 interface Memo {
+  /** The last snapshot that looked at it. */
   stamp: number;
   stage: 'running' | 'done';
   declaration: Declaration | undefined;
@@ -25,16 +26,29 @@ interface Memo {
   findings: readonly Finding[];
 }
 type Read =
-  | { readonly kind: 'name'; readonly space: string; readonly name: string; readonly seen: Slot | undefined }
+  | {
+      readonly kind: 'name';
+      readonly key: string;
+      readonly space: string;
+      readonly name: string;
+      readonly seen: Slot | undefined;
+    }
   | { readonly kind: 'element'; readonly slot: Slot; readonly seen: Element | undefined }
   | { readonly kind: 'settings'; readonly seen: Settings };
 
 export interface ElementsMemory {
   readonly memos: Map<Slot, Memo>;
+  /** Who read the element of a slot, ever: a reader too many costs one look, never a wrong value. */
+  readonly readers: Map<Slot, Set<Slot>>;
+  /** Slots whose element has findings. */
+  readonly troubled: Set<Slot>;
   stamp: number;
+  last:
+    | { readonly plan: NameTable; readonly library: NameTable; readonly settings: Settings; readonly ringed: boolean }
+    | undefined;
 }
 export function elementsMemory(): ElementsMemory {
-  return { memos: new Map(), stamp: 0 };
+  return { memos: new Map(), readers: new Map(), troubled: new Set(), stamp: 0, last: undefined };
 }
 
 /** One look at a plan: what is declared now, and what is remembered from before. */
@@ -46,6 +60,8 @@ export interface Snapshot {
   readonly work: Work;
   /** Names looked up in this snapshot. */
   readonly found: Map<string, Slot | undefined>;
+  /** Where names and settings are those of the last look: the slots whose lines changed, and all who read them. */
+  readonly suspects: { readonly slots: ReadonlySet<Slot>; readonly kinds: ReadonlySet<string> } | undefined;
   /** Slots that are being computed, outermost first; and those found to lie on a ring. */
   readonly running: Slot[];
   readonly rings: Map<Slot, readonly Slot[]>;
@@ -53,7 +69,62 @@ export interface Snapshot {
 
 export function snapshot(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory, work: Work): Snapshot {
   memory.stamp += 1;
-  return { plan, library, settings, memory, work, found: new Map(), running: [], rings: new Map() };
+  const { last } = memory;
+  // Rings are looked for afresh at each look, so that whoever mended one is heard.
+  const light =
+    last !== undefined &&
+    !last.ringed &&
+    last.plan.names === plan.names &&
+    last.library === library &&
+    last.settings === settings;
+  const rings = new Map<Slot, readonly Slot[]>();
+  memory.last = {
+    plan,
+    library,
+    settings,
+    get ringed() {
+      return rings.size > 0;
+    },
+  };
+  return {
+    plan,
+    library,
+    settings,
+    memory,
+    work,
+    rings,
+    found: new Map(),
+    suspects: light ? suspectsOf(last.plan, plan, memory) : undefined,
+    running: [],
+  };
+}
+
+function suspectsOf(
+  before: NameTable,
+  plan: NameTable,
+  memory: ElementsMemory,
+): { slots: ReadonlySet<Slot>; kinds: ReadonlySet<string> } {
+  const slots = new Set<Slot>();
+  const kinds = new Set<string>();
+  const queue: Slot[] = [];
+  const add = (slot: Slot): void => {
+    if (slots.has(slot)) return;
+    slots.add(slot);
+    kinds.add(slot.kind);
+    queue.push(slot);
+  };
+  if (before.declared !== plan.declared) {
+    for (let at = 0; at < plan.declared.length; at++) {
+      if (plan.declared[at]!.declaration !== before.declared[at]!.declaration) add(plan.slots[at]!);
+    }
+  }
+  while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
+  return { slots, kinds };
+}
+
+/** Whether any element of a kind may be another than at the last look. */
+export function mayDiffer(kind: string, now: Snapshot): boolean {
+  return now.suspects === undefined || now.suspects.kinds.has(kind);
 }
 
 export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {
@@ -64,6 +135,7 @@ export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {
 export function element(slot: Slot, now: Snapshot): Element | undefined {
   const { memos, stamp } = now.memory;
   let memo = memos.get(slot);
+  if (memo !== undefined && now.suspects !== undefined && !now.suspects.slots.has(slot)) return memo.element;
   if (memo?.stamp === stamp) {
     if (memo.stage === 'running') ring(slot, now);
     return memo.stage === 'running' ? undefined : memo.element;
@@ -95,6 +167,9 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
   now.work.elementsComputed += 1;
   memo.reads = made?.reads ?? [];
   memo.findings = made?.findings ?? [];
+  if (memo.findings.length > 0) now.memory.troubled.add(slot);
+  else now.memory.troubled.delete(slot);
+  for (const read of memo.reads) if (read.kind === 'element') readerOf(read.slot, slot, now.memory);
   // Whoever lies on a ring has no value, wherever the ring was entered.
   const value = now.rings.has(slot) ? undefined : made?.element;
   if (memo.element === undefined || value === undefined || !equal(memo.element, value)) memo.element = value;
@@ -106,13 +181,14 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
 export function elementFindings(table: NameTable, now: Snapshot): readonly Finding[] {
   const findings: Finding[] = [];
   const reported = new Set<readonly Slot[]>();
-  for (const slot of table.order.keys()) {
-    const memo = now.memory.memos.get(slot);
-    if (memo !== undefined && memo.stamp === now.memory.stamp) findings.push(...memo.findings);
+  const place = (slot: Slot): number => table.order.get(slot) ?? -1;
+  const slots = new Set([...now.memory.troubled, ...now.rings.keys()].filter((slot) => table.order.has(slot)));
+  for (const slot of [...slots].sort((a, b) => place(a) - place(b))) {
+    findings.push(...(now.memory.memos.get(slot)?.findings ?? []));
     const members = now.rings.get(slot);
     if (members === undefined || reported.has(members)) continue;
     reported.add(members);
-    const names = [...members].sort((a, b) => (table.order.get(a) ?? 0) - (table.order.get(b) ?? 0));
+    const names = [...members].sort((a, b) => place(a) - place(b));
     findings.push(
       finding(
         nameLoop,
@@ -122,6 +198,12 @@ export function elementFindings(table: NameTable, now: Snapshot): readonly Findi
     );
   }
   return findings;
+}
+
+function readerOf(read: Slot, reader: Slot, memory: ElementsMemory): void {
+  const readers = memory.readers.get(read);
+  if (readers === undefined) memory.readers.set(read, new Set([reader]));
+  else readers.add(reader);
 }
 
 export function headerPlace(slot: Slot, now: Snapshot): Place {
@@ -139,7 +221,7 @@ function overridden(slot: Slot, now: Snapshot): Declared | undefined {
 function isCurrent(read: Read, now: Snapshot): boolean {
   switch (read.kind) {
     case 'name':
-      return find(read.space, read.name, now) === read.seen;
+      return find(read.key, read.space, read.name, now) === read.seen;
     case 'element':
       return element(read.slot, now) === read.seen;
     case 'settings':
@@ -147,8 +229,7 @@ function isCurrent(read: Read, now: Snapshot): boolean {
   }
 }
 
-function find(space: string, name: string, now: Snapshot): Slot | undefined {
-  const key = `${space}/${name}`;
+function find(key: string, space: string, name: string, now: Snapshot): Slot | undefined {
   if (now.found.has(key)) return now.found.get(key);
   const slot = lookUp(space, name, now.plan, now.library);
   now.found.set(key, slot);
@@ -172,10 +253,10 @@ function compute(slot: Slot, declaration: Declaration, under: Declaration | unde
   const seen = new Set<string | Slot>();
   const look = (space: string, name: string): Slot | undefined => {
     const key = `${space}/${name}`;
-    const found = find(space, name, now);
+    const found = find(key, space, name, now);
     if (!seen.has(key)) {
       seen.add(key);
-      reads.push({ kind: 'name', space, name, seen: found });
+      reads.push({ kind: 'name', key, space, name, seen: found });
     }
     return found;
   };

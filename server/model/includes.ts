@@ -32,8 +32,8 @@ export function includedFiles(root: string, read: (path: string) => FileNames | 
     seen.add(file.path);
     files.push(file);
     open.push(file.path);
-    for (const { slot, declaration } of file.declared) {
-      if (declaration.kind.word !== 'include' || declaration.takes === undefined) continue;
+    for (const { slot, declaration } of file.includes) {
+      if (declaration.takes === undefined) continue;
       const said = String(declaration.takes.value);
       const path = joinPath(file.path, said);
       const place = { slot, spot: declaration.takes.spot };

@@ -3,17 +3,16 @@
 
 import { parse, type StatementCache, statementCache } from '#grammar/parse';
 import type { FileTree } from '#grammar/tree';
-import { type KindWord, vocabulary } from '#grammar/vocabulary/vocabulary';
+import type { KindWord } from '#grammar/vocabulary/vocabulary';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
-import { type ElementsMemory, element, elementFindings, elementsMemory, type Snapshot, snapshot } from './elements.ts';
+import { type ElementsMemory, element, elementFindings, elementsMemory, mayDiffer, type Snapshot, snapshot } from './elements.ts';
 import { includedFiles } from './includes.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
-import { type FileNames, fileNames, type NamesMemory, type NameTable, namesMemory, nameTable, shapeFindings } from './names.ts';
+import { type FileNames, fileNames, lineFindings, type NamesMemory, type NameTable, namesMemory, nameTable } from './names.ts';
 import { declaredTwice } from './problems.ts';
 import { type Settings, settingsOf } from './settings.ts';
-import { syntaxFindings } from './syntax.ts';
 
 /** Files by path, '/' between parts. */
 export interface Texts {
@@ -73,7 +72,7 @@ export function readLibrary(texts: readonly { readonly path: string; readonly te
   const cache = statementCache();
   const memory = namesMemory();
   const files = texts.map(({ path, text }) => fileNames(path, parse(text, { cache, work }), memory, work));
-  const findings = files.flatMap((file) => [...syntaxFindings(file, memory), ...shapeFindings(file, memory)]);
+  const findings = files.flatMap(lineFindings);
   return { table: nameTable(files), findings };
 }
 
@@ -115,7 +114,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   };
   const findings = [
     ...included.findings,
-    ...included.files.flatMap((file) => [...syntaxFindings(file, memory.names), ...shapeFindings(file, memory.names)]),
+    ...included.files.flatMap(lineFindings),
     ...twice(names),
     ...elementFindings(names, now),
   ];
@@ -124,28 +123,25 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
 
 /** Every element of the plan by kind, in plan order; arrays stay the same objects while their members do. */
 function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): ReadonlyMap<string, readonly Element[]> {
-  const lists = new Map<string, Element[]>();
-  for (const slot of names.order.keys()) {
-    if (slot.again > 0 || names.first.get(`${slot.kind}/${slot.name}`) !== slot)
-      if (vocabulary[slot.kind as KindWord].name !== 'none' && slot.again > 0) continue;
-    const made = element(slot, now);
-    if (made === undefined) continue;
-    let list = lists.get(slot.kind);
-    if (list === undefined) lists.set(slot.kind, (list = []));
-    list.push(made);
-  }
-  const kept = new Map<string, readonly Element[]>();
-  for (const [kind, list] of lists) {
+  const lists = new Map<string, readonly Element[]>();
+  for (const [kind, slots] of names.byKind) {
     const before = memory.lists.get(kind);
-    kept.set(
-      kind,
-      before !== undefined && before.length === list.length && before.every((each, index) => each === list[index])
-        ? before
-        : list,
-    );
+    if (before !== undefined && !mayDiffer(kind, now)) {
+      lists.set(kind, before);
+      continue;
+    }
+    const list: Element[] = [];
+    for (const slot of slots) {
+      const made = element(slot, now);
+      if (made !== undefined) list.push(made);
+    }
+    const same = before !== undefined && before.length === list.length && before.every((each, index) => each === list[index]);
+    lists.set(kind, same ? before : list);
   }
-  memory.lists = kept;
-  return kept;
+  // What a repeated name declares is still read, for its findings.
+  for (const slot of names.repeated.keys()) element(slot, now);
+  memory.lists = lists;
+  return lists;
 }
 
 function rowsOf(kind: string, now: Snapshot): readonly Element[] {
@@ -154,13 +150,14 @@ function rowsOf(kind: string, now: Snapshot): readonly Element[] {
     const row = element(slot, now);
     if (row !== undefined) rows.push(row);
   };
-  for (const [key, slot] of now.library.first) if (slot.kind === kind) add(now.plan.first.get(key) ?? slot);
-  for (const [key, slot] of now.plan.first) if (slot.kind === kind && !now.library.first.has(key)) add(slot);
+  for (const slot of now.library.byKind.get(kind) ?? []) add(now.plan.first.get(`${kind}/${slot.name}`) ?? slot);
+  for (const slot of now.plan.byKind.get(kind) ?? []) if (!now.library.first.has(`${kind}/${slot.name}`)) add(slot);
   return rows;
 }
 
 function twice(names: NameTable): readonly Finding[] {
-  return names.repeated.map(({ declared, first }) => {
+  return [...names.repeated].map(([slot, firstSlot]) => {
+    const [declared, first] = [names.bySlot.get(slot)!, names.bySlot.get(firstSlot)!];
     const place = { slot: declared.slot, spot: declared.declaration.nameSpot };
     const where = first.slot.kind === declared.slot.kind ? `another ${first.slot.kind}` : `a ${first.slot.kind}`;
     const made = finding(declaredTwice, place, declared.slot.name, declared.slot.kind, where);

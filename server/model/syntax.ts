@@ -4,24 +4,10 @@ import type { Declaration } from '#grammar/shape';
 import type { Node, Problem } from '#grammar/tree';
 import { type Finding, type FindingSort, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import type { FileNames, NamesMemory } from './names.ts';
 
-const kept = new WeakMap<Node, { readonly slot: Slot; readonly findings: readonly Finding[] }>();
-
-/** One finding a problem of a line, in the order of the text. */
-export function syntaxFindings(names: FileNames, _memory: NamesMemory): readonly Finding[] {
-  const findings: Finding[] = [];
-  const gather = (slot: Slot, node: Node, declaration: Declaration | undefined): void => {
-    let made = kept.get(node);
-    if (made?.slot !== slot) {
-      made = { slot, findings: ofNode(slot, node, [], declaration) };
-      kept.set(node, made);
-    }
-    findings.push(...made.findings);
-  };
-  for (const { slot, node, declaration } of names.declared) gather(slot, node, declaration);
-  for (const { slot, node } of names.strays) gather(slot, node, undefined);
-  return findings;
+/** One finding a problem of a declaration's lines, in the order of the text. */
+export function syntaxFindings(slot: Slot, node: Node, declaration: Declaration | undefined): readonly Finding[] {
+  return ofNode(slot, node, [], declaration);
 }
 
 /** Declarations that stand below another gather their own. */

@@ -1,7 +1,8 @@
 // Which price counts for goods or a kind of work: of those that fit the size and hold on the day, a chosen one, else the
 // lowest. A price for another size of the same goods does not fit.
-import type { Literal } from '#grammar/tree';
+
 import type { Price } from '#model/model';
+import type { Literal } from '#model/words';
 import type { NamedGoods } from '#takeoff/lines';
 
 export interface Prices {

@@ -19,8 +19,9 @@ const KINDS: ReadonlySet<string> = new Set(['task', 'inspection', 'milestone', '
 export function stepsOf(model: Model, before?: Steps): Steps {
   const list: Step[] = [];
   const phases: (Phase | undefined)[] = [];
-  for (const [slot, declared] of model.names.bySlot) {
-    if (!KINDS.has(slot.kind) || model.names.first.get(`${slot.kind}/${slot.name}`) !== slot) continue;
+  for (const declared of model.names.declared) {
+    const { slot } = declared;
+    if (!KINDS.has(slot.kind) || slot.again > 0 || model.names.repeated.has(slot)) continue;
     const step = model.element(slot);
     if (step === undefined) continue;
     const phase = declared.parent === undefined ? undefined : model.element(declared.parent);
