@@ -1,8 +1,10 @@
 // Whatever begins with a letter: names and key words, and the few literals that do (R-21, T12, mon-fri, kr 450, Oct 15, 2026).
+
 import { unitNamed } from '#kit/units';
 import type { Unit } from '#kit/units/table';
 import { gluedMinus, openingForm, resistanceForm, singleQuotes, unknownFunction } from './messages.ts';
 import { moneyBegins, scanMoney } from './money.ts';
+import { withRate } from './rates.ts';
 import { endsHere, isDigit, isLetter, isWordPart, literalScan, matchAt, type Scan, wrongScan } from './reading.ts';
 import { scanBar } from './sizes.ts';
 import { scanNamedMonth, scanWeekdays } from './times.ts';
@@ -112,7 +114,12 @@ function scanResistance(text: string, from: number): Scan | undefined {
   const tidy = metric === undefined ? `R-${amount}` : `RSI ${amount}`;
   const value = Number(amount) * (unitNamed(unit) as Unit).factor;
   const usual = metric === undefined && found[0] === `R${amount}` ? found[0] : tidy;
-  return literalScan({ kind: 'quantity', dimension: 'resistance', value, unit }, to, usual === found[0] ? undefined : usual);
+  const scan = literalScan(
+    { kind: 'quantity', dimension: 'resistance', value, unit },
+    to,
+    usual === found[0] ? undefined : usual,
+  );
+  return withRate(text, from, scan);
 }
 
 /** U0.28 and U-0.28 would read as names. */
