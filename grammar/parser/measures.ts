@@ -134,7 +134,8 @@ function changed(text: string, from: number, to: number, tidy: string): string |
 }
 
 const GLUED: ReadonlySet<string> = new Set(['d', 'w', 'h']);
-const UNIT_WORDS: readonly string[] = UNITS.flatMap((unit) => unit.words);
+// One letter is near to any other; it is no help to offer it.
+const UNIT_WORDS: readonly string[] = UNITS.flatMap((unit) => unit.words).filter((word) => word.length > 1);
 const PERCENT = / ?%/y;
 const DEGREES = / ?(?:°|deg\b|degrees?\b)(?: ?([CFcf])(?![\p{L}\p{N}_-]))?/uy;
 const PLY = /-ply(?![\p{L}\p{N}_-])/iuy;
