@@ -1,0 +1,142 @@
+// What a row of the library says of goods in a size: thickness, weight, R, packages. A size's own value stands before the
+// row's general one.
+import { givenQuantity, form, measure, constant, type Quantity } from '#kit/quantity';
+import type { Place } from '#kit/place';
+import { formatQuantity, readUnit } from '#kit/units';
+import type { Material } from '#model/model';
+import type { Literal, NamedGoods } from './lines.ts';
+
+export function materialOf(goods: NamedGoods | undefined): Material | undefined {
+  return goods?.of?.kind === 'material' ? goods.of : undefined;
+}
+
+/** 'drywall 1/2"': what tells one item from another. */
+export function itemText(goods: NamedGoods): string {
+  return goods.sizes.length === 0 ? goods.name : `${goods.name} ${goods.sizes.map(sizeText).join(' x ')}`;
+}
+
+export function labelText(goods: NamedGoods): string {
+  const label = goods.of?.label ?? goods.name;
+  return goods.sizes.length === 0 ? label : `${label} ${goods.sizes.map(sizeText).join(' x ')}`;
+}
+
+export function sizeText(size: Literal): string {
+  switch (size.kind) {
+    case 'quantity':
+      return formatQuantity(size, 'feet');
+    case 'nominal': {
+      const across = size.across.map((side) => (Number.isInteger(side * 4) && !Number.isInteger(side) ? `${side * 4}/4` : String(side)));
+      return `${across.join('x')}${size.feet === undefined ? '' : `x${size.feet}`}${size.unit ?? ''}`;
+    }
+    case 'bar':
+      return `${size.metric === true ? 'T' : '#'}${size.number}`;
+    case 'ratio':
+      return size.terms.join(':');
+    case 'door':
+      return `${formatQuantity({ value: size.width, dimension: 'length' }, 'feet')} x ${formatQuantity({ value: size.height, dimension: 'length' }, 'feet')}`;
+    default:
+      return '';
+  }
+}
+
+export function sameSize(a: Literal, b: Literal): boolean {
+  if (a.kind === 'quantity' && b.kind === 'quantity') return a.dimension === b.dimension && a.value === b.value;
+  if (a.kind === 'nominal' && b.kind === 'nominal')
+    return a.across.length === b.across.length && a.across.every((side, index) => side === b.across[index]);
+  if (a.kind === 'bar' && b.kind === 'bar') return a.number === b.number && a.metric === b.metric;
+  return false;
+}
+
+export type SizeRow = Material['given']['size'][number];
+
+/** The row's own words on this size. */
+export function sizeRow(material: Material, sizes: readonly Literal[]): SizeRow | undefined {
+  return material.given.size.find((row) => sizes.some((size) => sameSize(size, row.value)));
+}
+
+/** Whether goods come in one of the sizes; those without sizes in the library come in any. */
+export function comesIn(material: Material, sizes: readonly Literal[]): boolean {
+  return material.given.size.length === 0 || sizeRow(material, sizes) !== undefined;
+}
+
+/** Across and depth of a piece as dressed: 1 1/2" x 5 1/2" for a 2x6. */
+export function actualSize(goods: NamedGoods): { readonly left: Quantity<'length'>; readonly right: Quantity<'length'> } | undefined {
+  const material = materialOf(goods);
+  if (material === undefined) return undefined;
+  return (sizeRow(material, goods.sizes)?.deeper.actual ?? material.given.actual)?.value;
+}
+
+/** How thick goods lie: a size that is a length, else what the row says. */
+export function thicknessOf(goods: NamedGoods & { readonly place?: Place }): Quantity<'length'> | undefined {
+  const material = materialOf(goods);
+  const laid = material?.given.laid?.value;
+  if (laid === 'framing') return actualSize(goods)?.right;
+  if (laid === 'courses' || laid === 'boards') return material?.given.thick?.value ?? actualSize(goods)?.left;
+  return lengthSize(goods) ?? material?.given.thick?.value;
+}
+
+/** The first size that is a length. */
+export function lengthSize(goods: NamedGoods & { readonly place?: Place }): Quantity<'length'> | undefined {
+  for (const size of goods.sizes) {
+    if (size.kind !== 'quantity' || size.dimension !== 'length') continue;
+    return goods.place === undefined
+      ? constant('thickness', size.value, 'length')
+      : givenQuantity('thickness', size.value, 'length', goods.place, size.unit);
+  }
+  return undefined;
+}
+
+/** R that the plan asks for: blown-cellulose R-60. */
+export function resistanceSize(goods: NamedGoods & { readonly place?: Place }): Quantity<'resistance'> | undefined {
+  for (const size of goods.sizes) {
+    if (size.kind !== 'quantity' || size.dimension !== 'resistance') continue;
+    return goods.place === undefined
+      ? constant('R', size.value, 'resistance')
+      : givenQuantity('R', size.value, 'resistance', goods.place, size.unit);
+  }
+  return undefined;
+}
+
+export function insulatesOf(goods: NamedGoods): Quantity | undefined {
+  const material = materialOf(goods);
+  if (material === undefined) return undefined;
+  return (sizeRow(material, goods.sizes)?.deeper.insulates ?? material.given.insulates)?.value;
+}
+
+export function weighsOf(goods: NamedGoods): Quantity | undefined {
+  const material = materialOf(goods);
+  if (material === undefined) return undefined;
+  return (sizeRow(material, goods.sizes)?.deeper.weighs ?? material.given.weighs)?.value;
+}
+
+/** A package and what it holds: a sheet of 32 sf, a bag of 25 lb, one cubic yard, one of something. */
+export interface Package {
+  readonly word: string;
+  readonly holds: Quantity;
+  /** It is bought by the quantity itself: cy, lf, sf. */
+  readonly loose: boolean;
+}
+
+const sheetArea = form('area of one', 'width × length', (width = 0, length = 0) => width * length);
+const kept = new WeakMap<Material | SizeRow, readonly Package[]>();
+
+/** The ways goods are sold, the usual one first. */
+export function packagesOf(material: Material, sizes: readonly Literal[]): readonly Package[] {
+  const size = sizeRow(material, sizes);
+  const own = size !== undefined && size.deeper['sold by'].length > 0 ? size : undefined;
+  let packages = kept.get(own ?? material);
+  if (packages === undefined) {
+    packages = (own === undefined ? material.given['sold by'] : own.deeper['sold by']).map(({ value }) => packageOf(value));
+    kept.set(own ?? material, packages);
+  }
+  return packages;
+}
+
+function packageOf({ package: word, holds }: Material['given']['sold by'][number]['value']): Package {
+  if (holds !== undefined)
+    return { word: word.name, holds: 'left' in holds ? measure('area', sheetArea, holds.left, holds.right) : holds, loose: false };
+  const unit = readUnit(word.name);
+  return unit === undefined
+    ? { word: word.name, holds: constant(`one ${word.name}`, 1, 'number'), loose: false }
+    : { word: word.name, holds: constant(`one ${word.name}`, unit.factor, unit.dimension), loose: true };
+}

@@ -1,0 +1,42 @@
+// Decks and porches: joists that run away from the house, rim and ledger, boards, posts, piers, rail.
+import { form, measure } from '#kit/quantity';
+import type { ElementOf } from '#model/model';
+import type { Portion } from '../lines.ts';
+import { asSize, counted, type Measured, portion } from './portion.ts';
+import { piecesAlong, rectangle } from './runs.ts';
+
+const joistLength = form(
+  'joists, rim and ledger',
+  'joists × how far it stands out + 2 × along the house',
+  (count = 0, out = 0, along = 0) => count * out + 2 * along,
+);
+const two = counted('rim and ledger', 2);
+
+export function measureDeck(deck: ElementOf<'deck'>): Measured {
+  const { size, joists, posts, piers, boards, rails } = deck.given;
+  const where = { element: deck.slot };
+  const portions: Portion[] = [];
+  if (size !== undefined) {
+    const { left: along, right: out } = size.value;
+    const area = rectangle(along, out);
+    portions.push(portion('deck-area', where, area));
+    if (joists !== undefined) {
+      const count = piecesAlong(along, joists.value.at);
+      portions.push(
+        portion('deck-joist-length', where, measure('length', joistLength, count, out, along), {
+          sizes: [joists.value.size],
+          pieces: [
+            { count, length: out },
+            { count: two, length: along },
+          ],
+        }),
+      );
+    }
+    if (boards !== undefined) portions.push(portion('deck-board-area', where, area, { goods: boards.value }));
+  }
+  if (posts !== undefined) portions.push(portion('deck-post-count', where, counted('posts', posts.value.count), { sizes: [posts.value.size] }));
+  if (piers !== undefined)
+    portions.push(portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }));
+  if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));
+  return { portions, findings: [] };
+}

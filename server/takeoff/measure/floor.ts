@@ -1,0 +1,87 @@
+// The floor of a level: joists and rim, or panels; the deck on them; what fills the space between. What lies under it faces
+// the room below and is counted there.
+import { type Finding, finding } from '#kit/finding';
+import { constant, form, measure, type Quantity } from '#kit/quantity';
+import type { Outline } from '#kit/shapes/outline';
+import { rectanglesOf } from '#kit/shapes/region';
+import type { FloorShape } from '#model/floor-shape';
+import { levelShape } from '#model/facts/level';
+import type { Level } from '#model/model';
+import { thicknessOf } from '../goods.ts';
+import type { Pieces, Portion, Where } from '../lines.ts';
+import { spacingMissing } from '../problems.ts';
+import { isFace, isFrame, isPanel, type Layer } from './layers.ts';
+import { laidOf, type Measured, portion } from './portion.ts';
+import { piecesAlong, piecesRound } from './runs.ts';
+
+const joistLength = form('joists', 'joists × length', (count = 0, length = 0) => count * length);
+const lengths = form('joists', 'the joists of each part of the floor, added', (...values) => values.reduce((sum, value) => sum + value, 0));
+const counts = form('joists', 'the joists of each part of the floor, added', (...values) => values.reduce((sum, value) => sum + value, 0));
+
+export function measureFloor(level: Level): Measured {
+  const shape = levelShape(level);
+  const floor = level.given.floor?.value;
+  if (shape === undefined || floor === undefined) return { portions: [], findings: [] };
+  const where = { element: level.slot, part: 'floor', level: level.slot };
+  const findings: Finding[] = [];
+  const portions = floor.given.layer.flatMap((layer) => layerPortions(layer, level, shape, where, findings));
+  return { portions, findings };
+}
+
+function layerPortions(layer: Layer, level: Level, shape: FloorShape, where: Where, findings: Finding[]): readonly Portion[] {
+  const goods = layer.value;
+  if (isFace(goods)) return [];
+  if (isPanel(layer)) return [portion('floor-panel-area', where, shape.area, { goods })];
+  if (isFrame(layer)) return joists(layer, level, shape, where, findings);
+  switch (laidOf(goods)) {
+    case 'batts':
+    case 'loose':
+      return [portion('floor-insulation-area', where, shape.area, { goods, depth: thicknessOf(goods) })];
+    case 'membrane':
+    case 'rolls':
+      return [portion('wall-barrier-area', where, shape.area, { goods })];
+    default:
+      return [portion('floor-deck-area', where, shape.area, { goods, otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'] })];
+  }
+}
+
+function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, findings: Finding[]): readonly Portion[] {
+  const portions: Portion[] = [];
+  const spacing = layer.deeper.at?.value;
+  if (spacing === undefined) findings.push(finding(spacingMissing, layer.place, layer.value.name));
+  else {
+    const pieces = joistPieces(level, shape, spacing);
+    const each = pieces.map(({ count, length }) => measure('length', joistLength, count, length));
+    const [only] = each;
+    const all = each.length === 1 && only !== undefined ? only : measure('length', lengths, ...each);
+    const count = pieces.length === 1 ? pieces[0]!.count : measure('number', counts, ...pieces.map((piece) => piece.count));
+    portions.push(portion('floor-frame-length', where, all, { goods: layer.value, pieces }), portion('joist-count', where, count));
+  }
+  portions.push(portion('rim-length', where, shape.perimeter, { sizes: layer.value.sizes }));
+  const filled = layer.deeper['filled with'];
+  if (filled !== undefined)
+    portions.push(portion('floor-insulation-area', where, shape.area, { goods: filled.value, depth: thicknessOf(layer.value) }));
+  return portions;
+}
+
+/** Joists run the short way unless the plan says which; a floor with corners inward is cut into rectangles across them. */
+function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'>): readonly Pieces[] {
+  const run = level.given.joists?.value ?? (shape.width.value <= shape.depth.value ? 'east-west' : 'north-south');
+  if (shape.inside === 0) {
+    const [length, along] = run === 'east-west' ? [shape.width, shape.depth] : [shape.depth, shape.width];
+    return [{ count: piecesAlong(along, spacing), length }];
+  }
+  const strips = rectanglesOf(run === 'north-south' ? shape.outline : turned(shape.outline));
+  return strips.map(({ west, east, south, north }, index) => {
+    const along = constant('part of the floor', east - west, 'length');
+    // The last part has a joist at its far end; the others share it with the next.
+    const count = index === strips.length - 1 ? piecesAlong(along, spacing) : piecesRound(along, spacing);
+    return { count, length: constant('length of a joist', north - south, 'length') };
+  });
+}
+
+/** East and north changed about, so that strips across one way become strips across the other. */
+function turned(outline: Outline): Outline {
+  return outline.map(({ x, y }) => ({ x: y, y: x })).reverse();
+}
+

@@ -1,0 +1,111 @@
+// Roofs: surface and its layers, trusses or rafters, edges, gutters, soffit; and the gable walls under them.
+import { type Finding, finding } from '#kit/finding';
+import { form, measure, type Quantity, total } from '#kit/quantity';
+import type { Goods, Roof } from '#model/model';
+import type { Portion, Where } from '../lines.ts';
+import { pitchMissing, sizeMissing } from '../problems.ts';
+import { gablePortions } from './gables.ts';
+import { layersOf } from './layers.ts';
+import { counted, isNothing, laidOf, type Measured, portion } from './portion.ts';
+import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
+import { piecesAlong, rectangle } from './runs.ts';
+
+const twoSides = form('rafters', '2 × pieces on a side', (pieces = 0) => 2 * pieces);
+const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
+const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
+
+export function measureRoof(roof: Roof): Measured {
+  const figures = roofFigures(roof);
+  if (figures === undefined) return { portions: [], findings: lackOf(roof) };
+  const level = roof.given.over?.value.slot;
+  const where = level === undefined ? { element: roof.slot } : { element: roof.slot, level };
+  const portions = [
+    ...framePortions(roof, figures, where),
+    ...layerPortions(roof, figures, where),
+    ...edgePortions(roof, figures, where),
+    ...gablePortions(roof, figures, where),
+  ];
+  return { portions, findings: [] };
+}
+
+function lackOf(roof: Roof): readonly Finding[] {
+  const { shape } = roof.given;
+  if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
+  if (roofPlan(roof) === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
+  return [finding(pitchMissing, shape.place, roof.label)];
+}
+
+function framePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+  const framed = roof.given.framed?.value;
+  if (framed === undefined) return [];
+  if ('kind' in framed) return panelPortions(framed.of, figures, where);
+  const { of, at } = framed;
+  const along = piecesAlong(figures.along, at);
+  if (laidOf(of) === 'pieces') return [portion('truss-count', where, along, { goods: of })];
+  const count = figures.form === 'gable' || figures.form === 'hip' ? measure('number', twoSides, along) : along;
+  return [
+    portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), { goods: of, pieces: [{ count, length: figures.rafter }] }),
+  ];
+}
+
+/** A roof of panels: the panel itself, and what its assembly lays on it. */
+function panelPortions(of: Goods, { area }: RoofFigures, where: Where): readonly Portion[] {
+  if (of.of?.kind !== 'assembly') return [portion('roof-panel-area', where, area, { goods: of })];
+  const { main, before } = layersOf(of.of);
+  const panel = main === undefined ? [] : [portion('roof-panel-area', where, area, { goods: main.value })];
+  const above = before
+    .filter(({ value }) => laidOf(value) !== 'framing')
+    .map(({ value }) => portion('roof-deck-area', where, area, { goods: value, otherwise: ['roof-underlayment-area', 'roof-cover-area'] }));
+  return [...panel, ...above];
+}
+
+function layerPortions(roof: Roof, { area }: RoofFigures, where: Where): readonly Portion[] {
+  const { deck, roofing } = roof.given;
+  const portions: Portion[] = [];
+  if (deck !== undefined && !isNothing(deck.value)) portions.push(portion('roof-deck-area', where, area, { goods: deck.value, gross: area, openings: [] }));
+  (roofing?.value ?? []).forEach(({ value }, index) => {
+    if (isNothing(value)) return;
+    // The first is what the weather meets; what lies under it is counted as its own work says.
+    const measures = index === 0 ? (['roof-cover-area'] as const) : (['roof-underlayment-area', 'roof-deck-area', 'roof-cover-area'] as const);
+    const [first, ...otherwise] = measures;
+    portions.push(portion(first, where, area, otherwise.length === 0 ? { goods: value } : { goods: value, otherwise }));
+  });
+  return portions;
+}
+
+const soffitArea = form('soffit', 'length × overhang', (length = 0, out = 0) => length * out);
+
+function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+  const { ridge, hips, eaves, rakes, eavesOut, rakesOut } = figures;
+  const { gutters, leaders, soffit } = roof.given;
+  const round = rakes.value === 0 ? eaves : measure('length', edges, eaves, rakes);
+  const portions: Portion[] = [];
+  if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
+  if (hips !== undefined) portions.push(portion('hip-length', where, hips));
+  portions.push(portion('eaves-length', where, eaves));
+  if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
+  portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
+  const goods = soffit === undefined ? {} : { goods: soffit.value };
+  if (soffit === undefined || !isNothing(soffit.value)) {
+    if (eavesOut.value > 0)
+      portions.push(portion('soffit-area', { ...where, part: 'eaves' }, measure('area', soffitArea, eaves, eavesOut), goods));
+    if (rakes.value > 0 && rakesOut.value > 0)
+      portions.push(portion('soffit-area', { ...where, part: 'rakes' }, rectangle(rakes, rakesOut), goods));
+  }
+  const guttered = gutterLength(figures, (gutters?.value ?? []).map(({ value }) => value));
+  if (guttered !== undefined) portions.push(portion('gutter-length', where, guttered));
+  if (leaders !== undefined && leaders.value > 0) portions.push(portion('leader-count', where, counted('leaders', leaders.value)));
+  return portions;
+}
+
+/** The eaves named; sides without an eave have no gutter. */
+function gutterLength(figures: RoofFigures, named: readonly string[]): Quantity<'length'> | undefined {
+  if (named.includes('eaves')) return figures.eaves;
+  const parts = named.flatMap((side) => {
+    const alongEave = figures.ridgeRuns === 'east-west' ? side === 'north' || side === 'south' : side === 'east' || side === 'west';
+    if (side === 'none') return [];
+    if (alongEave) return [figures.eave];
+    return figures.end === undefined ? [] : [figures.end];
+  });
+  return parts.length === 0 ? undefined : total('gutters', 'length', parts);
+}

@@ -1,0 +1,105 @@
+// Lengths of walls that close round an outline, with every corner counted once: long walls full, the walls between them
+// short by what the corners take; which is also the length on the centre line.
+import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { sidesOf } from '#kit/shapes/facing';
+import type { FloorShape } from '#model/floor-shape';
+import type { Pieces } from '../lines.ts';
+
+const onceRound = form('length, corners once', 'perimeter − 4 × thickness', (perimeter = 0, thickness = 0) => perimeter - 4 * thickness);
+const onceRoundWalked = form(
+  'length, corners once',
+  'perimeter − (corners outward − corners inward) × thickness',
+  (perimeter = 0, outward = 0, inward = 0, thickness = 0) => perimeter - (outward - inward) * thickness,
+);
+
+/**
+ * Length of a wall of a thickness whose outside face is the outline. It serves for the centre line too: for walls that
+ * close, the centre line is as long as the long walls full and the short walls between.
+ */
+export function closedLength(shape: FloorShape, thickness: Quantity<'length'> | undefined): Quantity<'length'> {
+  if (thickness === undefined) return shape.perimeter;
+  return shape.inside === 0
+    ? measure('length', onceRound, shape.perimeter, thickness)
+    : measure(
+        'length',
+        onceRoundWalked,
+        shape.perimeter,
+        constant('corners outward', shape.outside, 'number'),
+        constant('corners inward', shape.inside, 'number'),
+        thickness,
+      );
+}
+
+const between = form('wall between', 'side − what the corners take', (side = 0, corners = 0, thickness = 0) => side - corners * thickness);
+const corner = constant('corners', 1, 'number');
+
+/** Each wall of a closed outline by itself: those that run the way of the longest side full, the others between them. */
+export function wallPieces(shape: FloorShape, thickness: Quantity<'length'> | undefined): readonly Pieces[] {
+  const sides = sidesOf(shape.outline);
+  const eastWest = sides.filter(({ looks }) => looks === 'north' || looks === 'south');
+  const northSouth = sides.filter(({ looks }) => looks === 'east' || looks === 'west');
+  const longest = (list: readonly { readonly from: number; readonly to: number }[]) => Math.max(...list.map(({ from, to }) => to - from));
+  const full = longest(eastWest) >= longest(northSouth) ? eastWest : northSouth;
+  return sides.map((side, index) => {
+    const length = constant('side', side.to - side.from, 'length');
+    const takes = full.includes(side) ? 0 : cornersTake(shape, index);
+    const wall = takes === 0 || thickness === undefined ? length : measure('length', between, length, constant('corners', takes, 'number'), thickness);
+    return { count: one, length: wall };
+  });
+}
+const one = { ...corner, form: { ...corner.form, label: 'walls' } };
+
+/** How many thicknesses the walls at both ends of a side take from it; a corner that turns inward adds one. */
+function cornersTake(shape: FloorShape, index: number): number {
+  const { outline } = shape;
+  const turn = (at: number): number => {
+    const before = outline[(at + outline.length - 1) % outline.length]!;
+    const here = outline[at % outline.length]!;
+    const after = outline[(at + 1) % outline.length]!;
+    return (here.x - before.x) * (after.y - here.y) - (here.y - before.y) * (after.x - here.x) > 0 ? 1 : -1;
+  };
+  return turn(index) + turn(index + 1);
+}
+
+const outward = form('length round outside', 'perimeter + 8 × how far outside', (perimeter = 0, out = 0) => perimeter + 8 * out);
+/** Once round at a distance outside the outline; for right-angled outlines four corners more turn outward than inward. */
+export function lengthOutside(shape: FloorShape, out: Quantity<'length'> | undefined): Quantity<'length'> {
+  return out === undefined ? shape.perimeter : measure('length', outward, shape.perimeter, out);
+}
+
+const areaWithin = form('area within the walls', 'area − perimeter × thickness + 4 × thickness²', (area = 0, perimeter = 0, thickness = 0) =>
+  area - perimeter * thickness + 4 * thickness * thickness,
+);
+export function areaInside(shape: FloorShape, thickness: Quantity<'length'> | undefined): Quantity<'area'> {
+  return thickness === undefined ? shape.area : measure('area', areaWithin, shape.area, shape.perimeter, thickness);
+}
+
+const areaAround = form('area with what lies around', 'area + perimeter × around + 4 × around²', (area = 0, perimeter = 0, around = 0) =>
+  area + perimeter * around + 4 * around * around,
+);
+export function areaOutside(shape: FloorShape, around: Quantity<'length'> | undefined): Quantity<'area'> {
+  return around === undefined ? shape.area : measure('area', areaAround, shape.area, shape.perimeter, around);
+}
+
+const spacesAndOne = form('pieces', 'length ÷ spacing rounded up, and one', (length = 0, spacing = 1) =>
+  spacing > 0 ? spaces(length, spacing) + 1 : 0,
+);
+const spacesOnly = form('pieces', 'length ÷ spacing rounded up', (length = 0, spacing = 1) => (spacing > 0 ? spaces(length, spacing) : 0));
+/** Pieces along a run with one at each end. */
+export function piecesAlong(length: Quantity<'length'>, spacing: Quantity<'length'>): Quantity<'number'> {
+  return measure('number', spacesAndOne, length, spacing);
+}
+/** Pieces along a run that closes, so that the last space has no end of its own. */
+export function piecesRound(length: Quantity<'length'>, spacing: Quantity<'length'>): Quantity<'number'> {
+  return measure('number', spacesOnly, length, spacing);
+}
+
+function spaces(length: number, spacing: number): number {
+  const exact = length / spacing;
+  return Math.max(0, Math.ceil(exact - exact * 1e-9));
+}
+
+const lengthWidthArea = form('area', 'length × width', (length = 0, width = 0) => length * width);
+export function rectangle(length: Quantity<'length'>, width: Quantity<'length'>): Quantity<'area'> {
+  return measure('area', lengthWidthArea, length, width);
+}

@@ -1,0 +1,101 @@
+// The outside walls of a level: surface gross and net, studs, plates, headers, and every layer that does not face a room.
+import { type Finding, finding } from '#kit/finding';
+import { form, measure, type Quantity } from '#kit/quantity';
+import type { FloorShape } from '#model/floor-shape';
+import { levelShape } from '#model/facts/level';
+import type { Assembly, ElementOf, Level } from '#model/model';
+import { cornerStuds, crossingStuds, headerBearing, headerPlies, openingStuds, plateThickness, wallPlates } from '../conventions.ts';
+import { actualSize } from '../goods.ts';
+import type { Portion, Where } from '../lines.ts';
+import { heightMissing, spacingMissing } from '../problems.ts';
+import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
+import { type Held, netOf } from './openings.ts';
+import { panelPortions } from './panels.ts';
+import { counted, laidOf, type Measured, portion } from './portion.ts';
+import { closedLength, piecesAlong } from './runs.ts';
+import { type Stretch, wallLayers } from './wall-layers.ts';
+
+const surface = form('wall surface', 'length round × height', (length = 0, height = 0) => length * height);
+export const studCount = form(
+  'studs',
+  'at the spacing + corners × extra + crossings × extra + openings × extra',
+  (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0) =>
+    spaced + corners * corner + crossings * crossing + openings * opening,
+);
+export const plateLength = form('plates', 'plates × length', (plates = 0, length = 0) => plates * length);
+export const studHeight = form('length of a stud', 'height − plates × their thickness', (height = 0, plates = 0, thickness = 0) =>
+  Math.max(0, height - plates * thickness),
+);
+const headerLength = form('header', 'count × pieces side by side × (opening + bearing)', (count = 0, plies = 0, width = 0, bearing = 0) =>
+  count * plies * (width + bearing),
+);
+const headers = form('headers', 'the headers, added', (...lengths) => lengths.reduce((sum, length) => sum + length, 0));
+const openingCount = form('openings', 'the openings, added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
+
+/** `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed. */
+export function measureWalls(level: Level, held: readonly Held[], crossings: number, panels: ElementOf<'panels'> | undefined): Measured {
+  const shape = levelShape(level);
+  const assembly = level.given.walls?.value;
+  if (shape === undefined) return { portions: [], findings: [] };
+  const height = level.given.height?.value;
+  if (height === undefined)
+    return { portions: [], findings: assembly === undefined ? [] : [finding(heightMissing, level.place, level.label)] };
+  const where = { element: level.slot, part: 'walls', level: level.slot };
+  const area = netOf(measure('area', surface, shape.perimeter, height), held);
+  const findings: Finding[] = [];
+  const portions = [portion('wall-gross-area', where, area.gross)];
+  if (assembly === undefined) return { portions, findings };
+  const { main } = layersOf(assembly);
+  const length = closedLength(shape, wallThickness(assembly));
+  const stretch: Stretch = { where, area, length, height: studLength(height, main) };
+  if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
+  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, where, findings));
+  portions.push(...wallLayers(assembly, stretch, findings), ...paint(assembly, stretch));
+  return { portions, findings };
+}
+
+function framing(
+  main: Layer,
+  shape: FloorShape,
+  length: Quantity<'length'>,
+  height: Quantity<'length'>,
+  held: readonly Held[],
+  crossings: number,
+  where: Where,
+  findings: Finding[],
+): readonly Portion[] {
+  const portions: Portion[] = [];
+  const spacing = main.deeper.at?.value;
+  if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
+  else {
+    const corners = counted('corners', shape.outside + shape.inside);
+    const count = studs(piecesAlong(length, spacing), corners, counted('inside walls that meet them', crossings), held);
+    portions.push(portion('wall-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }));
+  }
+  portions.push(portion('wall-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }));
+  const parts = held.flatMap(({ type, count, width }) => {
+    const clear = type?.given.rough?.value.left ?? width;
+    return clear === undefined ? [] : [measure('length', headerLength, count, headerPlies, clear, headerBearing)];
+  });
+  if (parts.length > 0) portions.push(portion('wall-header-length', where, measure('length', headers, ...parts)));
+  return portions;
+}
+
+/** Studs of a run with what its corners, crossings and openings add. */
+export function studs(spaced: Quantity<'number'>, corners: Quantity<'number'>, crossings: Quantity<'number'>, held: readonly Held[]): Quantity<'number'> {
+  const openings = measure('number', openingCount, ...held.map(({ count }) => count));
+  return measure('number', studCount, spaced, corners, cornerStuds, crossings, crossingStuds, openings, openingStuds);
+}
+
+/** A stud stands between the plates, which are as thick as it is. */
+export function studLength(height: Quantity<'length'>, main: Layer | undefined): Quantity<'length'> {
+  if (main === undefined || isPanel(main)) return height;
+  return measure('length', studHeight, height, wallPlates, actualSize(main.value)?.left ?? plateThickness);
+}
+
+/** A clad wall may be painted; where no layer names a paint, its work says with what. */
+function paint(assembly: Assembly, { where, area }: Stretch): readonly Portion[] {
+  const { after } = layersOf(assembly);
+  if (after.length === 0 || after.some(({ value }) => laidOf(value) === 'coats')) return [];
+  return [portion('outside-paint-area', where, area.net, { gross: area.gross, openings: area.openings })];
+}

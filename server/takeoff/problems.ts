@@ -1,0 +1,76 @@
+// What the take-off could not count, and why: one sort of finding for each.
+import { formatQuantity } from '#kit/units';
+import { findingSort } from '#kit/finding';
+
+const length = (value: number): string => formatQuantity({ value, dimension: 'length' }, 'feet');
+
+export const outlineOpen = findingSort<[what: string, short: number, way: string]>({
+  code: 'takeoff/outline-open',
+  severity: 'error',
+  say: (what, short, way) =>
+    `The sides of "${what}" do not close: the walk ends ${length(short)} short of where it began, to the ${way}. Nothing of it can be counted; correct a side.`,
+});
+
+export const outlineEmpty = findingSort<[what: string]>({
+  code: 'takeoff/outline-empty',
+  severity: 'error',
+  say: (what) => `The sides of "${what}" enclose no floor, so nothing of it can be counted. Give two sizes, or walk round at least four sides.`,
+});
+
+export const heightMissing = findingSort<[what: string]>({
+  code: 'takeoff/height-missing',
+  severity: 'note',
+  say: (what) => `"${what}" has no height, so its walls are not counted. Give its level a height.`,
+});
+
+export const lengthMissing = findingSort<[what: string]>({
+  code: 'takeoff/length-missing',
+  severity: 'note',
+  say: (what) => `Nothing says how long "${what}" is, so it is not counted. Say which level it is under, or give a length.`,
+});
+
+export const spacingMissing = findingSort<[what: string]>({
+  code: 'takeoff/spacing-missing',
+  severity: 'note',
+  say: (what) => `"${what}" has no spacing, so its pieces are not counted. Add "at 16\\" oc", as the drawing says.`,
+});
+
+export const pitchMissing = findingSort<[what: string]>({
+  code: 'takeoff/pitch-missing',
+  severity: 'note',
+  say: (what) => `The roof "${what}" has no pitch, so its surface is not known. Add one to its shape: "shape gable 6:12".`,
+});
+
+export const partitionsMissing = findingSort<[what: string]>({
+  code: 'takeoff/partitions-missing',
+  severity: 'note',
+  say: (what) =>
+    `The inside walls of "${what}" have no length: its rooms are not placed. Place them with "at", or give the length: "partitions int-2x4, 86' long".`,
+});
+
+export const depthMissing = findingSort<[what: string]>({
+  code: 'takeoff/depth-missing',
+  severity: 'note',
+  say: (what) => `Nothing says how thick "${what}" lies, so its volume is not counted. Give its thickness, such as 4", or its R.`,
+});
+
+export const sizeMissing = findingSort<[what: string, lacks: string]>({
+  code: 'takeoff/size-missing',
+  severity: 'note',
+  say: (what, lacks) => `"${what}" lacks ${lacks}, so it is not counted.`,
+});
+
+export const slopeMissing = findingSort<[what: string, deep: number]>({
+  code: 'takeoff/slope-missing',
+  severity: 'note',
+  say: (what, deep) =>
+    `Cave-in: "${what}" is dug ${length(deep)} deep and nothing says how far its sides slope, so upright sides are counted. From 5 feet down they are sloped, shored or shielded; a competent person decides, local rules govern. Give the soil of the site, or a slope.`,
+  source: '29 CFR 1926.652(a)(1)',
+});
+
+export const goodsOpen = findingSort<[work: string, choices: readonly string[]]>({
+  code: 'takeoff/goods-open',
+  severity: 'note',
+  say: (work, choices) =>
+    `"${work}" may install ${choices.slice(0, 3).join(', ')}${choices.length > 3 ? ` and ${choices.length - 3} more` : ''}, and nothing says which, so no goods are counted. Name them where they are laid.`,
+});
