@@ -4,6 +4,7 @@ import type { Dimension } from '#kit/dimension';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import { formatQuantity, type System } from '#kit/units';
+import { type Style, write } from './view.ts';
 
 export interface Reason {
   readonly label: string;
@@ -18,14 +19,15 @@ export interface Reason {
   readonly place?: Place;
 }
 
-export function reasonOf(quantity: Quantity, system: System): Reason {
+/** `how` numbers are written: by the plan's style, or by its units alone. */
+export function reasonOf(quantity: Quantity, how: Style | System): Reason {
   const { form, value, dimension, inputs, place } = quantity;
   return {
     label: form.label,
     value,
     dimension,
-    text: formatQuantity(quantity, system),
-    inputs: inputs.map((input) => reasonOf(input, system)),
+    text: typeof how === 'string' ? formatQuantity(quantity, how) : write(quantity, how),
+    inputs: inputs.map((input) => reasonOf(input, how)),
     ...(form.formula === undefined ? {} : { formula: form.formula }),
     ...(form.source === undefined ? {} : { source: form.source }),
     ...(place === undefined ? {} : { place }),

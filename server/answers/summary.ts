@@ -1,0 +1,59 @@
+// A plan in one line: when it is done, against its target; what it costs; how much there is to answer.
+import { dayAndMonth, isoDate, shortDate } from '#kit/dates';
+import type { Severity } from '#kit/finding';
+import { finishDay, lastDay } from './days.ts';
+import { counted, listed } from './table.ts';
+import { type View, writeWholeMoney } from './view.ts';
+
+export interface Counts {
+  readonly errors: number;
+  readonly warnings: number;
+  readonly notes: number;
+}
+
+export function countsOf(findings: readonly { readonly severity: Severity }[]): Counts {
+  const of = (severity: Severity): number => findings.filter((each) => each.severity === severity).length;
+  return { errors: of('error'), warnings: of('warning'), notes: of('note') };
+}
+
+/** 'no errors, 2 warnings and 1 note'. */
+export function countsText({ errors, warnings, notes }: Counts): string {
+  return listed([counted(errors, 'error'), counted(warnings, 'warning'), counted(notes, 'note')]);
+}
+
+/** 'Larkspur cottage: done Thu 2 Dec 2027, 15 days before its target; $201,345 with what is kept for surprises.' */
+export function planSummary(view: View): string {
+  const parts = [finishText(view), costText(view)].filter((part) => part !== undefined);
+  return parts.length === 0 ? `${planLabel(view)}.` : `${planLabel(view)}: ${parts.join('; ')}.`;
+}
+
+export function planLabel({ plan, fileName }: View): string {
+  return plan.model.plan?.label ?? fileName(plan.root);
+}
+
+/** Undefined where the plan has no steps. */
+export function finishText({ plan: { timeline, model } }: View): string | undefined {
+  if (timeline.steps.list.length === 0) return undefined;
+  if (!timeline.dated) return `done on ${finishDay(timeline.crews.end, timeline)}`;
+  const day = lastDay(timeline);
+  const done = `done ${shortDate(day)}`;
+  const target = model.plan?.given.target?.value;
+  if (target === undefined) return done;
+  const days = target - day;
+  if (days === 0) return `${done}, on the day of its target`;
+  return `${done}, ${counted(Math.abs(days), 'day')} ${days > 0 ? 'before' : 'after'} its target of ${dayAndMonth(target)}`;
+}
+
+/** Undefined where the plan says nothing of money. */
+export function costText({ plan: { budget }, style }: View): string | undefined {
+  if (!budget.priced) return undefined;
+  const kept = budget.contingency > 0 ? `, ${writeWholeMoney(budget.contingency, style)} of it kept for surprises` : '';
+  const open = budget.missing.length > 0 ? `; ${counted(budget.missing.length, 'thing')} without a price left out` : '';
+  return `${writeWholeMoney(budget.total, style)}${kept}${open}`;
+}
+
+/** The day it is done, '2027-12-02' or 'day 20'; undefined without steps. */
+export function finishOf({ plan: { timeline } }: View): string | undefined {
+  if (timeline.steps.list.length === 0) return undefined;
+  return timeline.dated ? isoDate(lastDay(timeline)) : finishDay(timeline.crews.end, timeline);
+}

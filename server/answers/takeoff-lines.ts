@@ -1,0 +1,121 @@
+// The lines of the take-off as a listing wants them: those that count, by what they are grouped by, added up.
+import type { Slot } from '#kit/place';
+import type { Quantity } from '#kit/quantity';
+import type { Line, Purchase } from '#takeoff/lines';
+import type { View } from './view.ts';
+
+export type TakeOffGrouping = 'item' | 'room' | 'trade' | 'element';
+
+/** Lines that the plan asks for: what only a task brings about counts where there is such a task. */
+export function countedLines({ plan: { takeOff, timeline } }: View): readonly Line[] {
+  return (takeOff.lines as readonly Line[]).filter(
+    (line) => line.onlyIfDone !== true || (timeline.claims.byWork.get(line.work?.name ?? '')?.tasks.length ?? 0) > 0,
+  );
+}
+
+/** What is bought, of lines that count. */
+export function countedPurchases(view: View, counts: ReadonlySet<Line>): readonly Purchase[] {
+  return (view.plan.takeOff.purchases() as readonly Purchase[]).filter((purchase) =>
+    purchase.lines.some((line) => counts.has(line)),
+  );
+}
+
+/** A part of a line, under a heading. */
+export interface Part {
+  readonly line: Line;
+  readonly share: number;
+}
+
+export interface Group {
+  readonly label: string;
+  readonly parts: readonly Part[];
+}
+
+/** The same lines under other headings, in plan order; every line stands under one heading, or is shared out among several. */
+export function groupLines(lines: readonly Line[], by: 'room' | 'trade' | 'element', view: View): readonly Group[] {
+  const groups = new Map<string, Part[]>();
+  const add = (label: string, part: Part): void => {
+    const parts = groups.get(label);
+    if (parts === undefined) groups.set(label, [part]);
+    else parts.push(part);
+  };
+  const tasks = by === 'trade' ? tradesOf(view) : undefined;
+  for (const line of lines) {
+    if (tasks === undefined) add(headingOf(line, by === 'room' ? line.where.room : line.where.element, view), { line, share: 1 });
+    else for (const { label, share } of tasks.get(line) ?? [{ label: 'Nobody yet', share: 1 }]) add(label, { line, share });
+  }
+  return [...groups].map(([label, parts]) => ({ label, parts }));
+}
+
+/** A sum of parts of one item, counted by one measure. */
+export interface Sum {
+  readonly item: string;
+  readonly label: string;
+  readonly net: Pick<Quantity, 'value' | 'dimension' | 'unit'>;
+  readonly needed: Pick<Quantity, 'value' | 'dimension' | 'unit'> | undefined;
+  /** Person-minutes. */
+  readonly minutes: number | undefined;
+  readonly lines: readonly Line[];
+}
+
+/** One sum for each item and sort of quantity, in the order they come. */
+export function sums(parts: readonly Part[]): readonly Sum[] {
+  const made = new Map<string, { -readonly [P in keyof Sum]: Sum[P] } & { lines: Line[] }>();
+  for (const { line, share } of parts) {
+    const key = `${line.item}\n${line.net.dimension}\n${line.needed?.dimension ?? ''}`;
+    const minutes = line.hours === undefined ? undefined : line.hours.value * share;
+    const sum = made.get(key);
+    if (sum === undefined) {
+      made.set(key, {
+        item: line.item,
+        label: line.label,
+        net: part(line.net, share),
+        needed: line.needed === undefined ? undefined : part(line.needed, share),
+        minutes,
+        lines: [line],
+      });
+      continue;
+    }
+    sum.net = { ...sum.net, value: sum.net.value + line.net.value * share };
+    if (sum.needed !== undefined && line.needed !== undefined)
+      sum.needed = { ...sum.needed, value: sum.needed.value + line.needed.value * share };
+    if (minutes !== undefined) sum.minutes = (sum.minutes ?? 0) + minutes;
+    sum.lines.push(line);
+  }
+  return [...made.values()];
+}
+
+/** What a slot is called: its label, and its kind where the label alone would not say. */
+export function labelOf(slot: Slot, view: View): string {
+  return view.plan.model.element(slot)?.label ?? slot.name;
+}
+
+function part({ value, dimension, unit }: Quantity, share: number): Pick<Quantity, 'value' | 'dimension' | 'unit'> {
+  return { value: value * share, dimension, ...(unit === undefined ? {} : { unit }) };
+}
+
+function headingOf(line: Line, slot: Slot | undefined, view: View): string {
+  if (slot !== undefined) return labelOf(slot, view);
+  return line.where.level === undefined ? 'The house' : `${labelOf(line.where.level, view)}, no room`;
+}
+
+/** For each line, the trades of the tasks that do it, with their shares. */
+function tradesOf({
+  plan: { timeline },
+}: View): ReadonlyMap<Line, readonly { readonly label: string; readonly share: number }[]> {
+  const trades = new Map<Line, { label: string; share: number }[]>();
+  for (const [task, claims] of timeline.claims.byTask) {
+    const label = timeline.trades[timeline.steps.index.get(task.slot)!]?.label ?? 'No trade';
+    for (const { line, share } of claims) {
+      const list = trades.get(line);
+      if (list === undefined) trades.set(line, [{ label, share }]);
+      else list.push({ label, share });
+    }
+  }
+  for (const { open } of timeline.claims.byWork.values())
+    for (const { line, share } of open) {
+      const list = trades.get(line);
+      if (list !== undefined) list.push({ label: 'Nobody yet', share });
+    }
+  return trades;
+}
