@@ -3,7 +3,7 @@
 //
 //   sum       = product { ("+" | "-") [product] }
 //   product   = range { ("*" | "/") [range] }
-//   range     = atom [".." [atom]]
+//   range     = atom { ".." [atom] }
 //   atom      = LITERAL | WORD | "(" sum ")" | FUNCTION "(" sum { "," sum } ")"
 import { EmbeddedActionsParser, type IToken, type TokenType } from 'chevrotain';
 import {
@@ -63,10 +63,14 @@ export class ExpressionParser extends EmbeddedActionsParser {
   range = this.RULE('range', (): Expression => {
     const low = this.SUBRULE(this.atom);
     let made = low;
-    this.OPTION(() => {
+    this.MANY(() => {
       const mark = this.CONSUME(Range) as Token;
-      const high = this.OPTION2(() => this.SUBRULE2(this.atom)) as Expression | undefined;
-      this.ACTION(() => (made = this.#range(low, mark, high)));
+      const high = this.OPTION(() => this.SUBRULE2(this.atom)) as Expression | undefined;
+      this.ACTION(() => {
+        // A range has two ends: what follows a second pair of points is left out.
+        if (made !== low) this.problems.push({ code: operatorAlone.code, from: mark.from, to: mark.to, details: ['..'] });
+        else made = this.#range(low, mark, high);
+      });
     });
     return made;
   });

@@ -2,8 +2,8 @@
 // calculation. What does not becomes one wrong piece.
 import type { FindingSort } from '#kit/finding';
 import { Close, Comma, Equals, FunctionName, Joint, LiteralToken, Open, TextToken, Word, Wrong } from '../tokens.ts';
-import { functionInputs, parenthesesAround, parenthesisAlone } from './messages.ts';
-import { type Token, wrongToken } from './token.ts';
+import { functionInputs, operatorAlone, parenthesesAround, parenthesisAlone } from './messages.ts';
+import { saidToken, type Token, wrongToken } from './token.ts';
 
 interface Group {
   /** The token that opens it: the parenthesis, or the calculation's name before it. */
@@ -14,6 +14,8 @@ interface Group {
   /** The last thing inside was a value, so another one directly behind it is odd. */
   value: boolean;
   problem: Token | undefined;
+  /** The last sign, while no value stands behind it. */
+  sign: Token | undefined;
 }
 
 /** The same tokens with lone parentheses, and those around anything but a calculation, made wrong. */
@@ -33,6 +35,7 @@ export function matchParentheses(text: string, tokens: readonly Token[]): readon
         commas: 0,
         value: false,
         problem: undefined,
+        sign: undefined,
       });
       kept.push(token);
     } else if (token.tokenType === Close) {
@@ -43,13 +46,15 @@ export function matchParentheses(text: string, tokens: readonly Token[]): readon
         closeGroup(text, kept, inside, token, groups[groups.length - 1]);
       }
     } else {
-      if (inside !== undefined) note(inside, token);
+      if (inside !== undefined) note(text, inside, token);
       kept.push(token);
     }
   }
   for (const group of groups.reverse()) {
     const at = group.start + (group.call === undefined ? 0 : 1);
     const open = kept[at] as Token;
+    // Without its parenthesis the name of a calculation is a word like any other.
+    if (group.call !== undefined) kept[group.start] = saidToken(Word, group.call, (kept[group.start] as Token).from, open.from);
     kept[at] = wrongToken(open.from, open.to, parenthesisAlone as unknown as FindingSort<never>, ['('], '');
   }
   return kept;
@@ -57,6 +62,7 @@ export function matchParentheses(text: string, tokens: readonly Token[]): readon
 
 function closeGroup(text: string, kept: Token[], group: Group, close: Token, outer: Group | undefined): void {
   const first = kept[group.start] as Token;
+  if (group.sign !== undefined) lackValue(text, group, group.sign);
   const empty = kept.length - group.start === (group.call === undefined ? 1 : 2);
   const miscounted = group.call === undefined ? group.commas > 0 : empty || (group.call === 'roundup' && group.commas > 0);
   if (!group.odd && !miscounted && !empty && group.value) {
@@ -68,7 +74,7 @@ function closeGroup(text: string, kept: Token[], group: Group, close: Token, out
   const whole =
     group.problem === undefined ? oddGroup(text, group, first, open, close) : { ...group.problem, ...spread(first, close) };
   kept.push(whole);
-  if (outer !== undefined) note(outer, whole);
+  if (outer !== undefined) note(text, outer, whole);
 }
 
 function oddGroup(text: string, group: Group, first: Token, open: Token, close: Token): Token {
@@ -90,7 +96,7 @@ function spread(first: Token, close: Token): Pick<Token, 'from' | 'to' | 'startO
   return { from: first.from, to: close.to, startOffset: first.from, endOffset: close.to - 1 };
 }
 
-function note(group: Group, token: Token): void {
+function note(text: string, group: Group, token: Token): void {
   switch (token.tokenType) {
     case Wrong:
       group.odd = true;
@@ -104,6 +110,8 @@ function note(group: Group, token: Token): void {
     case Comma:
       group.odd ||= !group.value;
       group.commas += 1;
+      if (group.sign !== undefined) lackValue(text, group, group.sign);
+      group.sign = undefined;
       group.value = false;
       return;
     case Word:
@@ -112,11 +120,21 @@ function note(group: Group, token: Token): void {
       noteValue(group);
       return;
     default:
+      if (!group.value) lackValue(text, group, token);
       group.value = false;
+      group.sign = token;
   }
+}
+
+/** A sign with nothing on one side. */
+function lackValue(text: string, group: Group, sign: Token): void {
+  const { from, to } = sign;
+  group.odd = true;
+  group.problem ??= wrongToken(from, to, operatorAlone as unknown as FindingSort<never>, [text.slice(from, to)]);
 }
 
 function noteValue(group: Group): void {
   group.odd ||= group.value;
   group.value = true;
+  group.sign = undefined;
 }

@@ -1,6 +1,6 @@
 // What begins at a place in a line: a literal, a word, a text, a mark, an operator, a comment, or a piece nobody can read.
 import type { TokenType } from 'chevrotain';
-import { Close, Comma, Equals, Open, Range, Word } from '../tokens.ts';
+import { Close, Comma, Equals, FunctionName, Open, Range, Word } from '../tokens.ts';
 import type { Literal } from '../tree.ts';
 import { negativeMoney } from './messages.ts';
 import { numberBegins, scanNumber } from './numbers.ts';
@@ -39,6 +39,8 @@ export function scanPiece(text: string, at: number, last: Token | undefined, con
   if (isLetter(code)) return jointBegins(text, at, afterValue(last)) ? { kind: 'joint', to: at + 1 } : scanWord(text, at);
   if (isDigit(code)) return scanNumber(text, at, context) ?? scanOdd(text, at);
   if (isHyphen(code)) return scanHyphen(text, at, last, context);
+  // A parenthesis that belongs to a calculation's name holds its inputs, never a count.
+  if (code === 40 && last?.tokenType === FunctionName && last.to === at) return { kind: 'mark', type: Open, to: at + 1 };
   return scanMark(text, at, context);
 }
 
