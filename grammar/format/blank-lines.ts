@@ -1,0 +1,30 @@
+// Blank lines: none at the start of a file or its end, never more than two together; one line end behind the last letter.
+import type { FileTree } from '../tree.ts';
+
+const MOST_TOGETHER = 2;
+
+/** Which lines go, by number. A text of blank lines only loses all but the last, which then is empty. */
+export function surplusLines({ lines }: FileTree): ReadonlySet<number> {
+  const gone = new Set<number>();
+  let together = MOST_TOGETHER;
+  let lastFilled = -1;
+  lines.forEach(({ statement }, line) => {
+    if (statement.text !== '') {
+      together = 0;
+      lastFilled = line;
+    } else if ((together += 1) > MOST_TOGETHER) gone.add(line);
+  });
+  // What ends the text after its last line end is no line to take away.
+  for (let line = lastFilled + 1; line < lines.length - 1; line += 1) gone.add(line);
+  gone.delete(lines.length - 1);
+  return gone;
+}
+
+/** The line end that most lines of a text have: what a new one is written as. */
+export function usualLineEnd(text: string): string {
+  const pairs = text.match(/\r\n/g)?.length ?? 0;
+  const feeds = (text.match(/\n/g)?.length ?? 0) - pairs;
+  const returns = (text.match(/\r/g)?.length ?? 0) - pairs;
+  if (pairs > feeds && pairs >= returns) return '\r\n';
+  return returns > feeds ? '\r' : '\n';
+}
