@@ -9,9 +9,10 @@ import type { Quantity } from '#kit/quantity';
 import type { Work } from '#kit/work';
 import { equal } from './equal.ts';
 import { factsOf } from './facts.ts';
+import type { Declared } from './file-names.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { type Declared, lookUp, type NameTable, namesIn } from './names.ts';
+import { lookUp, type NameTable, namesIn } from './names.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
 

@@ -1,7 +1,7 @@
 // Which files make one plan: the root and all that it includes, each once. A missing file and a ring of includes are findings.
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
-import type { FileNames } from './names.ts';
+import type { FileNames } from './file-names.ts';
 
 export const includeMissing = findingSort<[path: string]>({
   code: 'names/include-missing',

@@ -8,9 +8,10 @@ import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
 import { type ElementsMemory, element, elementFindings, elementsMemory, mayDiffer, type Snapshot, snapshot } from './elements.ts';
+import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
-import { type FileNames, fileNames, lineFindings, type NamesMemory, type NameTable, namesMemory, nameTable } from './names.ts';
+import { type NameTable, nameTable } from './names.ts';
 import { declaredTwice } from './problems.ts';
 import { type Settings, settingsOf } from './settings.ts';
 
