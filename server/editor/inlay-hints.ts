@@ -1,0 +1,155 @@
+// What was computed, beside the text it was computed from: at the end of each declaration's own line.
+import type { InlayHint, Range } from 'vscode-languageserver-types';
+import { costText, finishText } from '#answers/summary';
+import { counted } from '#answers/table';
+import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
+import { dayOfStart } from '#kit/dates';
+import type { Quantity } from '#kit/quantity';
+import { factsOf } from '#model/facts';
+import type { Declared } from '#model/file-names';
+import type { Delivery, Element } from '#model/model';
+import type { Feature } from './features.ts';
+import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
+import { lineLength } from './places.ts';
+import { datesText, dayText, stepParts } from './step-text.ts';
+import type { View } from './view.ts';
+
+export const inlayHints: Feature = {
+  method: 'textDocument/inlayHint',
+  offers: () => ({ inlayHintProvider: { resolveProvider: false } }),
+  answer: (view, { range }: { readonly range: Range }) => hintsIn(view, range),
+};
+
+/** Hints of the lines from first to last, both included. */
+function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
+  const { file } = view;
+  return declaredWithin(view, start.line, end.line).flatMap((declared) => {
+    const label = hintOf(declared, view);
+    if (label === undefined) return [];
+    const position = { line: declared.line, character: lineLength(file.tree, declared.line) };
+    return [{ position, label, paddingLeft: true }];
+  });
+}
+
+/** The same without places: what a person sees changes only when one of these does. */
+export function shownHints(view: View, { start, end }: Range): readonly string[] {
+  return declaredWithin(view, start.line, end.line).map((declared) => hintOf(declared, view) ?? '');
+}
+
+function declaredWithin({ file: { declared } }: View, first: number, last: number): readonly Declared[] {
+  let low = 0;
+  let high = declared.length;
+  while (high > low) {
+    const middle = (low + high) >> 1;
+    if (declared[middle]!.line < first) low = middle + 1;
+    else high = middle;
+  }
+  let to = low;
+  while (to < declared.length && declared[to]!.line <= last) to += 1;
+  return declared.slice(low, to);
+}
+
+/** Nothing for a line with a mistake in it: what could be computed of it would mislead. */
+function hintOf({ slot, declaration, node }: Declared, view: View): string | undefined {
+  const { plan } = view;
+  const { statement } = node.line;
+  if (statement.problems.length > 0 || statement.items.some((item) => item.kind === 'wrong' && !declaration.asIs.has(item)))
+    return undefined;
+  if (plan.model.names.repeated.has(slot)) return undefined;
+  const element = plan.model.element(slot);
+  if (element === undefined || (plan.model.names.bySlot.get(slot) === undefined && element.kind !== 'assembly')) return undefined;
+  const parts = partsOf(element, view, styleOf(plan)).filter((part) => part !== undefined);
+  return parts.length === 0 ? undefined : parts.join(' · ');
+}
+
+function partsOf(element: Element, { plan }: View, style: Style): readonly (string | undefined)[] {
+  const { slot } = element;
+  const named = (word: string, quantity: Quantity | undefined): string | undefined =>
+    quantity === undefined || quantity.value === 0 ? undefined : `${write(quantity, style)} ${word}`;
+  switch (element.kind) {
+    case 'plan': {
+      const seen = viewOf(plan);
+      return [finishText(seen), costText(seen)];
+    }
+    case 'room':
+      return [
+        named('floor', factsOf(element)['floor-area']),
+        named('board', measuredOf(plan, slot, 'area', 'board', ['board-area'])),
+      ];
+    case 'level':
+      return [
+        named('floor', factsOf(element)['floor-area']),
+        named('outside wall, net', measuredOf(plan, slot, 'area', 'outside wall', ['wall-sheathing-area'])),
+      ];
+    case 'assembly': {
+      const { resistance, thickness } = factsOf(element);
+      return [resistance === undefined ? undefined : write(resistance, style), named('thick', thickness)];
+    }
+    case 'window':
+    case 'door':
+      return [`${countOfOpening(plan.model, slot)} in the plan`];
+    case 'foundation':
+      return [named('concrete', measuredOf(plan, slot, 'volume', 'concrete', CONCRETE))];
+    case 'trench':
+      return [named('dug', measuredOf(plan, slot, 'volume', 'dug', ['trench-volume']))];
+    case 'roof':
+      return [named('roof', measuredOf(plan, slot, 'area', 'roof', ['roof-cover-area']))];
+    case 'deck':
+      return [named('deck', measuredOf(plan, slot, 'area', 'deck', ['deck-area']))];
+    case 'task':
+    case 'inspection':
+    case 'milestone': {
+      const number = plan.timeline.steps.index.get(slot);
+      return number === undefined ? [] : stepParts(plan, number, style);
+    }
+    case 'delivery': {
+      const number = plan.timeline.steps.index.get(slot);
+      if (number === undefined) return [];
+      return [orderBy(element, number, plan), ...stepParts(plan, number, style)];
+    }
+    case 'phase':
+      return phaseParts(plan, slot, style);
+    case 'trade': {
+      const { minutes, steps } = hoursOfTrade(plan, slot);
+      const cents = centsOfTrade(plan, slot);
+      return [
+        steps === 0
+          ? undefined
+          : `${write({ value: minutes, dimension: 'time', unit: 'h' }, style)} in ${counted(steps, 'task')}`,
+        cents === 0 ? undefined : writeWholeMoney(cents, style),
+      ];
+    }
+    case 'let': {
+      const value = element.takes?.value;
+      return [value === undefined || value.inputs.length === 0 ? undefined : `= ${write(value, style)}`];
+    }
+    default:
+      return [];
+  }
+}
+
+const CONCRETE = ['footing-volume', 'stem-wall-volume', 'slab-volume', 'pier-volume', 'pad-volume'];
+
+/** From the first day of its steps to the last, and what they cost. */
+function phaseParts(plan: View['plan'], slot: Element['slot'], style: Style): readonly (string | undefined)[] {
+  const { timeline } = plan;
+  const numbers = timeline.steps.within.get(slot) ?? [];
+  if (numbers.length === 0) return [];
+  let start = Number.POSITIVE_INFINITY;
+  let finish = Number.NEGATIVE_INFINITY;
+  let cents = 0;
+  for (const number of numbers) {
+    start = Math.min(start, timeline.crews.start[number]!);
+    finish = Math.max(finish, timeline.crews.finish[number]!);
+    cents += centsOfStep(plan, number);
+  }
+  return [datesText(start, finish, timeline), cents === 0 ? undefined : writeWholeMoney(cents, style)];
+}
+
+/** The last day on which an order still comes in time; nothing once it is ordered or here. */
+function orderBy({ given }: Delivery, number: number, { timeline }: View['plan']): string | undefined {
+  const lead = given.lead?.value;
+  const isOpen = given.ordered === undefined && timeline.progress.records.get(number)?.finished === undefined;
+  if (lead === undefined || !isOpen || !timeline.dated || lead.unit === 'd' || lead.unit === 'w') return undefined;
+  return `order by ${dayText(dayOfStart(timeline.floats.lateStart[number]! - lead.value))}`;
+}

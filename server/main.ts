@@ -1,0 +1,48 @@
+// Starts the language server on standard input and output. Whatever prints goes to standard error: standard output
+// carries messages only.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import process from 'node:process';
+import { createConnection } from 'vscode-languageserver/node';
+import { nodeFiles, plainPath } from '#host/node-files';
+import { serve } from './connection.ts';
+
+export function startServer(): void {
+  for (const method of ['log', 'info', 'debug', 'warn', 'trace'] as const) console[method] = console.error;
+  // An editor that died without a word cannot be written to.
+  process.stdout.on('error', () => process.exit(1));
+  const connection = createConnection(process.stdin, process.stdout);
+  serve(connection, { files: nodeFiles(), libraryFolder: libraryFolder(), version: version() });
+  connection.listen();
+}
+
+declare const SCREED_VERSION: string | undefined;
+
+function version(): string {
+  if (typeof SCREED_VERSION !== 'undefined') return SCREED_VERSION;
+  const { version } = JSON.parse(readFileSync(join(import.meta.dirname, '../package.json'), 'utf8')) as { version: string };
+  return version;
+}
+
+/** The library's texts lie beside the bundle, and beside this file in the sources. */
+function libraryFolder(): string {
+  return plainPath(join(import.meta.dirname, 'library'));
+}
+
+const HELP = `screed-language-server --stdio
+
+Speaks the language server protocol on standard input and output; an editor starts it.
+
+  --stdio                  the default, and the only way
+  --clientProcessId=N      end when that process does
+  --version, --help
+`;
+
+// The command line imports this file for startServer; run as a program of its own, it starts at once.
+if (/(?:^|[\\/])(?:screed-language-server|server)(?:\.[cm]?js)?$/.test(process.argv[1] ?? '')) begin(process.argv.slice(2));
+
+function begin(given: readonly string[]): void {
+  if (given.includes('--version')) process.stdout.write(`${version()}\n`);
+  else if (given.includes('--help') || given.includes('-h')) process.stdout.write(HELP);
+  else startServer();
+}

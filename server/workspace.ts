@@ -1,0 +1,269 @@
+// Open texts and the disk → one frozen Plan for each root, brought up to date when somebody asks. A root is a file with a
+// `plan`, or an open file that none of those includes. Nothing is analysed here that no open file needs.
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import { type Files, folderOf, isWithin, projectFolder } from '#host/files';
+import { noWork } from '#kit/work';
+import { libraryTexts } from '#library/library';
+import { analyse, emptyMemory, type Library, type Memory, type Plan, readLibrary, type Texts } from './pipeline.ts';
+
+export interface TextChange {
+  /** Absent: the whole text. */
+  readonly range?: { readonly start: Point; readonly end: Point };
+  readonly text: string;
+}
+interface Point {
+  readonly line: number;
+  readonly character: number;
+}
+
+export interface Workspace {
+  /** Folders that includes stay inside and that are looked through for plans. */
+  readonly setFolders: (folders: readonly string[]) => void;
+  readonly open: (path: string, version: number, text: string) => void;
+  /** Applies changes in order, each to what the one before left; false where the file is not open. */
+  readonly change: (path: string, version: number, changes: readonly TextChange[]) => boolean;
+  readonly close: (path: string) => void;
+  /** Something on the disk may have changed. */
+  readonly diskChanged: () => void;
+  /** Paths of the open files, in the order in which they were opened. */
+  readonly openPaths: () => readonly string[];
+  readonly versionOf: (path: string) => number | undefined;
+  /** The text of an open file, else of the file on disk. */
+  readonly textOf: (path: string) => string | undefined;
+  /** All plans that concern open files, up to date. */
+  readonly plans: () => readonly Plan[];
+  /** Those that hold a file, up to date. */
+  readonly plansOf: (path: string) => readonly Plan[];
+  readonly isInLibrary: (path: string) => boolean;
+}
+
+interface Root {
+  readonly path: string;
+  readonly folder: string;
+  readonly memory: Memory;
+  readonly reads: Map<string, string | undefined>;
+  readonly texts: Texts;
+  plan: Plan | undefined;
+}
+
+/** What of a text decides which files make a plan. */
+interface Outline {
+  readonly text: string;
+  readonly hasPlan: boolean;
+  readonly includes: readonly string[];
+}
+
+/** `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. */
+export function workspace(files: Files, libraryFolder: string): Workspace {
+  const documents = new Map<string, TextDocument>();
+  const disk = new Map<string, string | undefined>();
+  const outlines = new Map<string, Outline>();
+  const scanned = new Map<string, readonly string[]>();
+  let folders: readonly string[] = [];
+  let roots = new Map<string, Root>();
+  let rootsKnown = false;
+  let library: Library | undefined;
+
+  const theLibrary = (): Library =>
+    (library ??= readLibrary(
+      libraryTexts.map(({ path, text }) => ({ path: `${libraryFolder}/${path}`, text })),
+      noWork(),
+    ));
+  const textOf = (path: string): string | undefined => {
+    const document = documents.get(path);
+    if (document !== undefined) return document.getText();
+    if (!disk.has(path)) disk.set(path, files.read(path));
+    return disk.get(path);
+  };
+  const folderFor = (path: string): string => {
+    const holding = folders.filter((folder) => isWithin(path, folder)).sort((a, b) => b.length - a.length)[0];
+    return holding ?? projectFolder(path, files);
+  };
+
+  // ---- which files are roots ----
+
+  const outlineOf = (path: string): Outline | undefined => {
+    const text = textOf(path);
+    if (text === undefined) return undefined;
+    let known = outlines.get(path);
+    if (known?.text !== text) outlines.set(path, (known = outlineOfText(text, path)));
+    return known;
+  };
+  const holds = (root: string, wanted: string, folder: string): boolean => {
+    const seen = new Set([root]);
+    for (const path of seen) {
+      if (path === wanted) return true;
+      for (const next of outlineOf(path)?.includes ?? []) if (isWithin(next, folder)) seen.add(next);
+    }
+    return false;
+  };
+  const findRoots = (): void => {
+    const wanted = new Set<string>();
+    const open = [...documents.keys()];
+    for (const path of open) if (outlineOf(path)?.hasPlan === true) wanted.add(path);
+    const alone: string[] = [];
+    for (const path of open) {
+      if (wanted.has(path)) continue;
+      const folder = folderFor(path);
+      const near = scan(files, folder, scanned);
+      const holding = [...wanted, ...near.filter((each) => !wanted.has(each) && outlineOf(each)?.hasPlan === true)].filter(
+        (root) => holds(root, path, folder),
+      );
+      if (holding.length === 0) alone.push(path);
+      for (const root of holding) wanted.add(root);
+    }
+    for (const path of alone) wanted.add(path);
+    roots = new Map([...wanted].map((path) => [path, roots.get(path) ?? newRoot(path)]));
+    rootsKnown = true;
+  };
+  const newRoot = (path: string): Root => {
+    const folder = folderFor(path);
+    const reads = new Map<string, string | undefined>();
+    const read = (asked: string): string | undefined => {
+      // A link may lead out of the folder; what lies outside is not read.
+      const text = asked === path || isWithin(files.real(asked), folder) ? textOf(asked) : undefined;
+      reads.set(asked, text);
+      return text;
+    };
+    return { path, folder, memory: emptyMemory(), reads, texts: readOnDemand(read), plan: undefined };
+  };
+
+  // ---- plans ----
+
+  const isCurrent = ({ plan, reads }: Root): boolean =>
+    plan !== undefined && [...reads].every(([path, text]) => textOf(path) === text);
+  const planOf = (root: Root): Plan => {
+    if (root.plan === undefined || !isCurrent(root)) {
+      root.reads.clear();
+      root.plan = analyse({ root: root.path, texts: root.texts, library: theLibrary() }, root.memory);
+    }
+    return root.plan;
+  };
+  const current = (): readonly Root[] => {
+    if (!rootsKnown) findRoots();
+    return [...roots.values()];
+  };
+
+  return {
+    setFolders: (next) => {
+      folders = next;
+      scanned.clear();
+      roots = new Map();
+      rootsKnown = false;
+    },
+    open: (path, version, text) => {
+      documents.set(path, TextDocument.create(path, 'screed', version, text));
+      rootsKnown = false;
+    },
+    change: (path, version, changes) => {
+      const document = documents.get(path);
+      if (document === undefined) return false;
+      for (const change of changes) {
+        if (rootsKnown && !leavesOutline(document, change)) rootsKnown = false;
+        TextDocument.update(document, [change as { text: string }], version);
+        if (rootsKnown && !leavesOutline(document, change, change.text)) rootsKnown = false;
+      }
+      return true;
+    },
+    close: (path) => {
+      documents.delete(path);
+      disk.delete(path);
+      rootsKnown = false;
+    },
+    diskChanged: () => {
+      // Texts that did not change stay the same objects, so that nothing is done again for them.
+      for (const [path, before] of disk) {
+        const now = files.read(path);
+        if (now !== before) disk.set(path, now);
+      }
+      scanned.clear();
+      rootsKnown = false;
+    },
+    openPaths: () => [...documents.keys()],
+    versionOf: (path) => documents.get(path)?.version,
+    textOf,
+    plans: () => current().map(planOf),
+    plansOf: (path) =>
+      current()
+        .filter((root) => root.path === path || root.plan === undefined || root.reads.get(path) !== undefined)
+        .map(planOf)
+        .filter((plan) => plan.model.files.some((file) => file.path === path)),
+    isInLibrary: (path) => isWithin(path, libraryFolder),
+  };
+}
+
+/** Texts that are looked up when the pipeline asks for them: it alone knows what a plan includes. */
+function readOnDemand(read: (path: string) => string | undefined): Texts {
+  return new Proxy<Texts>(
+    {},
+    {
+      get: (_, path) => (typeof path === 'string' ? read(path) : undefined),
+      has: (_, path) => typeof path === 'string' && read(path) !== undefined,
+      getOwnPropertyDescriptor: (_, path) => {
+        const value = typeof path === 'string' ? read(path) : undefined;
+        return value === undefined ? undefined : { value, configurable: true, enumerable: true, writable: false };
+      },
+    },
+  );
+}
+
+const OUTLINE = /^\ufeff?(plan|include)(?![\w-])(?:[ \t]+"([^"\r\n]*)")?/gim;
+
+function outlineOfText(text: string, path: string): Outline {
+  const includes: string[] = [];
+  let hasPlan = false;
+  for (const [, word, said] of text.matchAll(OUTLINE)) {
+    if (word!.toLowerCase() === 'plan') hasPlan = true;
+    else if (said !== undefined) includes.push(joined(folderOf(path), said));
+  }
+  return { text, hasPlan, includes };
+}
+
+function joined(folder: string, said: string): string {
+  const parts = folder.split('/');
+  for (const part of said.replaceAll('\\', '/').split('/')) {
+    if (part === '..') parts.pop();
+    else if (part !== '.' && part !== '') parts.push(part);
+  }
+  return parts.join('/');
+}
+
+/** Whether the lines a change touches say nothing of plans and includes: those before it, or (with its text) after it. */
+function leavesOutline(document: TextDocument, { range }: TextChange, inserted?: string): boolean {
+  if (range === undefined) return false;
+  const { start, end } = range;
+  const lineBreaks = inserted === undefined ? end.line - start.line : (inserted.match(/\r\n?|\n/g)?.length ?? 0);
+  const touched = document.getText({
+    start: { line: start.line, character: 0 },
+    end: { line: start.line + Math.max(0, lineBreaks) + 1, character: 0 },
+  });
+  return touched.search(OUTLINE) < 0;
+}
+
+/** No more folders than this are looked through, and none of these. */
+const MOST_FOLDERS = 1000;
+const NOT_LOOKED_INTO = /^(?:\..*|node_modules|dist|build|out|target|coverage)$/;
+
+/** The plan files below a folder, nearest to it first. */
+function scan(files: Files, folder: string, scanned: Map<string, readonly string[]>): readonly string[] {
+  let found = scanned.get(folder);
+  if (found === undefined) scanned.set(folder, (found = files.tooWide(folder) ? [] : plansBelow(files, folder)));
+  return found;
+}
+
+function plansBelow(files: Files, folder: string): readonly string[] {
+  const found: string[] = [];
+  const seen = new Set<string>();
+  const waiting = [folder];
+  for (const each of waiting) {
+    const real = files.real(each);
+    if (seen.has(real)) continue;
+    seen.add(real);
+    for (const { name, kind } of files.list(each)) {
+      const path = each === '' ? name : `${each.endsWith('/') ? each.slice(0, -1) : each}/${name}`;
+      if (kind === 'file' && name.endsWith('.screed')) found.push(path);
+      else if (kind === 'folder' && !NOT_LOOKED_INTO.test(name) && waiting.length < MOST_FOLDERS) waiting.push(path);
+    }
+  }
+  return found;
+}
