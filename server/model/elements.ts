@@ -178,6 +178,16 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
   return memo.element;
 }
 
+/** The declarations that the names and values of an element lead to, each once. */
+export function readsOf(slot: Slot, now: Snapshot): readonly Slot[] {
+  const slots = new Set<Slot>();
+  for (const read of now.memory.memos.get(slot)?.reads ?? []) {
+    if (read.kind === 'element') slots.add(read.slot);
+    else if (read.kind === 'name' && read.seen !== undefined) slots.add(read.seen);
+  }
+  return [...slots];
+}
+
 /** Findings of the elements of a table, in its order; with one for each ring of names. */
 export function elementFindings(table: NameTable, now: Snapshot): readonly Finding[] {
   const findings: Finding[] = [];

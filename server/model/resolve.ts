@@ -7,7 +7,16 @@ import type { KindWord } from '#grammar/vocabulary/vocabulary';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
-import { type ElementsMemory, element, elementFindings, elementsMemory, mayDiffer, type Snapshot, snapshot } from './elements.ts';
+import {
+  type ElementsMemory,
+  element,
+  elementFindings,
+  elementsMemory,
+  mayDiffer,
+  readsOf,
+  type Snapshot,
+  snapshot,
+} from './elements.ts';
 import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
@@ -61,6 +70,8 @@ export interface Model {
   /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own. */
   readonly rows: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
   readonly element: (slot: Slot) => Element | undefined;
+  /** The declarations that a declaration's names and values lead to. */
+  readonly reads: (slot: Slot) => readonly Slot[];
   readonly now: Snapshot;
 }
 
@@ -111,6 +122,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
       return list as readonly ElementOf<K>[];
     },
     element: (slot) => element(slot, now),
+    reads: (slot) => readsOf(slot, now),
     now,
   };
   const findings = [
