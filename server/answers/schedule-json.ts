@@ -1,5 +1,7 @@
 // The schedule for programs. Moments are local, without a time zone; lengths, waits and floats are whole working minutes.
 // The shape is published in server/schemas/schedule.schema.json.
+
+import { isoDate } from '#kit/dates';
 import { FINISH_FINISH, FINISH_START, type LinkKind, START_FINISH, START_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
 import { CALENDAR_DAYS, WORKING } from '#schedule/waits';
@@ -66,7 +68,7 @@ export function scheduleAnswer({ plan: { timeline } }: View, trade?: string): Sc
     dated,
     limits: 'crews',
     minutesPerDay,
-    ...(progress.asOf === undefined ? {} : { asOf: momentText(progress.asOf * 1440, timeline).slice(0, 10) }),
+    ...(progress.asOf === undefined ? {} : { asOf: isoDate(progress.asOf) }),
     start: momentText(
       crews.start.reduce((first, each) => Math.min(first, each), Math.max(start * 1440, crews.end)),
       timeline,

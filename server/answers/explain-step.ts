@@ -1,0 +1,176 @@
+// Why a step takes as long as it does, begins when it does, costs what it costs, and how far it may slip.
+
+import type { Step } from '#model/model';
+import { durationWorking, people, personMinutes } from '#schedule/durations';
+import type { Timeline } from '#schedule/timeline';
+import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
+import { costReason } from './explain-money.ts';
+import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
+import { type ListedReason, listedReason, saying } from './listed-reason.ts';
+import { spareText, standing } from './schedule-table.ts';
+import { type View, write, writeDays } from './view.ts';
+
+/** One sentence. */
+export function whyStep(step: number, view: View): string {
+  const { timeline } = view.plan;
+  const takes = takesText(step, view);
+  return [takes, `${takes === undefined ? 'It falls on' : 'begins'} ${startText(step, view)}`, slipText(step, view)]
+    .filter((part) => part !== undefined)
+    .join(timeline.durations[step]!.basis === 'moment' ? ' and ' : ', ')
+    .replace(/, (?!.*, )/, ', and ')
+    .concat('.');
+}
+
+export function stepReasons(step: number, view: View): readonly ListedReason[] {
+  const { timeline, budget } = view.plan;
+  const begins = beginsReason(step, view);
+  const next = timeline.links.filter(({ from }) => from === step).map(({ to }) => nameOf(to, timeline));
+  return [
+    ...optional(takesReason(step, view)),
+    begins,
+    saying('done', stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)),
+    ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
+    ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
+    ...workReasons(step, view),
+    ...optional(
+      costReason(
+        budget.lines.filter((line) => line.step === step),
+        view,
+      ),
+    ),
+  ];
+}
+
+/** How long, by what was given or by the rate. */
+export function takesReason(step: number, view: View): ListedReason | undefined {
+  const { timeline } = view.plan;
+  const { minutes, basis, rate } = timeline.durations[step]!;
+  const task = timeline.steps.list[step]!;
+  const working =
+    task.kind === 'task' ? durationWorking(task, timeline.claims.byTask.get(task) ?? [], timeline.trades[step]) : undefined;
+  const byRate =
+    working === undefined ? undefined : { ...listedReason(working, view), text: writeDays(working.value, view.style) };
+  const text = writeDays(minutes, view.style);
+  const days = { value: minutes / 60, unit: 'h', text };
+  switch (basis) {
+    case 'moment':
+      return undefined;
+    case 'none':
+      return saying('takes', 'nothing says how long');
+    case 'visit':
+      return saying('takes', `${text}: a visit comes at some hour of its day`);
+    case 'rate':
+      return { ...byRate, ...days, inputs: byRate?.inputs ?? [], label: 'takes' };
+    case 'given': {
+      const given = task.kind === 'task' || task.kind === 'inspection' ? task.given.takes : undefined;
+      const said = given === undefined ? [] : [saying('given', text, [], given.place, view)];
+      return {
+        ...days,
+        label: 'takes',
+        inputs: [...said, ...(rate === undefined || byRate === undefined ? [] : [{ ...byRate, label: 'the rate says' }])],
+      };
+    }
+  }
+}
+
+/** The steps it waits for, the tight one first. */
+export function beginsReason(step: number, view: View): ListedReason {
+  const { timeline } = view.plan;
+  const hold = holdOf(step, timeline);
+  const links = timeline.links.filter(({ to }) => to === step);
+  const others = links.filter((link) => hold.kind !== 'link' || link !== hold.link);
+  const waits = [
+    saying('because', holdText(hold, step, timeline, view.style), [], hold.kind === 'link' ? hold.link.place : undefined, view),
+    ...others.map((link) => saying('also waits', linkText(link, timeline, view.style), [], link.place, view)),
+  ];
+  const early = timeline.byLinks.start[step]!;
+  const byLinks =
+    early === timeline.crews.start[step] ? [] : [saying('by links alone it could begin', startDay(early, timeline))];
+  return saying('begins', startDay(timeline.crews.start[step]!, timeline), [...waits, ...byLinks]);
+}
+
+function spareReason(step: number, { plan: { timeline }, style }: View): ListedReason {
+  const { totalFloat, freeFloat, lateStart } = timeline.floats;
+  const latest = startDay(lateStart[step]!, timeline);
+  return saying('to spare before the end moves', spareText(totalFloat[step]!, style), [
+    saying('may begin as late as', latest),
+    saying('to spare before another step feels it', spareText(freeFloat[step]!, style)),
+  ]);
+}
+
+/** What it does: its share of each line of the take-off. */
+function workReasons(step: number, view: View): readonly ListedReason[] {
+  const { timeline } = view.plan;
+  const task = timeline.steps.list[step]!;
+  const claims = task.kind === 'task' ? (timeline.claims.byTask.get(task) ?? []) : [];
+  if (claims.length === 0) return [];
+  const inputs = claims.map(({ line, share }): ListedReason => {
+    const hours =
+      line.hours === undefined ? '' : `, ${write({ value: line.hours.value * share, dimension: 'time' }, view.style)}`;
+    const part = share === 1 ? '' : ` (${Math.round(share * 1000) / 10}% of it)`;
+    return saying(line.id, `${write({ ...line.net, value: line.net.value * share }, view.style)}${part}${hours}`);
+  });
+  return [saying('does', `${claims.length} ${claims.length === 1 ? 'line' : 'lines'} of the take-off`, inputs)];
+}
+
+/** 'It takes 2.5d (60 h for 3 people)'. */
+function takesText(step: number, view: View): string | undefined {
+  const { timeline } = view.plan;
+  const { minutes, basis, rate } = timeline.durations[step]!;
+  const text = writeDays(minutes, view.style);
+  switch (basis) {
+    case 'moment':
+      return undefined;
+    case 'none':
+      return 'Nothing says how long it takes, so it';
+    case 'visit':
+      return `It takes ${text}, as a visit comes at some hour of its day`;
+    case 'given':
+      return `It takes ${text} as given${rate === undefined ? '' : ` (the rate says ${writeDays(rate, view.style)})`}`;
+    case 'rate': {
+      const task = timeline.steps.list[step]! as Extract<Step, { kind: 'task' }>;
+      const work = personMinutes(timeline.claims.byTask.get(task) ?? []) ?? 0;
+      const count = people(task, timeline.trades[step]);
+      return `It takes ${text} (${write({ value: work, dimension: 'time' }, view.style)} of work for ${count === 1 ? 'one person' : `${count} people`})`;
+    }
+  }
+}
+
+function startText(step: number, view: View): string {
+  const { timeline } = view.plan;
+  const day = startDay(timeline.crews.start[step]!, timeline);
+  const hold = holdOf(step, timeline);
+  if (hold.kind === 'record') return `${day}, as the diary says`;
+  return `${day} because ${holdText(hold, step, timeline, view.style)}`;
+}
+
+function slipText(step: number, { plan: { timeline }, style }: View): string | undefined {
+  if (standing(step, timeline) === 'done') return undefined;
+  const spare = timeline.floats.totalFloat[step]!;
+  if (spare > 0) return `can slip ${writeDays(spare, style)} before the end moves`;
+  return spare === 0 ? 'cannot slip without moving the end' : `is ${writeDays(-spare, style)} later than its deadline allows`;
+}
+
+/** The steps that set the day the plan is done, the first of them first. */
+export function endChain(view: View): ListedReason | undefined {
+  const { timeline } = view.plan;
+  const last = lastStep(timeline);
+  if (last === undefined) return undefined;
+  const chain = [...chainOf(last, timeline)].reverse();
+  const inputs = chain.map((step) =>
+    saying(
+      nameOf(step, timeline),
+      `${briefStart(timeline.crews.start[step]!, timeline)}, because ${holdText(holdOf(step, timeline), step, timeline, view.style)}`,
+    ),
+  );
+  return saying('done', finishDay(timeline.crews.end, timeline), inputs);
+}
+
+export function lastStep({ crews, steps }: Timeline): number | undefined {
+  const last = steps.list.findIndex((_, step) => crews.finish[step] === crews.end);
+  return last < 0 ? undefined : last;
+}
+
+function optional(reason: ListedReason | undefined): readonly ListedReason[] {
+  return reason === undefined ? [] : [reason];
+}

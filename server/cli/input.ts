@@ -1,0 +1,135 @@
+// What the paths of a command stand for: files, folders or `-`, read into plans by the same workspace that editors use, so
+// that both give the same answers.
+import { readFileSync, statSync } from 'node:fs';
+import { posix, resolve } from 'node:path';
+import { type View, viewOf } from '#answers/view';
+import type { Files } from '#host/files';
+import { nodeFiles } from '#host/node-files';
+import { readIsoDate } from '#kit/dates';
+import { analyse, type Plan } from '#server/pipeline';
+import { workspace } from '#server/workspace';
+import { misuse } from './faults.ts';
+
+/** A plan that a command was asked about. */
+export interface Asked {
+  readonly view: View;
+  /** Files whose findings count, where only some of a plan's were named. */
+  readonly only: ReadonlySet<string> | undefined;
+}
+
+/** Where the built-in library's files are said to lie. */
+const LIBRARY = 'library';
+/** The path that text from standard input has, below the working folder. */
+export const STANDARD_INPUT = '-';
+const NOT_LOOKED_INTO = /^(?:\..*|node_modules|dist|build|out|target|coverage)$/;
+
+/** Reads every plan that the paths name, in the order of their paths. Throws a misuse where there is nothing to read. */
+export function readPlans(paths: readonly string[], asOf?: string): readonly Asked[] {
+  const day = asOf === undefined ? undefined : readIsoDate(asOf);
+  if (asOf !== undefined && day === undefined) throw misuse(`--as-of takes a date such as 2027-06-18, not "${asOf}"`);
+  const files = nodeFiles();
+  const here = files.real('.');
+  const space = workspace(files, LIBRARY);
+  const { found, folders } = lookUp(paths, files);
+  space.setFolders(folders);
+  for (const path of found) {
+    const text = path === posix.join(here, STANDARD_INPUT) ? textFromInput() : files.read(path);
+    if (text === undefined) throw misuse(`${shown(path, here)} cannot be read`);
+    space.open(path, 0, text);
+  }
+  const asked = new Set(found);
+  return [...space.plans()]
+    .sort((a, b) => (a.root < b.root ? -1 : 1))
+    .map((plan) => ({
+      view: viewOf(day === undefined ? plan : onDay(plan, day), (path) => shown(path, here)),
+      only: asked.has(plan.root)
+        ? undefined
+        : new Set(plan.model.files.map(({ path }) => path).filter((path) => asked.has(path))),
+    }));
+}
+
+/** The plan files that the paths name, and how they are shown. */
+export function planFiles(paths: readonly string[]): readonly { readonly path: string; readonly shown: string }[] {
+  const files = nodeFiles();
+  const here = files.real('.');
+  return lookUp(paths, files).found.map((path) => ({ path, shown: shown(path, here) }));
+}
+
+/** Whole paths of the files named and of those below the folders named, each once; and the folders. */
+function lookUp(
+  paths: readonly string[],
+  files: Files,
+): { readonly found: readonly string[]; readonly folders: readonly string[] } {
+  const found = new Set<string>();
+  const folders: string[] = [];
+  for (const path of paths) {
+    const whole = files.real(resolve(path));
+    if (path === STANDARD_INPUT || kindOf(whole, path) === 'file') found.add(whole);
+    else {
+      folders.push(whole);
+      for (const each of plansBelow(whole, path, files)) found.add(each);
+    }
+  }
+  return { found: [...found], folders };
+}
+
+/** The one plan that a command is about. */
+export function readPlan(path: string, asOf?: string): View {
+  const asked = readPlans([path], asOf);
+  if (asked.length === 1) return asked[0]!.view;
+  const roots = asked.map(({ view }) => view.fileName(view.plan.root));
+  throw misuse(
+    `${path} holds ${asked.length} plans; name one of them: ${roots.slice(0, 8).join(', ')}${roots.length > 8 ? ' …' : ''}`,
+  );
+}
+
+/** A plan of a text that stands in no file. */
+export function planOfText(text: string): View {
+  const space = workspace(nodeFiles(), LIBRARY);
+  space.open('/plan.screed', 0, text);
+  return viewOf(space.plans()[0]!);
+}
+
+/** The same plan, seen on another day of its diary. */
+function onDay(plan: Plan, asOf: number): Plan {
+  const texts = Object.fromEntries(plan.model.files.map(({ path, tree }) => [path, tree.text]));
+  return analyse({ root: plan.root, texts, library: { table: plan.model.library, findings: [] }, asOf });
+}
+
+function kindOf(whole: string, path: string): 'file' | 'folder' {
+  try {
+    return statSync(whole).isDirectory() ? 'folder' : 'file';
+  } catch {
+    throw misuse(`there is nothing at ${path}`);
+  }
+}
+
+function plansBelow(folder: string, path: string, files: Files): readonly string[] {
+  const found: string[] = [];
+  const waiting = [folder];
+  for (const each of waiting) {
+    for (const { name, kind } of files.list(each)) {
+      if (kind === 'file' && name.endsWith('.screed')) found.push(posix.join(each, name));
+      // What links lead to may lie outside, or in a ring.
+      else if (kind === 'folder' && !NOT_LOOKED_INTO.test(name) && files.real(posix.join(each, name)) === posix.join(each, name))
+        waiting.push(posix.join(each, name));
+    }
+  }
+  if (found.length === 0) throw misuse(`there is no .screed file in ${path}`);
+  return found;
+}
+
+/** A byte order mark left out. */
+export function textFromInput(): string {
+  try {
+    return readFileSync(0, 'utf8').replace(/^\ufeff/, '');
+  } catch {
+    throw misuse('nothing can be read from standard input');
+  }
+}
+
+/** A path from the working folder, '/' between its parts; the library's, and standard input, as they are. */
+function shown(path: string, here: string): string {
+  if (!posix.isAbsolute(path) && !/^[A-Z]:\//.test(path)) return path;
+  return posix.relative(here, path) || path;
+}

@@ -1,0 +1,132 @@
+// The command line: arguments → one command; its exit status. 0 fine; 1 findings at error level, or more warnings than
+// allowed; 2 the command was misused or nothing could be read; 3 a fault of the program's own. Each command is loaded when
+// it is asked for, so that the others cost nothing at start.
+import process from 'node:process';
+import { Command, CommanderError, Option } from 'commander';
+import { isMisuse } from './faults.ts';
+
+/** Set when the program is bundled. */
+declare const SCREED_VERSION: string | undefined;
+
+const program = new Command('screed')
+  .description('Plans for building a small house, as readable text: quantities, dates, cost, and what is out of order.')
+  .version(typeof SCREED_VERSION === 'string' ? SCREED_VERSION : 'from sources', '-V, --version', 'print the version')
+  .helpOption('-h, --help', 'print help')
+  .helpCommand('help [command]', 'print help for a command')
+  .exitOverride()
+  .configureHelp({ sortOptions: false })
+  .showSuggestionAfterError(true);
+
+const PATH = 'a .screed file, a folder that holds one plan, or - for standard input';
+
+common(
+  program
+    .command('check')
+    .description('what is wrong, at risk or worth knowing in a plan, and when it is done and what it costs')
+    .argument('[paths...]', '.screed files, folders, or - for standard input (default: this folder)'),
+  ['text', 'json'],
+)
+  .option('--max-warnings <number>', 'fail when there are more warnings than this')
+  .option('--only <code...>', 'only findings of these codes, or of these areas (sequence, money …)')
+  .option('--skip <code...>', 'no findings of these codes or areas')
+  .action(async (paths, options) => finish((await import('./check.ts')).check(paths, options)));
+
+common(program.command('takeoff').description('how much of everything: net, needed, bought').argument('<path>', PATH), [
+  'table',
+  'json',
+  'csv',
+])
+  .option('--by <what>', 'item, room, trade or element', 'item')
+  .action(async (path, options) => finish((await import('./tables.ts')).takeoff(path, options)));
+
+common(
+  program
+    .command('schedule')
+    .description('when each step begins and is done, and how many days it has to spare')
+    .argument('<path>', PATH),
+  ['table', 'json', 'csv'],
+)
+  .option('--trade <name>', 'only the steps of one trade')
+  .action(async (path, options) => finish((await import('./tables.ts')).schedule(path, options)));
+
+common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
+  'table',
+  'json',
+  'csv',
+])
+  .option('--by <what>', 'trade, task, room or element', 'trade')
+  .action(async (path, options) => finish((await import('./tables.ts')).cost(path, options)));
+
+common(
+  program
+    .command('explain')
+    .description('the working behind a number, a date or a sum, as a tree')
+    .argument('<path>', PATH)
+    .argument(
+      '<name>',
+      'a step, room, trade or anything else with a name; NAME.FACT; or the id of a quantity, such as "stud 2x4@main"',
+    ),
+  ['text', 'json'],
+).action(async (path, name, options) => finish((await import('./explain.ts')).explain(path, name, options)));
+
+program
+  .command('rule')
+  .description('what a finding means, where it comes from, and how to answer it')
+  .argument('<code>', 'the code in brackets at the end of a finding, such as sequence/board-before-dry')
+  .option('-o, --output <file>', 'write to a file')
+  .action(async (code, options) => finish((await import('./rule.ts')).rule(code, options)));
+
+program
+  .command('format')
+  .description('the usual spacing and spelling; no letter of a plan is lost')
+  .argument('<paths...>', '.screed files, folders, or - for standard input')
+  .option('--check', 'change nothing; fail where something would change')
+  .option('--quiet', 'no remarks')
+  .action(async (paths, options) => finish((await import('./format.ts')).format(paths, options)));
+
+program
+  .command('server')
+  .description('the language server, for editors')
+  .option('--stdio', 'talk over standard input and output')
+  .allowUnknownOption()
+  .action(async () => (await import('./server.ts')).serve());
+
+/** What `screed check` and its kin have in common. */
+function common(command: Command, formats: readonly string[]): Command {
+  return command
+    .addOption(new Option('-f, --format <format>', `how to write it: ${formats.join(', ')}`))
+    .option('--as-of <date>', 'the day to look from: the diary counts up to it (default: its latest block)')
+    .option('-o, --output <file>', 'write to a file')
+    .option('-q, --quiet', 'the result alone, without summary and remarks')
+    .option('--color', 'in colour, whatever the output is')
+    .option('--no-color', 'without colour');
+}
+
+function finish(status: number): void {
+  process.exitCode = status;
+}
+
+/** Whoever reads the output may stop reading: no fault of anybody's. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit();
+});
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  finish(statusOf(error));
+}
+
+function statusOf(error: unknown): number {
+  // Its own message has been printed: help and version are fine, the rest is misuse.
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (isMisuse(error)) {
+    process.stderr.write(`screed: ${error.message}.\n`);
+    return 2;
+  }
+  process.stderr.write(
+    `screed: a fault of its own; please report it.\n${error instanceof Error ? error.stack : String(error)}\n`,
+  );
+  return 3;
+}

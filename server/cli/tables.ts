@@ -1,0 +1,156 @@
+// `screed takeoff`, `screed schedule`, `screed cost`: one plan as a table, as JSON, or as comma-separated values.
+import type { CostGrouping } from '#answers/cost-groups';
+import { costAnswer } from '#answers/cost-json';
+import { costTable } from '#answers/cost-table';
+import { scheduleAnswer } from '#answers/schedule-json';
+import { scheduleTable } from '#answers/schedule-table';
+import { takeOffAnswer } from '#answers/takeoff-json';
+import type { TakeOffGrouping } from '#answers/takeoff-lines';
+import { takeOffTable } from '#answers/takeoff-table';
+import type { View } from '#answers/view';
+import { nearest } from '#kit/did-you-mean';
+import { type Cell, writeCsv } from '#kit/table';
+import { misuse } from './faults.ts';
+import { readPlan } from './input.ts';
+import { type Common, chosenFormat, drawTable, emit, jsonText } from './output.ts';
+
+const FORMATS = ['table', 'json', 'csv'] as const;
+
+export interface TableOptions extends Common {
+  readonly by?: string;
+  readonly trade?: string;
+}
+
+export function takeoff(path: string, options: TableOptions): number {
+  const by = grouping<TakeOffGrouping>(options.by, ['item', 'room', 'trade', 'element']);
+  return answer(path, options, {
+    table: (view) => drawTable(takeOffTable(by, view), options.quiet),
+    json: takeOffAnswer,
+    csv: (view) => [
+      ['id', 'item', 'label', 'element', 'part', 'room', 'level', 'work', 'net', 'net unit', 'needed', 'needed unit', 'hours'],
+      ...takeOffAnswer(view).lines.map((line): readonly Cell[] => [
+        line.id,
+        line.item,
+        line.label,
+        line.where.element,
+        line.where.part,
+        line.where.room,
+        line.where.level,
+        line.work,
+        line.quantity,
+        line.unit,
+        line.needed?.quantity,
+        line.needed?.unit,
+        line.hours,
+      ]),
+    ],
+  });
+}
+
+export function schedule(path: string, options: TableOptions): number {
+  return answer(path, options, {
+    table: (view) => drawTable(scheduleTable(view, tradeOf(view, options)), options.quiet),
+    json: (view) => scheduleAnswer(view, tradeOf(view, options)),
+    csv: (view) => [
+      [
+        'name',
+        'kind',
+        'label',
+        'phase',
+        'trade',
+        'start',
+        'finish',
+        'duration',
+        'early start',
+        'early finish',
+        'late start',
+        'late finish',
+        'total float',
+        'free float',
+        'critical',
+        'standing',
+      ],
+      ...scheduleAnswer(view, tradeOf(view, options)).tasks.map((step): readonly Cell[] => [
+        step.name,
+        step.kind,
+        step.label,
+        step.phase,
+        step.trade,
+        step.start,
+        step.finish,
+        step.duration,
+        step.earlyStart,
+        step.earlyFinish,
+        step.lateStart,
+        step.lateFinish,
+        step.totalFloat,
+        step.freeFloat,
+        step.critical ? 'yes' : 'no',
+        step.standing,
+      ]),
+    ],
+  });
+}
+
+export function cost(path: string, options: TableOptions): number {
+  const by = grouping<CostGrouping>(options.by, ['trade', 'task', 'room', 'element']);
+  return answer(path, options, {
+    table: (view) => drawTable(costTable(by, view), options.quiet),
+    json: costAnswer,
+    csv: (view) => [
+      ['kind', 'basis', 'label', 'cents', 'task', 'trade', 'room', 'level', 'element', 'line'],
+      ...costAnswer(view).lines.map((line): readonly Cell[] => [
+        line.kind,
+        line.basis,
+        line.label,
+        line.cents,
+        line.task,
+        line.trade,
+        line.room,
+        line.level,
+        line.element,
+        line.line,
+      ]),
+    ],
+  });
+}
+
+interface Ways {
+  readonly table: (view: View) => string;
+  readonly json: (view: View) => unknown;
+  readonly csv: (view: View) => readonly (readonly Cell[])[];
+}
+
+function answer(path: string, options: Common, ways: Ways): number {
+  const format = chosenFormat(options, FORMATS);
+  const view = readPlan(path, options.asOf);
+  switch (format) {
+    case 'table':
+      emit(ways.table(view), options);
+      break;
+    case 'json':
+      emit(jsonText(ways.json(view)), options);
+      break;
+    case 'csv':
+      emit(writeCsv(ways.csv(view)), options);
+      break;
+  }
+  return 0;
+}
+
+/** The heading asked for, or the first. */
+function grouping<G extends string>(by: string | undefined, groupings: readonly [G, ...G[]]): G {
+  if (by === undefined) return groupings[0];
+  const found = groupings.find((each) => each === by);
+  if (found === undefined) throw misuse(`--by takes ${groupings.join(', ')}, not "${by}"`);
+  return found;
+}
+
+function tradeOf({ plan }: View, { trade }: TableOptions): string | undefined {
+  if (trade === undefined) return undefined;
+  const names = plan.model.list('trade').map(({ name }) => name);
+  const wanted = trade.toLowerCase();
+  if (names.includes(wanted)) return wanted;
+  const [near] = nearest(wanted, names);
+  throw misuse(`no trade of this plan is called "${trade}"${near === undefined ? '' : `; there is "${near}"`}`);
+}
