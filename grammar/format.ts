@@ -1,12 +1,12 @@
 // DOOR: a file's tree to its canonical text and the least edits that make it so. Blanks are moved and accepted spellings
 // written the usual way, nothing else; a line with anything to say about it stays as it is, to the last blank.
 import { lineEnd } from '#kit/text';
-import { surplusLines, usualLineEnd } from './format/blank-lines.ts';
+import { hasBareReturn, surplusLines, usualLineEnd } from './format/blank-lines.ts';
 import { alignColumns, type Draft, lengthOf } from './format/columns.ts';
 import { blanksBefore, commentColumns } from './format/comments.ts';
 import { gapEdits, type LineEdit, withEdits } from './format/edits.ts';
 import { indentAt, indentsOf, markLength } from './format/indents.ts';
-import { lettersOf, piecesOf, rewritten, saysTheSame } from './format/pieces.ts';
+import { lettersOf, piecesOf, rewritten, saysTheSame, trimmedEnd } from './format/pieces.ts';
 import { type Form, understand } from './format/understood.ts';
 import type { FileTree, Rewrite, Statement } from './tree.ts';
 import { kindSpellings } from './vocabulary/vocabulary.ts';
@@ -48,13 +48,14 @@ export function format(tree: FileTree): Formatted {
 function canonicalLines(tree: FileTree): readonly (string | undefined)[] {
   const understanding = understand(tree);
   const { forms } = understanding;
+  const bareReturns = hasBareReturn(tree.text);
   const drafts = forms.map((form) => (form?.understood === true ? draftOf(form) : undefined));
   alignColumns(understanding, drafts);
   const indents = indentsOf(tree, forms);
   const shown = indents.map((indent, line) => indent ?? indentAt(tree, line));
   const columns = commentColumns(tree, drafts, shown);
   return tree.lines.map(({ statement }, line) => {
-    if (statement.text === '') return '';
+    if (statement.text === '') return bareReturns ? undefined : '';
     const draft = drafts[line];
     if (draft !== undefined) return shown[line]! + lineText(draft, shown[line]!, columns.get(line));
     if (forms[line] !== undefined || statement.comment === undefined) return undefined;
@@ -85,7 +86,6 @@ function lineText({ form, pieces }: Draft, indent: string, column: number | unde
   return statement.text;
 }
 
-function commentText(statement: Statement): string {
-  const { from, to } = statement.comment!;
-  return rewritten(statement.text, from, to, statement.rewrites);
+function commentText({ text, comment, rewrites }: Statement): string {
+  return trimmedEnd(rewritten(text, comment!.from, text.length, rewrites));
 }

@@ -4,9 +4,12 @@ import type { FileTree } from '../tree.ts';
 const MOST_TOGETHER = 2;
 
 /** Which lines go, by number. A text of blank lines only loses all but the last, which then is empty. */
-export function surplusLines({ lines }: FileTree): ReadonlySet<number> {
+export function surplusLines({ text, lines }: FileTree): ReadonlySet<number> {
   const gone = new Set<number>();
-  let together = MOST_TOGETHER;
+  if (hasBareReturn(text)) return gone;
+  const first = lines.find(({ statement }) => statement.text !== '');
+  // Moved to the start of the text, this letter would no longer be one.
+  let together = first?.statement.text.startsWith('\ufeff') === true ? 0 : MOST_TOGETHER;
   let lastFilled = -1;
   lines.forEach(({ statement }, line) => {
     if (statement.text !== '') {
@@ -20,6 +23,11 @@ export function surplusLines({ lines }: FileTree): ReadonlySet<number> {
   return gone;
 }
 
+/** Whether a line ends with a bare CR. Take away what stands behind one, and it may become half of a CR LF. */
+export function hasBareReturn(text: string): boolean {
+  return BARE_RETURN.test(text);
+}
+
 /** The line end that most lines of a text have: what a new one is written as. */
 export function usualLineEnd(text: string): string {
   const pairs = text.match(/\r\n/g)?.length ?? 0;
@@ -28,3 +36,5 @@ export function usualLineEnd(text: string): string {
   if (pairs > feeds && pairs >= returns) return '\r\n';
   return returns > feeds ? '\r' : '\n';
 }
+
+const BARE_RETURN = /\r(?!\n)/;

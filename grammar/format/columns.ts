@@ -10,6 +10,11 @@ const LONGEST_WORD = 16;
 const LONGEST_NAME = 24;
 const LONGEST_PART = 28;
 
+/** Clauses that say more of the one before them and open no column: `does set-tile in bath`. */
+const CONTINUED: { readonly [kind: string]: ReadonlySet<string> } = {
+  task: new Set(['in', 'on', 'of', 'except', 'coat', 'crew of']),
+};
+
 /** A line as it is being laid out: what is known of it, and its pieces. */
 export interface Draft {
   readonly form: Form;
@@ -23,12 +28,14 @@ export function alignColumns({ runs, rows, blocks }: Understanding, drafts: read
   for (const { lines, named } of blocks) alignValues(found(lines), named ? LONGEST_NAME : LONGEST_WORD);
   // Declarations with much below them are blocks, not rows of a table.
   for (const { lines, below } of runs) if (below <= lines.length) alignParts(found(lines).map(partsOf));
-  for (const lines of rows) alignParts(found(lines).map(partsOf));
+  for (const lines of rows) {
+    const parted = found(lines).map(partsOf);
+    if (parted.every(([, second]) => second?.apart === false)) alignParts(parted);
+  }
 }
 
-/** Values of a block in one column. A block of one word again and again is a list and needs none. */
+/** Values of a block in one column. */
 function alignValues(block: readonly Draft[], longest: number): void {
-  if (block.every(({ form }) => form.cuts[0]!.key === block[0]!.form.cuts[0]!.key)) return;
   const words = block.map((draft) => ({ width: partsOf(draft)[0]!.width, value: pieceAt(draft, draft.form.cuts[1]!) }));
   const room = Math.max(WORD_ROOM, ...words.map(({ width }) => (width <= longest ? width : 0)));
   for (const { width, value } of words) if (value !== undefined) value.blanks = Math.max(1, room - width + 1);
@@ -45,7 +52,9 @@ interface Part {
 /** The parts of a line between its cuts. */
 function partsOf({ form, pieces }: Draft): readonly Part[] {
   const parts: { key: string; pieces: Piece[]; apart: boolean }[] = [];
-  const cuts = [...form.cuts];
+  const kind = pieces[0]?.text ?? '';
+  const continued = Object.hasOwn(CONTINUED, kind) ? CONTINUED[kind] : undefined;
+  const cuts = form.cuts.filter(({ key }) => continued?.has(key) !== true);
   for (const [index, piece] of pieces.entries()) {
     let cut = cuts[0];
     while (cut !== undefined && cut.at < piece.from) {
@@ -66,6 +75,7 @@ function alignParts(lines: readonly (readonly Part[])[]): void {
     open = open.filter(({ parts }) => parts[index] !== undefined && !parts[index]!.apart);
     if (open.length < 2) return;
     const counted = open.filter(({ parts, late }) => !late && parts[index - 1]!.width <= LONGEST_PART);
+    if (counted.length * 4 < open.length * 3) return;
     const column = Math.max(0, ...counted.map(({ end }) => end + 1));
     for (const line of open) {
       const { first, width } = line.parts[index]!;

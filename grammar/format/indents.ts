@@ -9,10 +9,11 @@ const LEVEL = '  ';
 /** The blanks before each line that holds a statement; undefined where they stay as they are. */
 export function indentsOf(tree: FileTree, forms: readonly (Form | undefined)[]): readonly (string | undefined)[] {
   const indents: (string | undefined)[] = new Array<string | undefined>(tree.lines.length).fill(undefined);
+  const troubled = new Set(tree.problems.map(({ line }) => line));
   tree.nodes.forEach((node, index) => {
     const from = tree.nodeLines[index]!;
     const to = from + node.height;
-    if (mustStay(tree, forms, from, to)) return;
+    if (mustStay(tree, forms, troubled, from, to)) return;
     for (let line = from; line < to; line += 1) {
       const form = forms[line];
       if (form !== undefined) indents[line] = LEVEL.repeat(form.depth);
@@ -50,9 +51,17 @@ export function markLength(tree: FileTree, line: number): number {
   return line === 0 && tree.text.charCodeAt(0) === 0xfeff ? 1 : 0;
 }
 
-function mustStay(tree: FileTree, forms: readonly (Form | undefined)[], from: number, to: number): boolean {
+function mustStay(
+  tree: FileTree,
+  forms: readonly (Form | undefined)[],
+  troubled: ReadonlySet<number>,
+  from: number,
+  to: number,
+): boolean {
   for (let line = from; line < to; line += 1) {
     const form = forms[line];
+    // Where indentation is odd, the tree is a guess.
+    if (troubled.has(line)) return true;
     if (form === undefined) continue;
     if (form.depth * LEVEL.length > DEEPEST) return true;
     if (!form.understood && indentAt(tree, line) !== LEVEL.repeat(form.depth)) return true;

@@ -36,7 +36,9 @@ export function rewritten(text: string, from: number, to: number, rewrites: read
   let made = '';
   let at = from;
   for (const rewrite of rewrites) {
-    if (rewrite.from < at || rewrite.to > to) continue;
+    // A blank between two pieces that touch is set anyway.
+    const between = rewrite.from === rewrite.to && (rewrite.from === from || rewrite.to === to);
+    if (rewrite.from < at || rewrite.to > to || between) continue;
     made += text.slice(at, rewrite.from) + rewrite.text;
     at = rewrite.to;
   }
@@ -58,6 +60,11 @@ export function saysTheSame(text: string, statement: Statement): boolean {
 /** The letters of a text, blanks left out. */
 export function lettersOf(text: string): string {
   return text.replace(BLANKS, '');
+}
+
+/** A text without the blanks at its end. */
+export function trimmedEnd(text: string): string {
+  return text.replace(BLANKS_AT_END, '');
 }
 
 function spelling(item: Item, text: string, rewrites: readonly Rewrite[]): string {
@@ -95,3 +102,4 @@ function sameExpression(a: Expression, b: Expression): boolean {
 
 // What the reader takes for a blank.
 const BLANKS = /[ \t\v\f\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]+/g;
+const BLANKS_AT_END = /[ \t\v\f\u00a0\u1680\u2000-\u200a\u202f\u205f\u3000]+$/;

@@ -28,7 +28,7 @@ export interface Understanding {
   readonly runs: readonly { readonly lines: readonly number[]; readonly below: number }[];
   /** Lines of one repeated property that has clauses of its own, and stand together: sizes, layers. */
   readonly rows: readonly (readonly number[])[];
-  /** Lines of one block whose values stand in one column, and whether they begin with names rather than words. */
+  /** Lines of one block whose values stand in one column, and whether names begin them rather than words. */
   readonly blocks: readonly { readonly lines: readonly number[]; readonly named: boolean }[];
 }
 
@@ -65,16 +65,21 @@ interface Standing {
 
 function declaration(work: Work, node: Node, line: number, depth: number): void {
   const read = readDeclaration(node);
-  if (read === undefined) return foreign(work, node, line, depth);
+  if (read === undefined) {
+    foreign(work, node, line, depth);
+    return;
+  }
   const about = aboutLines(read);
   add(work, node, line, depth, read, about, [], headCuts(read, node.line.statement, about.get('') ?? []));
   const below = standing(node, line);
-  const own: (Standing & { path: number })[] = [];
+  const own: Standing[] = [];
   below.forEach((child, path) => {
-    if (isDeclared(child.node, read.kind)) return declaration(work, child.node, child.line, depth + 1);
-    own.push({ ...child, path });
-    if (about.bad.has(String(path))) return foreign(work, child.node, child.line, depth + 1);
-    property(work, child, depth + 1, read, about, [path]);
+    if (isDeclared(child.node, read.kind)) declaration(work, child.node, child.line, depth + 1);
+    else {
+      own.push(child);
+      if (about.bad.has(String(path))) foreign(work, child.node, child.line, depth + 1);
+      else property(work, child, depth + 1, read, about, [path]);
+    }
   });
   gatherRuns(
     work,
@@ -174,11 +179,12 @@ function firstSpot(value: unknown): Spot | undefined {
   return typeof first === 'object' && first !== null && 'spot' in first ? (first.spot as Spot) : undefined;
 }
 
-function gatherBlock(work: Work, own: readonly (Standing & { path: number })[], { kind }: Declaration): void {
+function gatherBlock(work: Work, own: readonly Standing[], { kind }: Declaration): void {
   const rows = propertiesOf(kind);
   let run: number[] = [];
   let word = '';
   const lines: number[] = [];
+  const keys = new Set<string>();
   for (const { line } of own) {
     const form = work.forms[line];
     const key = form?.understood === true && form.cuts[0]?.at === 0 ? form.cuts[0].key : undefined;
@@ -189,29 +195,38 @@ function gatherBlock(work: Work, own: readonly (Standing & { path: number })[], 
       run = [];
       word = listed ? key! : '';
     }
+    if (key !== undefined) keys.add(key);
     if (listed) run.push(line);
     else if (key !== undefined && form!.cuts[1] !== undefined) lines.push(line);
   }
   if (run.length > 1) work.rows.push(run);
-  if (lines.length > 1) work.blocks.push({ lines, named: kind.entries !== undefined });
+  // One word again and again is a list, and needs no column.
+  const named = kind.entries !== undefined;
+  if (named || keys.size > 1) work.blocks.push({ lines, named });
 }
 
 function gatherRuns(work: Work, siblings: readonly Standing[]): void {
-  let open = new Map<string, { lines: number[]; below: number }>();
+  let open = new Map<string, { lines: number[]; below: number; adjacent: boolean }>();
   let end = -1;
+  let before = '';
   const close = (): void => {
-    for (const run of open.values()) if (run.lines.length > 1) work.runs.push(run);
+    for (const run of open.values()) if (run.adjacent) work.runs.push(run);
     open = new Map();
+    before = '';
   };
   for (const { node, line } of siblings) {
     if (end >= 0 && hasBlankLine(work.tree, end, line)) close();
     end = line + node.height;
-    if (work.forms[line]?.understood !== true) continue;
     const word = firstWord(node) ?? '';
-    const run = open.get(word) ?? { lines: [], below: 0 };
-    open.set(word, run);
-    run.lines.push(line);
-    run.below += node.height - 1;
+    if (work.forms[line]?.understood === true) {
+      const run = open.get(word) ?? { lines: [], below: 0, adjacent: false };
+      open.set(word, run);
+      run.lines.push(line);
+      run.below += node.height - 1;
+      // Two that touch make a table; single ones here and there do not.
+      if (before === word) run.adjacent = true;
+    }
+    before = word;
   }
   close();
 }

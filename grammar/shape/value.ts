@@ -1,6 +1,7 @@
 // Reads one value of a known shape from the items under a cursor. Undefined means: does not fit, and the cursor says
 // where and what would have. Nothing is evaluated or looked up here.
 
+import { isBlank } from '../parser/reading.ts';
 import type { Expression, Item, Literal } from '../tree.ts';
 import type { Amount, Condition, Given, Pointed, Shape, StepNamed } from '../vocabulary/types.ts';
 import { joiningWords } from '../vocabulary/vocabulary.ts';
@@ -306,7 +307,7 @@ function readCode(at: Cursor): string | undefined {
   const item = peek(at);
   if (item === undefined || item.kind === 'comma' || item.kind === 'text') return undefined;
   let to = item.from;
-  while (to < at.text.length && at.text[to] !== ' ' && at.text[to] !== '\t' && at.text[to] !== ',') to += 1;
+  while (to < at.text.length && !isBlank(at.text.charCodeAt(to)) && at.text[to] !== ',') to += 1;
   while (at.index < at.end && at.items[at.index]!.from < to) {
     at.asIs?.add(at.items[at.index]!);
     at.index += 1;
