@@ -12,7 +12,8 @@ import { budgetOf } from '#money/money';
 import type { Network } from '#schedule/network';
 import { type ScheduleMemory, schedule, scheduleMemory } from '#schedule/schedule';
 import type { Timeline } from '#schedule/timeline';
-import { type TakeOff, type TakeOffMemory, takeOff, takeOffMemory } from '#takeoff/take-off';
+import { type TakeOffMemory, takeOffMemory } from '#takeoff/memory';
+import { type TakeOff, takeOff } from '#takeoff/take-off';
 
 export type { Library, Texts } from '#model/resolve';
 export { readLibrary } from '#model/resolve';
