@@ -31,7 +31,7 @@ function layerPortions(layer: Layer, area: Quantity<'area'>, where: Where, findi
     case 'loose': {
       const depth = looseDepth(goods);
       if (depth !== undefined)
-        return [portion('ceiling-insulation-volume', where, measure('volume', loose, area, depth), { goods, otherwise: ['ceiling-insulation-area'] })];
+        return [portion('ceiling-insulation-volume', where, measure('volume', loose, area, depth), { goods })];
       findings.push(finding(depthMissing, goods.place, goods.name));
       return [];
     }

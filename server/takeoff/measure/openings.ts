@@ -26,8 +26,25 @@ const kept = new WeakMap<Room, readonly Held[]>();
 /** The openings that a room's own lines give, in their order. */
 export function openingsOf(room: Room): readonly Held[] {
   let list = kept.get(room);
-  if (list === undefined) kept.set(room, (list = held(room)));
+  if (list === undefined) {
+    list = asBefore(held(room), before.get(room.slot));
+    kept.set(room, list);
+    before.set(room.slot, list);
+  }
   return list;
+}
+
+/** An opening that says the same as before stays the same object, so that a wall is not measured anew for a changed floor. */
+const before = new WeakMap<Slot, readonly Held[]>();
+function asBefore(list: readonly Held[], old: readonly Held[] | undefined): readonly Held[] {
+  return old === undefined ? list : list.map((each, index) => (old[index] !== undefined && saysTheSame(each, old[index]) ? old[index] : each));
+}
+
+function saysTheSame(a: Held, b: Held): boolean {
+  return (
+    a.type === b.type && a.count.value === b.count.value && a.width === b.width && a.height === b.height &&
+    a.outside === b.outside && a.side === b.side && a.to === b.to && a.inCloset === b.inCloset
+  );
 }
 
 function held(room: Room): readonly Held[] {

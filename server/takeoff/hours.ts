@@ -1,0 +1,48 @@
+// Person-hours of a kind of work for a portion, and what it uses up beside the goods it installs.
+import { type Dimension, overDimension } from '#kit/dimension';
+import { form, measure, type Quantity, total } from '#kit/quantity';
+import type { WorkKind } from '#model/model';
+import { weighsOf } from './goods.ts';
+import type { Measure, NamedGoods } from './lines.ts';
+import type { Uses } from './rows.ts';
+
+const byQuantity = form('person-hours', 'quantity × hours for each', (quantity = 0, rate = 0) => quantity * rate);
+const byWeight = form('person-hours', 'quantity × weight × hours for each', (quantity = 0, weight = 0, rate = 0) => quantity * weight * rate);
+const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, amount = 0, each = 1) => (each > 0 ? (quantity * amount) / each : 0));
+
+/** Undefined where the work gives no rate by this measure. */
+export function hoursOf(work: WorkKind, by: Measure, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
+  const parts = work.given.labour.flatMap(({ value }) => {
+    if (value.by === undefined ? !installsBy(work, by) : value.by !== by) return [];
+    const hours = hoursAt(value.rate, value.each !== undefined, value.by !== undefined, net, goods);
+    return hours === undefined ? [] : [hours];
+  });
+  return parts.length <= 1 ? parts[0] : total('person-hours', 'time', parts);
+}
+
+function installsBy(work: WorkKind, by: Measure): boolean {
+  return work.given.installs.some(({ value }) => value.by.some((each) => each.value === by));
+}
+
+function hoursAt(rate: Quantity, each: boolean, named: boolean, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
+  // Hours without "each" are for the whole of it, and only where the row says by which measure.
+  if (rate.dimension === 'time') return each ? (net.dimension === 'number' ? measure('time', byQuantity, net, rate) : undefined) : named ? (rate as Quantity<'time'>) : undefined;
+  if (rate.dimension === ratePer(net.dimension)) return measure('time', byQuantity, net, rate);
+  if (rate.dimension !== 'time/weight' || goods === undefined) return undefined;
+  const weight = weighsOf(goods);
+  return weight?.dimension === `weight/${net.dimension}` ? measure('time', byWeight, net, weight, rate) : undefined;
+}
+
+function ratePer(dimension: Dimension): Dimension | undefined {
+  return dimension === 'number' ? 'time/number' : overDimension('time', dimension);
+}
+
+/** Whether a `uses` row applies where the work is measured so. */
+export function appliesBy(uses: Uses, work: WorkKind, by: Measure, net: Quantity): boolean {
+  if (uses.per.amount.dimension !== net.dimension) return false;
+  return uses.by === undefined ? installsBy(work, by) : uses.by === by;
+}
+
+export function usedUpOf(uses: Uses, net: Quantity): Quantity {
+  return measure(uses.amount.dimension, usedUp, net, uses.amount, uses.per.amount);
+}

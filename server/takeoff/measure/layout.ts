@@ -1,0 +1,183 @@
+// How the placed rooms of a level lie against each other: which stretches have an inside wall between them and of what,
+// which are open, and where inside walls run into others.
+import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+import type { Slot } from '#kit/place';
+import { allFacings } from '#kit/shapes/facing';
+import { contains, type Outline } from '#kit/shapes/outline';
+import { levelShape } from '#model/facts/level';
+import { roomShape } from '#model/facts/room';
+import type { Assembly, ElementOf, Level, Room } from '#model/model';
+import { WIDEST_PARTITION } from '../conventions.ts';
+
+export type Wall = ElementOf<'wall'>;
+
+/** A straight inside wall, or several stretches of it in one line. */
+export interface Run {
+  readonly assembly: Assembly;
+  readonly length: Quantity<'length'>;
+  /** The pairs of rooms it parts. */
+  readonly pairs: readonly (readonly [Slot, Slot])[];
+  /** How many of its ends run into an outside wall, and how many into another inside wall. */
+  readonly outside: number;
+  readonly inside: number;
+}
+
+/** What a stretch of a room's wall is on its side: an inside wall, seen from its first side or its second. */
+export interface Face {
+  readonly assembly: Assembly;
+  readonly side: 'first' | 'second';
+  readonly length: Quantity<'length'>;
+}
+
+export interface Layout {
+  readonly placed: boolean;
+  readonly runs: readonly Run[];
+  readonly faces: ReadonlyMap<Slot, readonly Face[]>;
+  /** Stretches without a wall. */
+  readonly open: ReadonlyMap<Slot, readonly Quantity<'length'>[]>;
+}
+
+interface Stretch {
+  readonly assembly: Assembly;
+  readonly axis: 'x' | 'y';
+  readonly low: number;
+  readonly high: number;
+  readonly from: number;
+  readonly to: number;
+  readonly length: Quantity<'length'>;
+  readonly pair: readonly [Slot, Slot];
+}
+
+const shared = form(
+  'stretch between the rooms',
+  'from the later start to the earlier end: start, length; start, length',
+  (start = 0, length = 0, otherStart = 0, otherLength = 0) => Math.min(start + length, otherStart + otherLength) - Math.max(start, otherStart),
+);
+
+/** `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names. */
+export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly Wall[]): Layout {
+  const placed = rooms.filter((room) => room.given.at !== undefined && roomShape(room) !== undefined);
+  const open = new Map<Slot, Quantity<'length'>[]>();
+  const faces = new Map<Slot, Face[]>();
+  const stretches: Stretch[] = [];
+  for (const { first, second, looks, at, from, to, gap } of allFacings(placed.map(regionOf), WIDEST_PARTITION)) {
+    const one = placed[first]!;
+    const other = placed[second]!;
+    const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
+    const length = stretchLength(one, other, axis, to - from);
+    if (gap === 0 || areOpen(one, other)) {
+      add(open, one.slot, length);
+      add(open, other.slot, length);
+      continue;
+    }
+    const named = walls.find((wall) => parts(wall, one.slot, other.slot));
+    const assembly = named?.given.of?.value ?? level.given.partitions?.value;
+    if (assembly === undefined) continue;
+    const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
+    add(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
+    add(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
+    const low = looks === 'east' || looks === 'north' ? at : at - gap;
+    stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
+  }
+  return { placed: placed.length > 0, runs: runsOf(stretches, levelShape(level)?.outline), faces, open };
+}
+
+function regionOf(room: Room): Outline {
+  const { east, north } = room.given.at!.value;
+  return roomShape(room)!.outline.map(({ x, y }) => ({ x: x + east.value, y: y + north.value }));
+}
+
+/** The same object for the same two rooms, so that a third one that changes does not touch them. */
+function stretchLength(one: Room, other: Room, axis: 'x' | 'y', value: number): Quantity<'length'> {
+  let known = lengths.get(one);
+  if (known === undefined) lengths.set(one, (known = new WeakMap()));
+  const kept = known.get(other)?.find((each) => each.axis === axis && each.value === value);
+  if (kept !== undefined) return kept.length;
+  const length = computedLength(one, other, axis, value);
+  known.set(other, [...(known.get(other) ?? []), { axis, value, length }]);
+  return length;
+}
+const lengths = new WeakMap<Room, WeakMap<Room, readonly { axis: 'x' | 'y'; value: number; length: Quantity<'length'> }[]>>();
+
+function computedLength(one: Room, other: Room, axis: 'x' | 'y', value: number): Quantity<'length'> {
+  const sizes = [one, other].map((room) => room.given.size?.value);
+  const [a, b] = sizes;
+  if (a === undefined || b === undefined) return constant('stretch between the rooms', value, 'length');
+  const at = one.given.at!.value;
+  const otherAt = other.given.at!.value;
+  return axis === 'x'
+    ? measure('length', shared, at.east, a.left, otherAt.east, b.left)
+    : measure('length', shared, at.north, a.right, otherAt.north, b.right);
+}
+
+function areOpen(one: Room, other: Room): boolean {
+  return (
+    one.given['open to']?.value.some(({ value }) => value === other.slot) === true ||
+    other.given['open to']?.value.some(({ value }) => value === one.slot) === true
+  );
+}
+
+function parts(wall: Wall, one: Slot, other: Slot): boolean {
+  const rooms = wall.given.between?.value.map(({ value }) => value) ?? [];
+  return rooms.includes(one) && rooms.includes(other);
+}
+
+/** Stretches in one line that only a crossing wall parts are one wall; the crossing belongs to it. */
+function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+  const lines = new Map<Assembly, Map<string, Stretch[]>>();
+  for (const stretch of stretches) {
+    let ofMake = lines.get(stretch.assembly);
+    if (ofMake === undefined) lines.set(stretch.assembly, (ofMake = new Map()));
+    const key = `${stretch.axis} ${stretch.low} ${stretch.high}`;
+    const line = ofMake.get(key);
+    if (line === undefined) ofMake.set(key, [stretch]);
+    else line.push(stretch);
+  }
+  return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline));
+}
+
+function runsIn(line: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+  const runs: Run[] = [];
+  let run: Stretch[] = [];
+  let end = Number.NEGATIVE_INFINITY;
+  for (const stretch of [...line].sort((a, b) => a.from - b.from)) {
+    if (run.length > 0 && stretch.from - end > WIDEST_PARTITION) {
+      runs.push(joined(run, outline));
+      run = [];
+      end = Number.NEGATIVE_INFINITY;
+    }
+    run.push(stretch);
+    end = Math.max(end, stretch.to);
+  }
+  return run.length === 0 ? runs : [...runs, joined(run, outline)];
+}
+
+function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
+  const first = line[0]!;
+  const lengths: Quantity<'length'>[] = [];
+  let end = first.from;
+  for (const stretch of line) {
+    if (stretch.from > end) lengths.push(constant('wall that crosses', stretch.from - end, 'length'));
+    lengths.push(stretch.length);
+    end = Math.max(end, stretch.to);
+  }
+  const middle = (first.low + first.high) / 2;
+  const meets = (along: number): boolean => {
+    const point = first.axis === 'x' ? { x: along, y: middle } : { x: middle, y: along };
+    return outline !== undefined && !contains(outline, point);
+  };
+  const outside = [first.from - WIDEST_PARTITION, end + WIDEST_PARTITION].filter(meets).length;
+  return {
+    assembly: first.assembly,
+    length: lengths.length === 1 ? lengths[0]! : total('wall in one line', 'length', lengths),
+    pairs: line.map(({ pair }) => pair),
+    outside,
+    inside: 2 - outside,
+  };
+}
+
+function add<T>(map: Map<Slot, T[]>, key: Slot, value: T): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [value]);
+  else list.push(value);
+}

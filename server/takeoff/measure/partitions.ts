@@ -1,0 +1,122 @@
+// Inside walls: length, studs, plates and filling, by what they are made of. Where rooms are placed their gaps give the
+// lengths; else the length given. Their faces are counted with the rooms.
+import { type Finding, finding } from '#kit/finding';
+import { form, measure, type Quantity, total } from '#kit/quantity';
+import type { Slot } from '#kit/place';
+import { roomShape } from '#model/facts/room';
+import type { Assembly, Level, Room } from '#model/model';
+import { wallPlates } from '../conventions.ts';
+import type { Portion, Where } from '../lines.ts';
+import { heightMissing, partitionsMissing, spacingMissing } from '../problems.ts';
+import { isPanel, layersOf } from './layers.ts';
+import type { Layout, Wall } from './layout.ts';
+import { type Held, netOf } from './openings.ts';
+import { counted, type Measured, portion } from './portion.ts';
+import { piecesAlong } from './runs.ts';
+import { wallLayers } from './wall-layers.ts';
+import { plateLength, studLength, studs } from './walls.ts';
+
+const surface = form('wall surface', 'length × height', (length = 0, height = 0) => length * height);
+const pieces = form('studs', 'along each wall length ÷ spacing rounded up, and one; added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
+const closetWall = form('walls of a closet', 'front + one end', (front = 0, end = 0) => front + end);
+
+/** All inside walls of one make. */
+interface Group {
+  readonly assembly: Assembly;
+  readonly runs: readonly Quantity<'length'>[];
+  readonly crossings: number;
+  readonly held: readonly Held[];
+}
+
+/** `rooms` are those of the level in plan order; `held` their openings that do not stand in an outside wall, each once. */
+export function measurePartitions(
+  level: Level,
+  rooms: readonly Room[],
+  layout: Layout,
+  walls: readonly Wall[],
+  held: readonly { readonly room: Slot; readonly opening: Held }[],
+): Measured {
+  const findings: Finding[] = [];
+  const groups = groupsOf(level, rooms, layout, walls, held, findings);
+  if (groups.length === 0) return { portions: [], findings };
+  const height = level.given.height?.value;
+  if (height === undefined) return { portions: [], findings: [finding(heightMissing, level.place, level.label)] };
+  const portions = groups.flatMap((group, index) => {
+    const part = index === 0 ? 'partitions' : `partitions ${group.assembly.name}`;
+    return groupPortions(group, height, { element: level.slot, part, level: level.slot }, findings);
+  });
+  return { portions, findings };
+}
+
+function groupsOf(
+  level: Level,
+  rooms: readonly Room[],
+  layout: Layout,
+  walls: readonly Wall[],
+  held: readonly { readonly room: Slot; readonly opening: Held }[],
+  findings: Finding[],
+): readonly Group[] {
+  const usual = level.given.partitions;
+  const given = usual?.deeper.long?.value;
+  const lists = new Map<Assembly, { runs: Quantity<'length'>[]; crossings: number; held: Held[]; pairs: (readonly [Slot, Slot])[] }>();
+  const listFor = (assembly: Assembly) => {
+    let list = lists.get(assembly);
+    if (list === undefined) lists.set(assembly, (list = { runs: [], crossings: 0, held: [], pairs: [] }));
+    return list;
+  };
+  if (usual !== undefined) {
+    const list = listFor(usual.value);
+    if (given !== undefined) list.runs.push(given);
+    else for (const room of rooms) list.runs.push(...closetWalls(room));
+  }
+  // A length given stands for all walls of the usual make; walls of another make are counted beside it.
+  for (const run of layout.runs) {
+    const list = listFor(run.assembly);
+    list.pairs.push(...run.pairs);
+    if (given !== undefined && run.assembly === usual?.value) continue;
+    list.runs.push(run.length);
+    list.crossings += run.inside;
+  }
+  for (const wall of walls) {
+    const { of, long } = wall.given;
+    if (of !== undefined && long !== undefined) listFor(of.value).runs.push(long.value);
+  }
+  for (const { room, opening } of held) {
+    const owner = [...lists].find(([, { pairs }]) => pairs.some((pair) => pair.includes(room) && opening.to !== undefined && pair.includes(opening.to)));
+    const list = owner?.[1] ?? (usual === undefined ? undefined : lists.get(usual.value));
+    list?.held.push(opening);
+  }
+  if (usual !== undefined && lists.get(usual.value)!.runs.length === 0 && !layout.placed && rooms.length > 1)
+    findings.push(finding(partitionsMissing, usual.place, level.label));
+  return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) => (runs.length === 0 ? [] : [{ assembly, runs, crossings, held: openings }]));
+}
+
+/** A closet stands in a corner of its room: its front, and one end unless the front runs from wall to wall. */
+export function closetWalls(room: Room): readonly Quantity<'length'>[] {
+  const shape = roomShape(room);
+  return room.given.closet.map(({ value }) => {
+    const { left, right } = value.size;
+    const across = value.side === 'east' || value.side === 'west' ? shape?.depth : shape?.width;
+    return across !== undefined && left.value >= across.value ? left : measure('length', closetWall, left, right);
+  });
+}
+
+function groupPortions({ assembly, runs, crossings, held }: Group, height: Quantity<'length'>, where: Where, findings: Finding[]): readonly Portion[] {
+  const length = runs.length === 1 ? runs[0]! : total('inside walls', 'length', runs);
+  const portions = [portion('partition-length', where, length)];
+  const area = netOf(measure('area', surface, length, height), held);
+  const { main } = layersOf(assembly);
+  if (main !== undefined && !isPanel(main)) {
+    const spacing = main.deeper.at?.value;
+    if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
+    else {
+      const along = runs.map((run) => piecesAlong(run, spacing));
+      const spaced = along.length === 1 ? along[0]! : measure('number', pieces, ...along);
+      const count = studs(spaced, noCorners, counted('inside walls that meet', crossings), held);
+      portions.push(portion('partition-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }));
+    }
+    portions.push(portion('partition-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }));
+  }
+  return [...portions, ...wallLayers(assembly, { where, area, length, height: studLength(height, main) }, findings)];
+}
+const noCorners = counted('corners', 0);

@@ -1,0 +1,84 @@
+// What a room needs to know of others before it can be measured: finishes taken from another room, doors that lead into it,
+// stretches that are open, inside walls of another make.
+import type { Slot } from '#kit/place';
+import type { Quantity } from '#kit/quantity';
+import type { Room } from '#model/model';
+import type { Face, Layout } from './layout.ts';
+import { type Held, openingsOf } from './openings.ts';
+
+export interface RoomContext {
+  /** The room itself, then those it takes finishes from. */
+  readonly finishes: readonly Room[];
+  /** Openings of other rooms that lead here. */
+  readonly incoming: readonly Held[];
+  /** Its own openings that an earlier room has told already. */
+  readonly told: readonly Held[];
+  readonly open: readonly Quantity<'length'>[];
+  readonly faces: readonly Face[];
+}
+
+/** The rooms of a plan, and which openings of others lead to each. */
+export interface Rooms {
+  readonly list: readonly Room[];
+  readonly order: ReadonlyMap<Slot, number>;
+  readonly leading: ReadonlyMap<Slot, readonly Leading[]>;
+}
+export interface Leading {
+  readonly from: Room;
+  readonly opening: Held;
+}
+
+export function roomsOf(list: readonly Room[]): Rooms {
+  const leading = new Map<Slot, Leading[]>();
+  for (const from of list)
+    for (const opening of openingsOf(from)) {
+      if (opening.to === undefined) continue;
+      const told = leading.get(opening.to);
+      if (told === undefined) leading.set(opening.to, [{ from, opening }]);
+      else told.push({ from, opening });
+    }
+  return { list, order: new Map(list.map((room, index) => [room.slot, index])), leading };
+}
+
+export function roomContext(room: Room, rooms: Rooms, layout: Layout): RoomContext {
+  const incoming = (rooms.leading.get(room.slot) ?? []).filter(({ from, opening }) => !tells(room, from.slot, opening));
+  return {
+    finishes: finishChain(room, rooms),
+    incoming: incoming.map(({ opening }) => opening),
+    told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
+    open: layout.open.get(room.slot) ?? [],
+    faces: layout.faces.get(room.slot) ?? [],
+  };
+}
+
+/** The openings that stand in inside walls, each door between two rooms once. */
+export function insideOpenings(list: readonly Room[], rooms: Rooms): readonly { readonly room: Slot; readonly opening: Held }[] {
+  return list.flatMap((room) =>
+    openingsOf(room)
+      .filter((opening) => !opening.outside && !isToldTwice(room, opening, rooms))
+      .map((opening) => ({ room: room.slot, opening })),
+  );
+}
+
+/** A door or cased opening to a room that an earlier room has told already, from its own side. */
+function isToldTwice(room: Room, opening: Held, rooms: Rooms): boolean {
+  const at = opening.to === undefined ? undefined : rooms.order.get(opening.to);
+  if (at === undefined || at > rooms.order.get(room.slot)!) return false;
+  return tells(rooms.list[at]!, room.slot, opening);
+}
+
+function tells(room: Room, to: Slot, opening: Held): boolean {
+  return openingsOf(room).some((own) => own.to === to && own.type === opening.type);
+}
+
+/** `finish as`, followed; a ring of rooms ends where it closes. */
+function finishChain(room: Room, rooms: Rooms): readonly Room[] {
+  const chain = [room];
+  for (;;) {
+    const slot = chain[chain.length - 1]!.given.finish?.value;
+    const at = slot === undefined ? undefined : rooms.order.get(slot);
+    const next = at === undefined ? undefined : rooms.list[at];
+    if (next === undefined || chain.includes(next)) return chain;
+    chain.push(next);
+  }
+}

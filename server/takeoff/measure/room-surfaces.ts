@@ -1,0 +1,41 @@
+// Floor and ceiling of a room: finish floor and what lies under it, ceiling board, lining and paint.
+import type { FloorShape } from '#model/floor-shape';
+import type { Goods, Room } from '#model/model';
+import type { Portion, Where } from '../lines.ts';
+import { facesOf, isFace } from './layers.ts';
+import { isNothing, laidOf, portion } from './portion.ts';
+import type { Finish } from './room.ts';
+import { facePortion, tilePortion } from './room-walls.ts';
+
+export function floorPortions({ area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
+  const at: Where = { ...where, part: 'floor' };
+  return (finish ?? []).flatMap(({ value }) => {
+    const layers = value.layers.map((layer) => layer.value);
+    const tiled = layers[0] !== undefined && laidOf(layers[0]) === 'tiles';
+    return layers.flatMap((goods, index) => {
+      if (isNothing(goods)) return [];
+      if (tiled) return tilePortion(goods, index, area, at);
+      if (index === 0) return [portion('floor-finish-area', at, area, { goods })];
+      return [underFloor(goods, at, area)];
+    });
+  });
+}
+
+function underFloor(goods: Goods, where: Where, area: FloorShape['area']): Portion {
+  return laidOf(goods) === 'membrane'
+    ? portion('membrane-area', where, area, { goods, otherwise: ['floor-underlay-area'] })
+    : portion('floor-underlay-area', where, area, { goods, otherwise: ['membrane-area'] });
+}
+
+/** The board of the level's ceiling unless the room names another, a lining, or none. */
+export function ceilingPortions(room: Room, { area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
+  const at: Where = { ...where, part: 'ceiling' };
+  const layers = (finish ?? []).flatMap(({ value }) => value.layers.map((layer) => layer.value));
+  if (layers.some((goods) => goods.name === 'bare' && goods.of === undefined)) return [];
+  const named = layers.filter(isFace);
+  const ceiling = room.given.on?.value.given.ceiling?.value;
+  const usual = ceiling === undefined ? [] : facesOf(ceiling).slice(0, 1);
+  const faces = (named.length > 0 ? named : usual).map((goods) => facePortion(goods, { net: area, gross: area, openings: [] }, at));
+  const coats = layers.filter((goods) => laidOf(goods) === 'coats').map((goods) => portion('painted-ceiling-area', at, area, { goods }));
+  return [...faces, ...coats];
+}

@@ -1,0 +1,198 @@
+// The walls of a room: board by face, lining, tile, paint, and the base at their foot. The assemblies give the board; what
+// the room names replaces it; tile takes paint away, and tile on a backer takes the board behind it away too.
+import { type Finding, finding } from '#kit/finding';
+import { form, measure, type Quantity, total } from '#kit/quantity';
+import type { FloorShape } from '#model/floor-shape';
+import { roomHeight } from '#model/facts/room';
+import type { Goods, Room } from '#model/model';
+import { itemText, materialOf } from '../goods.ts';
+import type { Portion, Where } from '../lines.ts';
+import { heightMissing } from '../problems.ts';
+import { facesOf, isFace } from './layers.ts';
+import { type Held, type Net, netOf, openingsOf } from './openings.ts';
+import { closetWalls } from './partitions.ts';
+import { isNothing, laidOf, portion } from './portion.ts';
+import type { Finish, Finishes } from './room.ts';
+import type { RoomContext } from './room-context.ts';
+
+type Area = Quantity<'area'>;
+type Length = Quantity<'length'>;
+
+const lessOpen = form('length of wall', 'perimeter − stretches without a wall', (perimeter = 0, ...open) =>
+  Math.max(0, open.reduce((rest, length) => rest - length, perimeter)),
+);
+const withClosets = form('length of wall', 'wall + 2 × walls of closets inside', (wall = 0, ...closets) =>
+  closets.reduce((sum, length) => sum + 2 * length, wall),
+);
+const surface = form('wall surface', 'length × height', (length = 0, height = 0) => length * height);
+const lessOthers = form('rest of the walls', 'walls − other finishes', (walls = 0, ...others) => Math.max(0, others.reduce((rest, area) => rest - area, walls)));
+const lessWidths = form('base', 'wall − openings to the floor', (wall = 0, ...widths) => Math.max(0, widths.reduce((rest, width) => rest - width, wall)));
+const manyWidths = form('openings to the floor', 'count × width', (count = 0, width = 0) => count * width);
+
+export function baseAndWalls(room: Room, shape: FloorShape, finishes: Finishes, context: RoomContext, where: Where, findings: Finding[]): readonly Portion[] {
+  const own = openingsOf(room);
+  // A closet has its front inside the room and its back inside the closet: both are walls of this room.
+  const held = [...own, ...own.filter(({ inCloset }) => inCloset), ...context.incoming];
+  const closets = closetWalls(room);
+  const outer = context.open.length === 0 ? shape.perimeter : measure('length', lessOpen, shape.perimeter, ...context.open);
+  const length = closets.length === 0 ? outer : measure('length', withClosets, outer, ...closets);
+  const base = basePortions(finishes.base, length, held, where);
+  const height = roomHeight(room);
+  if (height === undefined) {
+    if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined) findings.push(finding(heightMissing, room.place, room.label));
+    return base;
+  }
+  const area = netOf(measure('area', surface, length, height), held);
+  const at: Where = { ...where, part: 'walls' };
+  const tiled = tiledParts(room, finishes.walls, length, height, held, at);
+  return [
+    ...boardPortions(room, finishes.walls, context, { length, height, area, held, behind: tiled.behind }, at),
+    ...tiled.portions,
+    ...paintPortions(finishes.walls, area, tiled.areas, at),
+    ...base,
+  ];
+}
+
+function basePortions(base: Finishes['base'], length: Length, held: readonly Held[], where: Where): readonly Portion[] {
+  if (base === undefined || isNothing(base.value)) return [];
+  const widths = held.flatMap(({ type, count, width }) => {
+    if (type?.kind === 'window' || width === undefined) return [];
+    return [count.value === 1 ? width : measure('length', manyWidths, count, width)];
+  });
+  const net = widths.length === 0 ? length : measure('length', lessWidths, length, ...widths);
+  return [portion('base-length', { ...where, part: 'base' }, net, { goods: base.value })];
+}
+
+interface Walls {
+  readonly length: Length;
+  readonly height: Length;
+  readonly area: Net;
+  readonly held: readonly Held[];
+  /** Areas whose own backer takes the place of the board. */
+  readonly behind: readonly Area[];
+}
+
+function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: Walls, where: Where): readonly Portion[] {
+  const groups = (finish ?? []).map(({ value }) => value);
+  const layers = groups.flatMap((group) => group.layers.map(({ value }) => value));
+  if (layers.some((goods) => goods.name === 'bare' && goods.of === undefined)) return [];
+  const whole: Goods[] = [];
+  const parts: { goods: Goods; area: Area }[] = [];
+  for (const group of groups) {
+    for (const { value: goods } of group.layers) {
+      if (!isFace(goods)) continue;
+      if (group.to === undefined) whole.push(goods);
+      else parts.push({ goods, area: tileArea(walls.length, group.to, walls.held) });
+    }
+  }
+  const low = parts.map(({ goods, area }) => facePortion(goods, netOf(area, []), { ...where, part: 'foot of the walls' }));
+  const taken = [...walls.behind, ...parts.map(({ area }) => area)];
+  if (whole.length > 0) return [...whole.map((goods) => facePortion(goods, without(walls.area, taken), where)), ...low];
+  const usual = usualFaces(room, context, walls);
+  return [...usual.map(({ goods, area }, index) => facePortion(goods, index === 0 ? without(area, taken) : area, where)), ...low];
+}
+
+/** Takes tiled areas out of a wall's surface, gross and net alike. */
+function without(area: Net, areas: readonly Area[]): Net {
+  if (areas.length === 0) return area;
+  return { ...area, net: measure('area', lessOthers, area.net, ...areas), gross: measure('area', lessOthers, area.gross, ...areas) };
+}
+
+export function facePortion(goods: Goods, area: Net, where: Where): Portion {
+  const lining = materialOf(goods)?.given['serves as']?.value === 'lining';
+  return portion(lining ? 'lining-area' : 'board-area', where, area.net, { gross: area.gross, openings: area.openings, goods });
+}
+
+/** The faces that the assemblies give: one make all round, or the outside wall's and the inside walls' apart. */
+function usualFaces(room: Room, context: RoomContext, walls: Walls): readonly { goods: Goods; area: Net }[] {
+  const level = room.given.on?.value;
+  const outer = level?.given.walls === undefined ? undefined : facesOf(level.given.walls.value)[0];
+  const inner = level?.given.partitions === undefined ? undefined : facesOf(level.given.partitions.value)[0];
+  const others = new Map<string, { goods: Goods; lengths: Length[] }>();
+  const usual = outer ?? inner;
+  for (const { assembly, side, length } of context.faces) {
+    const faces = facesOf(assembly);
+    const goods = side === 'first' ? faces[0] : faces[faces.length - 1];
+    if (goods === undefined || (usual !== undefined && itemText(goods) === itemText(usual))) continue;
+    const other = others.get(itemText(goods));
+    if (other === undefined) others.set(itemText(goods), { goods, lengths: [length] });
+    else other.lengths.push(length);
+  }
+  if (usual === undefined) return [];
+  if (others.size === 0) return [{ goods: usual, area: walls.area }];
+  const parts = [...others.values()].map(({ goods, lengths }) => ({
+    goods,
+    area: netOf(measure('area', surface, total('inside walls', 'length', lengths), walls.height), []),
+  }));
+  // Openings are taken from the usual board; only where a single wall is of another make could it matter which.
+  return [{ goods: usual, area: without(walls.area, parts.map(({ area }) => area.net)) }, ...parts];
+}
+
+interface Tiled {
+  readonly portions: readonly Portion[];
+  /** Every tiled area: it is not painted. */
+  readonly areas: readonly Area[];
+  /** Those with a backer of their own. */
+  readonly behind: readonly Area[];
+}
+
+/** Tile to a height, wet walls, and splashes. */
+function tiledParts(room: Room, finish: Finish, length: Length, height: Length, held: readonly Held[], where: Where): Tiled {
+  const portions: Portion[] = [];
+  const areas: Area[] = [];
+  const behind: Area[] = [];
+  const addTile = (area: Area, layers: readonly Goods[], part: string): void => {
+    const at = { ...where, part };
+    portions.push(...layers.flatMap((goods, index) => tilePortion(goods, index, area, at)));
+    areas.push(area);
+    if (layers.some((goods, index) => index > 0 && isBacker(goods))) behind.push(area);
+  };
+  for (const { value } of finish ?? []) {
+    const layers = value.layers.map((layer) => layer.value);
+    if (layers[0] === undefined || laidOf(layers[0]) !== 'tiles') continue;
+    addTile(tileArea(length, value.to ?? height, held), layers, 'walls');
+  }
+  for (const { value } of room.given.wet)
+    addTile(value.area, [...value.layers.map((layer) => layer.value), ...(value.behind ?? []).map((layer) => layer.value)], 'wet walls');
+  for (const { value } of room.given.tile) addTile(value.area, [value.of], 'splash');
+  return { portions, areas, behind };
+}
+
+function isBacker(goods: Goods): boolean {
+  return laidOf(goods) === 'sheets' && !isFace(goods);
+}
+
+/** A layer of tiled work: the tile, then what lies behind or under it. */
+export function tilePortion(goods: Goods, index: number, area: Area, where: Where): readonly Portion[] {
+  if (isNothing(goods)) return [];
+  switch (laidOf(goods)) {
+    case 'membrane':
+      return [portion('membrane-area', where, area, { goods })];
+    case 'sheets':
+      return [portion('tile-backer-area', where, area, { goods, otherwise: ['floor-underlay-area', 'board-area'] })];
+    default:
+      return [portion(index === 0 ? 'tile-area' : 'membrane-area', where, area, { goods })];
+  }
+}
+
+const below = form('tile', 'length × height − openings below it', (length = 0, height = 0, ...openings) =>
+  Math.max(0, openings.reduce((rest, area) => rest - area, length * height)),
+);
+const covered = form('opening below the tile', 'count × width × (the lower of its head and the tile − its sill)', (count = 0, width = 0, height = 0, sill = 0, to = 0) =>
+  count * width * Math.max(0, Math.min(sill + height, to) - sill),
+);
+function tileArea(length: Length, to: Length, held: readonly Held[]): Area {
+  const openings = held.flatMap(({ type, count, width, height }) => {
+    if (width === undefined || height === undefined) return [];
+    const sill = (type?.kind === 'window' ? type.given.sill?.value : undefined) ?? floorSill;
+    return [measure('area', covered, count, width, height, sill, to)];
+  });
+  return measure('area', below, length, to, ...openings);
+}
+const floorSill = measure('length', form('sill', 'at the floor', () => 0));
+
+function paintPortions(finish: Finish, area: Net, tiled: readonly Area[], where: Where): readonly Portion[] {
+  const coats = (finish ?? []).flatMap(({ value }) => value.layers.map((layer) => layer.value)).filter((goods) => laidOf(goods) === 'coats');
+  const rest = without(area, tiled);
+  return coats.map((goods) => portion('painted-wall-area', where, rest.net, { gross: rest.gross, openings: area.openings, goods }));
+}

@@ -1,0 +1,117 @@
+// From the net of geometry to what is needed: deductions by the goods' convention, plies, coverage and coats, laps, waste,
+// each a step that shows in the working. For what is not bought but dug and filled: how its volume changes.
+import { overDimension } from '#kit/dimension';
+import { constant, form, measure, type Quantity } from '#kit/quantity';
+import type { GoodsRow, Material } from '#model/model';
+import { actualSize, packagesOf, thicknessOf, weighsOf } from './goods.ts';
+import type { NamedGoods, Portion } from './lines.ts';
+
+const kept = form('openings taken off', 'gross − openings larger than the goods leave in', (gross = 0, _over = 0, ...openings) =>
+  openings.reduce((rest, area) => rest - area, gross),
+);
+const plies = form('side by side', 'quantity × how often', (quantity = 0, times = 1) => quantity * times);
+const coated = form('coats', 'quantity × coats', (quantity = 0, coats = 1) => quantity * coats);
+const covered = form('by what one covers', 'quantity ÷ what one covers', (quantity = 0, covers = 1) => quantity / covers);
+const inCourses = form('in courses', 'area ÷ part of each that shows', (area = 0, face = 1) => area / face);
+const laidDeep = form('volume', 'area × depth', (area = 0, depth = 0) => area * depth);
+const weighed = form('weight', 'quantity × weight of each', (quantity = 0, weight = 0) => quantity * weight);
+const lapped = form('with laps', 'quantity × (1 + lap)', (quantity = 0, lap = 0) => quantity * (1 + lap));
+const lappedWidth = form('with laps', 'quantity × width ÷ (width − lap)', (quantity = 0, width = 1, lap = 0) =>
+  width > lap ? (quantity * width) / (width - lap) : quantity,
+);
+const wasteAdded = form('with waste', 'quantity × (1 + waste)', (quantity = 0, waste = 0) => quantity * (1 + waste));
+const wasteDivided = form('with waste', 'quantity ÷ (1 − waste)', (quantity = 0, waste = 0) => (waste < 1 ? quantity / (1 - waste) : quantity));
+const loosened = form('loose', 'bank volume × (1 + swell)', (bank = 0, swell = 0) => bank * (1 + swell));
+const fromBank = form('from the bank', 'compacted volume ÷ what compacting leaves', (compacted = 0, shrink = 1) =>
+  shrink > 0 ? compacted / shrink : compacted,
+);
+
+export interface Needed {
+  readonly quantity: Quantity;
+  readonly coats: number;
+}
+
+/** What is needed of goods for a portion. `net` stands in for the portion's own quantity where a work uses goods up. */
+export function neededOf(goods: NamedGoods, row: GoodsRow | undefined, portion: Portion, net: Quantity): Needed {
+  switch (row?.kind) {
+    case 'material':
+      return materialNeeded(goods, row, portion, net);
+    case 'item':
+      return { quantity: itemNeeded(row, net), coats: 1 };
+    default:
+      return { quantity: net, coats: 1 };
+  }
+}
+
+function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net: Quantity): Needed {
+  const coats = portion.coats ?? row.given.coats?.value ?? 1;
+  let quantity = net === portion.quantity ? afterDeductions(row, portion) : net;
+  if (portion.times !== undefined && net === portion.quantity) quantity = measure(quantity.dimension, plies, quantity, portion.times);
+  if (coats !== 1) quantity = measure(quantity.dimension, coated, quantity, constant('coats', coats, 'number'));
+  quantity = inPackageUnits(goods, row, portion, quantity);
+  return { quantity: withWaste(row, withLaps(row, quantity)), coats };
+}
+
+/** Openings up to a size stay in where the row says so; else all of them are taken off, which is the net. */
+function afterDeductions(row: Material, portion: Portion): Quantity {
+  const over = row.given.deducts?.value;
+  const { gross, openings } = portion;
+  if (over === undefined || gross === undefined || openings === undefined || openings.length === 0) return portion.quantity;
+  const large = openings.filter((area) => area.value > over.value);
+  return large.length === openings.length ? portion.quantity : measure(gross.dimension, kept, gross, over, ...large);
+}
+
+/** Into what the goods are sold by: area into gallons, courses into lengths, volume into weight. */
+function inPackageUnits(goods: NamedGoods, row: Material, portion: Portion, quantity: Quantity): Quantity {
+  const covers = row.given.covers?.value.amount;
+  if (covers !== undefined && covers.value > 0) {
+    const dimension = overDimension(quantity.dimension, covers.dimension);
+    if (dimension !== undefined && !dimension.includes('/')) return measure(dimension, covered, quantity, covers);
+  }
+  const wanted = row.given.rounds?.value.dimension ?? packagesOf(row, goods.sizes)[0]?.holds.dimension;
+  if (wanted === undefined || wanted === quantity.dimension) return quantity;
+  const { dimension } = quantity;
+  if (dimension === 'area' && wanted === 'length') {
+    const face = portion.face ?? row.given.face?.value ?? actualSize(goods)?.right;
+    return face === undefined || face.value <= 0 ? quantity : measure('length', inCourses, quantity, face);
+  }
+  if (dimension === 'area' && (wanted === 'volume' || wanted === 'weight')) {
+    const depth = thicknessOf(goods) ?? portion.depth;
+    if (depth !== undefined) {
+      const volume = measure('volume', laidDeep, quantity, depth);
+      return wanted === 'volume' ? volume : inPackageUnits(goods, row, portion, volume);
+    }
+  }
+  if (wanted === 'weight') {
+    const weight = dimension === 'volume' ? (row.given.density?.value ?? weighsOf(goods)) : weighsOf(goods);
+    if (weight !== undefined && weight.dimension === `weight/${dimension}`) return measure('weight', weighed, quantity, weight);
+  }
+  return quantity;
+}
+
+function withLaps(row: Material, quantity: Quantity): Quantity {
+  const lap = row.given.lap?.value;
+  if (lap === undefined || lap.value === 0) return quantity;
+  if (lap.dimension === 'number') return measure(quantity.dimension, lapped, quantity, lap);
+  const width = rollWidth(row);
+  return width === undefined ? quantity : measure(quantity.dimension, lappedWidth, quantity, width, lap);
+}
+
+/** A lap as a length loses its part of the narrow side of the roll. */
+function rollWidth(row: Material): Quantity<'length'> | undefined {
+  const holds = row.given['sold by'][0]?.value.holds;
+  if (holds === undefined || !('left' in holds)) return undefined;
+  return holds.left.value <= holds.right.value ? holds.left : holds.right;
+}
+
+export function withWaste(row: Material, quantity: Quantity): Quantity {
+  const waste = row.given.waste?.value;
+  if (waste === undefined || waste.rate.value === 0) return quantity;
+  return measure(quantity.dimension, waste.form === 'divided' ? wasteDivided : wasteAdded, quantity, waste.rate);
+}
+
+function itemNeeded(row: Extract<GoodsRow, { kind: 'item' }>, net: Quantity): Quantity {
+  const { shrinks, swells } = row.given;
+  const bank = shrinks === undefined ? net : measure(net.dimension, fromBank, net, shrinks.value);
+  return swells === undefined ? bank : measure(net.dimension, loosened, bank, swells.value);
+}

@@ -1,0 +1,98 @@
+// What to buy: the lines of an item over the whole plan, rounded up once into packages, or into the step it is ordered in;
+// sticks that pieces are cut from by stock length; loads of what is dug and filled.
+import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
+import type { Material } from '#model/model';
+import { cutting } from './cutting.ts';
+import { itemText, labelText, type Package, packagesOf } from './goods.ts';
+import type { Line, NamedGoods, Purchase } from './lines.ts';
+
+const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) => (holds > 0 ? roundUp(needed / holds) : 0));
+const steps = form('bought', 'needed rounded up to whole steps', (needed = 0, step = 1) => (step > 0 ? roundUp(needed / step) * step : needed));
+const whole = form('bought', 'needed, rounded up', (needed = 0) => roundUp(needed));
+const loads = form('loads', 'loose volume ÷ load of a truck, rounded up', (loose = 0, load = 1) => (load > 0 ? roundUp(loose / load) : 0));
+
+/** Lines in plan order; those that only count where a task does their work are left out unless `does` has it. */
+export function purchasesOf(lines: readonly Line[], does: ReadonlySet<string>): readonly Purchase[] {
+  const groups = new Map<string, Line[]>();
+  for (const line of lines) {
+    if (line.goods === undefined || line.needed === undefined) continue;
+    if (line.onlyIfDone === true && !(line.work !== undefined && does.has(line.work.name))) continue;
+    const key = `${line.item} ${line.needed.dimension}`;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [line]);
+    else group.push(line);
+  }
+  return [...groups.values()].flatMap(bought);
+}
+
+function bought(lines: readonly Line[]): readonly Purchase[] {
+  const goods = lines[0]!.goods!;
+  const row = goods.of;
+  switch (row?.kind) {
+    case 'material':
+      return materialBought(goods, row, lines);
+    case 'item': {
+      const load = row.given.load?.value;
+      if (load?.dimension !== lines[0]!.needed!.dimension) return [];
+      const { net, needed } = sums(lines);
+      return [purchase(goods, lines, net, needed, measure('number', loads, needed, load), 'load', load)];
+    }
+    case 'assembly':
+      return [];
+    default: {
+      const { net, needed } = sums(lines);
+      return [purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, needed.dimension === 'number' ? 'each' : '')];
+    }
+  }
+}
+
+function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[]): readonly Purchase[] {
+  const ways = packagesOf(row, goods.sizes);
+  const cut = lines.filter((line) => line.pieces !== undefined);
+  const sticks = ways.filter(({ holds, loose }) => holds.dimension === 'length' && !loose);
+  if (cut.length > 0 && sticks.length > 0) {
+    const rest = lines.filter((line) => line.pieces === undefined);
+    const bySticks = cutting(cut, sticks, row).map(({ lines: part, net, needed, sticks: count, package: { word, holds } }) =>
+      purchase(goods, part, net, needed, count, word, holds),
+    );
+    return rest.length === 0 ? bySticks : [...bySticks, inPackages(goods, row, rest, ways)];
+  }
+  return [inPackages(goods, row, lines, ways)];
+}
+
+function inPackages(goods: NamedGoods, row: Material, lines: readonly Line[], ways: readonly Package[]): Purchase {
+  const { net, needed } = sums(lines);
+  const step = row.given.rounds?.value;
+  const usual = ways[0];
+  if (step !== undefined && step.dimension === needed.dimension)
+    return purchase(goods, lines, net, needed, measure(needed.dimension, steps, needed, step), usual?.word ?? '');
+  if (usual === undefined) return purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, '');
+  const fitting = ways.find(({ holds }) => holds.dimension === needed.dimension);
+  if (fitting?.loose === true) {
+    const unit = constant(`one ${fitting.word}`, fitting.holds.value, needed.dimension);
+    return purchase(goods, lines, net, needed, measure(needed.dimension, steps, needed, unit), fitting.word);
+  }
+  if (fitting !== undefined) return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);
+  // Counted goods are bought one by one, or one package each where coverage was given by the package.
+  if (needed.dimension === 'number') return purchase(goods, lines, net, needed, measure('number', whole, needed), usual.word);
+  return purchase(goods, lines, net, needed, needed, '');
+}
+
+function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed: Quantity } {
+  const [only] = lines;
+  if (lines.length === 1) return { net: only!.net, needed: only!.needed! };
+  const nets = lines.map((line) => line.net).filter((net) => net.dimension === only!.net.dimension);
+  return {
+    net: total('net', only!.net.dimension, nets),
+    needed: total(
+      'needed',
+      only!.needed!.dimension,
+      lines.map((line) => line.needed!),
+    ),
+  };
+}
+
+function purchase(goods: NamedGoods, lines: readonly Line[], net: Quantity, needed: Quantity, count: Quantity, word: string, holds?: Quantity): Purchase {
+  const made = { item: itemText(goods), label: labelText(goods), goods, net, needed, bought: count, package: word, lines };
+  return holds === undefined ? made : { ...made, holds };
+}
