@@ -83,9 +83,17 @@ function alignParts(lines: readonly (readonly Part[])[]): void {
       line.late = line.end + 1 > column;
       line.end += first.blanks + width;
     }
-    const { key } = open[0]!.parts[index]!;
-    if (open.some(({ parts }) => parts[index]!.key !== key)) return;
+    const usual = mostCommon(open.map(({ parts }) => parts[index]!.key));
+    open = open.filter(({ parts }) => parts[index]!.key === usual);
   }
+}
+
+/** Of equally many the first. */
+function mostCommon(keys: readonly string[]): string | undefined {
+  const counts = new Map<string, number>();
+  for (const key of keys) counts.set(key, (counts.get(key) ?? 0) + 1);
+  const most = Math.max(0, ...counts.values());
+  return keys.find((key) => counts.get(key) === most);
 }
 
 function pieceAt({ pieces }: Draft, { at }: Cut): Piece | undefined {
