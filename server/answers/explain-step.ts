@@ -1,8 +1,8 @@
 // Why a step takes as long as it does, begins when it does, costs what it costs, and how far it may slip.
 
+import { endOf } from '#checks/ends';
 import type { Step } from '#model/model';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
-import type { Timeline } from '#schedule/timeline';
 import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
 import { costReason } from './explain-money.ts';
 import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
@@ -154,7 +154,7 @@ function slipText(step: number, { plan: { timeline }, style }: View): string | u
 /** The steps that set the day the plan is done, the first of them first. */
 export function endChain(view: View): ListedReason | undefined {
   const { timeline } = view.plan;
-  const last = lastStep(timeline);
+  const last = endOf(timeline)?.step;
   if (last === undefined) return undefined;
   const chain = [...chainOf(last, timeline)].reverse();
   const inputs = chain.map((step) =>
@@ -164,11 +164,6 @@ export function endChain(view: View): ListedReason | undefined {
     ),
   );
   return saying('done', finishDay(timeline.crews.end, timeline), inputs);
-}
-
-export function lastStep({ crews, steps }: Timeline): number | undefined {
-  const last = steps.list.findIndex((_, step) => crews.finish[step] === crews.end);
-  return last < 0 ? undefined : last;
 }
 
 function optional(reason: ListedReason | undefined): readonly ListedReason[] {

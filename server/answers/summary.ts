@@ -1,6 +1,8 @@
 // A plan in one line: when it is done, against its target; what it costs; how much there is to answer.
-import { dayAndMonth, isoDate, shortDate } from '#kit/dates';
+import { endOf } from '#checks/ends';
+import { DAY_MINUTES, dayAndMonth, isoDate, shortDate } from '#kit/dates';
 import type { Severity } from '#kit/finding';
+import { workBetween } from '#schedule/calendar';
 import { finishDay, lastDay } from './days.ts';
 import { counted, listed } from './table.ts';
 import { type View, writeWholeMoney } from './view.ts';
@@ -33,15 +35,21 @@ export function planLabel({ plan, fileName }: View): string {
 
 /** Undefined where the plan has no steps. */
 export function finishText({ plan: { timeline, model } }: View): string | undefined {
-  if (timeline.steps.list.length === 0) return undefined;
-  if (!timeline.dated) return `done on ${finishDay(timeline.crews.end, timeline)}`;
-  const day = lastDay(timeline);
-  const done = `done ${shortDate(day)}`;
+  const end = endOf(timeline);
+  if (end === undefined) return undefined;
+  if (!timeline.dated) return `done on ${finishDay(end.moment, timeline)}`;
+  const done = `done ${shortDate(lastDay(timeline))}`;
   const target = model.plan?.given.target?.value;
   if (target === undefined) return done;
-  const days = target - day;
-  if (days === 0) return `${done}, on the day of its target`;
-  return `${done}, ${counted(Math.abs(days), 'day')} ${days > 0 ? 'before' : 'after'} its target of ${dayAndMonth(target)}`;
+  const { calendars, planCalendar } = timeline.timing;
+  const due = (target + 1) * DAY_MINUTES;
+  const days = workBetween(calendars[planCalendar]!, end.moment, due) / timeline.minutesPerDay;
+  const early = Math.floor(days + 1e-9);
+  const late = Math.max(1, Math.ceil(-days - 1e-9));
+  if (end.moment > due) return `${done}, ${counted(late, 'working day')} after its target of ${dayAndMonth(target)}`;
+  return early === 0
+    ? `${done}, just by its target`
+    : `${done}, ${counted(early, 'working day')} before its target of ${dayAndMonth(target)}`;
 }
 
 /** Undefined where the plan says nothing of money. */
