@@ -10,7 +10,7 @@ export interface Cut {
   readonly package: Package;
   readonly lines: readonly Line[];
   readonly net: Quantity;
-  /** Length of the pieces with waste. */
+  /** The pieces, or their length, with waste. */
   readonly needed: Quantity;
   readonly sticks: Quantity<'number'>;
 }
@@ -21,20 +21,22 @@ const upward = form('bought', 'sticks, rounded up', (sticks = 0) => roundUp(stic
 const lengthOf = form('length of the pieces', 'pieces × length', (count = 0, length = 0) => count * length);
 
 export function cutting(lines: readonly Line[], stock: readonly Package[], row: Material): readonly Cut[] {
-  const byStock = new Map<Package, { lines: Line[]; sticks: Quantity<'number'>[]; lengths: Quantity<'length'>[] }>();
+  const counted = lines[0]?.needed?.dimension === 'number';
+  const byStock = new Map<Package, { lines: Line[]; sticks: Quantity<'number'>[]; pieces: Quantity[] }>();
   for (const line of lines)
     for (const pieces of line.pieces ?? []) {
       if (!(pieces.length.value > 0) || !(pieces.count.value > 0)) continue;
       const { package: chosen, each } = bestStock(pieces, stock);
       let share = byStock.get(chosen);
-      if (share === undefined) byStock.set(chosen, (share = { lines: [], sticks: [], lengths: [] }));
+      if (share === undefined) byStock.set(chosen, (share = { lines: [], sticks: [], pieces: [] }));
       if (!share.lines.includes(line)) share.lines.push(line);
       share.sticks.push(sticksFor(pieces, each));
-      share.lengths.push(measure('length', lengthOf, pieces.count, pieces.length));
+      // Goods that are counted stay counted; what is measured along its length stays a length.
+      share.pieces.push(counted ? pieces.count : measure('length', lengthOf, pieces.count, pieces.length));
     }
-  return [...byStock].map(([chosen, { lines: part, sticks, lengths }]) => {
-    const net = sum('length of the pieces', lengths);
-    const all = withWaste(row, sum('sticks', sticks)) as Quantity<'number'>;
+  return [...byStock].map(([chosen, { lines: part, sticks, pieces }]) => {
+    const net = sum(counted ? 'pieces' : 'length of the pieces', pieces);
+    const all = withWaste(row, sum('sticks', sticks));
     return { package: chosen, lines: part, net, needed: withWaste(row, net), sticks: measure('number', upward, all) };
   });
 }
@@ -67,6 +69,6 @@ function sticksFor({ count }: Pieces, each: number): Quantity<'number'> {
     : measure('number', forEach, count, constant('sticks for one', -each, 'number'));
 }
 
-function sum<D extends 'length' | 'number'>(label: string, parts: readonly Quantity<D>[]): Quantity<D> {
+function sum(label: string, parts: readonly Quantity[]): Quantity {
   return parts.length === 1 ? parts[0]! : total(label, parts[0]!.dimension, parts);
 }

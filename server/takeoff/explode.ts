@@ -105,7 +105,10 @@ function choose({ goods, work }: Installing, portion: Portion, made: Making): Na
     });
     if (fitting !== undefined) return named(fitting);
   }
-  if (made.place !== undefined) made.findings.push(finding(goodsOpen, made.place, work.label, goods));
+  // A coat that brings another of the list with it is the whole of the work.
+  const whole = goods.find((name) => goods.includes(materialNamed(made.rows, name)?.given['under it']?.value.name ?? ''));
+  if (whole !== undefined) return named(whole);
+  if (made.place !== undefined && portion.onlyIfDone === undefined) made.findings.push(finding(goodsOpen, made.place, work.label, goods));
   return 'open';
 }
 
@@ -178,7 +181,7 @@ function push(made: Making, goods: NamedGoods | undefined, work: WorkKind | unde
   const label = goods === undefined ? (work?.label ?? measureWords(measure)) : labelText(goods);
   const { where } = portion;
   const scope = where.part === undefined ? made.scope : `${made.scope}.${where.part.replaceAll(' ', '-')}`;
-  made.lines.push({ id: uniqueId(goods === undefined ? (work?.name ?? item) : item, scope, work, made), item, label, goods, measure, where, work, ...counts });
+  made.lines.push({ id: uniqueId(goods === undefined ? (work?.name ?? item) : item, scope, work, made), item, label, goods, measure, where, work, ...counts, ...(portion.onlyIfDone === undefined ? {} : { onlyIfDone: true as const }) });
 }
 
 export function measureWords(measure: Measure): string {

@@ -1,5 +1,6 @@
 // What a row of the library says of goods in a size: thickness, weight, R, packages. A size's own value stands before the
 // row's general one.
+import { INCH } from '#kit/dimension';
 import { givenQuantity, form, measure, constant, type Quantity } from '#kit/quantity';
 import type { Place } from '#kit/place';
 import { formatQuantity, readUnit } from '#kit/units';
@@ -23,7 +24,7 @@ export function labelText(goods: NamedGoods): string {
 export function sizeText(size: Literal): string {
   switch (size.kind) {
     case 'quantity':
-      return formatQuantity(size, 'feet');
+      return size.unit === 'in' ? inchText(size.value) : formatQuantity(size, 'feet');
     case 'nominal': {
       const across = size.across.map((side) => (Number.isInteger(side * 4) && !Number.isInteger(side) ? `${side * 4}/4` : String(side)));
       return `${across.join('x')}${size.feet === undefined ? '' : `x${size.feet}`}${size.unit ?? ''}`;
@@ -37,6 +38,21 @@ export function sizeText(size: Literal): string {
     default:
       return '';
   }
+}
+
+/** Inches with a fraction in lowest terms down to 1/64, as sheets are named: 23/32". */
+function inchText(value: number): string {
+  const parts = Math.round((value * 64) / INCH);
+  if (Math.abs(parts * INCH - value * 64) > 1e-6) return formatQuantity({ value, dimension: 'length', unit: 'in' }, 'feet');
+  const whole = Math.floor(parts / 64);
+  let over = parts - whole * 64;
+  let under = 64;
+  if (over === 0) return `${whole}"`;
+  while (over % 2 === 0) {
+    over /= 2;
+    under /= 2;
+  }
+  return `${whole === 0 ? '' : `${whole} `}${over}/${under}"`;
 }
 
 export function sameSize(a: Literal, b: Literal): boolean {
@@ -138,5 +154,5 @@ function packageOf({ package: word, holds }: Material['given']['sold by'][number
   const unit = readUnit(word.name);
   return unit === undefined
     ? { word: word.name, holds: constant(`one ${word.name}`, 1, 'number'), loose: false }
-    : { word: word.name, holds: constant(`one ${word.name}`, unit.factor, unit.dimension), loose: true };
+    : { word: word.name, holds: { ...constant(`one ${word.name}`, unit.factor, unit.dimension), unit: unit.unit }, loose: true };
 }

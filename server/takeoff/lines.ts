@@ -43,6 +43,8 @@ export interface Portion {
   readonly depth?: Quantity<'length'>;
   /** How often the goods lie beside each other along the quantity: the plies of a beam. */
   readonly times?: Quantity<'number'>;
+  /** Nothing in the plan asks for it; see the line. */
+  readonly onlyIfDone?: true;
 }
 
 /** Pieces of one length. */

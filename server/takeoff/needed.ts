@@ -46,10 +46,17 @@ export function neededOf(goods: NamedGoods, row: GoodsRow | undefined, portion: 
 function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net: Quantity): Needed {
   const coats = portion.coats ?? row.given.coats?.value ?? 1;
   let quantity = net === portion.quantity ? afterDeductions(row, portion) : net;
-  if (portion.times !== undefined && net === portion.quantity) quantity = measure(quantity.dimension, plies, quantity, portion.times);
+  if (portion.times !== undefined && portion.times.value !== 1 && net === portion.quantity) quantity = measure(quantity.dimension, plies, quantity, portion.times);
   if (coats !== 1) quantity = measure(quantity.dimension, coated, quantity, constant('coats', coats, 'number'));
   quantity = inPackageUnits(goods, row, portion, quantity);
-  return { quantity: withWaste(row, withLaps(row, quantity)), coats };
+  return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(row, quantity))), coats };
+}
+
+/** Paint is spoken of in gallons, concrete in yards: volumes and weights keep the unit they are sold by. */
+function inSoldUnit(goods: NamedGoods, row: Material, quantity: Quantity): Quantity {
+  if (quantity.dimension !== 'volume' && quantity.dimension !== 'weight') return quantity;
+  const unit = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === quantity.dimension)?.holds.unit;
+  return unit === undefined || unit === quantity.unit ? quantity : { ...quantity, unit };
 }
 
 /** Openings up to a size stay in where the row says so; else all of them are taken off, which is the net. */

@@ -65,12 +65,12 @@ function inPackages(goods: NamedGoods, row: Material, lines: readonly Line[], wa
   const step = row.given.rounds?.value;
   const usual = ways[0];
   if (step !== undefined && step.dimension === needed.dimension)
-    return purchase(goods, lines, net, needed, measure(needed.dimension, steps, needed, step), usual?.word ?? '');
+    return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, step)), usual?.word ?? '');
   if (usual === undefined) return purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, '');
   const fitting = ways.find(({ holds }) => holds.dimension === needed.dimension);
   if (fitting?.loose === true) {
     const unit = constant(`one ${fitting.word}`, fitting.holds.value, needed.dimension);
-    return purchase(goods, lines, net, needed, measure(needed.dimension, steps, needed, unit), fitting.word);
+    return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, unit)), fitting.word);
   }
   if (fitting !== undefined) return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);
   // Counted goods are bought one by one, or one package each where coverage was given by the package.
@@ -84,12 +84,19 @@ function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed
   const nets = lines.map((line) => line.net).filter((net) => net.dimension === only!.net.dimension);
   return {
     net: total('net', only!.net.dimension, nets),
-    needed: total(
-      'needed',
-      only!.needed!.dimension,
-      lines.map((line) => line.needed!),
+    needed: inUnitOf(
+      only!.needed!,
+      total(
+        'needed',
+        only!.needed!.dimension,
+        lines.map((line) => line.needed!),
+      ),
     ),
   };
+}
+
+function inUnitOf({ unit }: Quantity, quantity: Quantity): Quantity {
+  return unit === undefined ? quantity : { ...quantity, unit };
 }
 
 function purchase(goods: NamedGoods, lines: readonly Line[], net: Quantity, needed: Quantity, count: Quantity, word: string, holds?: Quantity): Purchase {

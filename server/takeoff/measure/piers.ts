@@ -28,7 +28,8 @@ export function pierPortions({ foundation, where }: Ground): readonly Portion[] 
   if (beam?.value.long !== undefined) {
     const { plies, size, long } = beam.value;
     const named = isGoods(size) ? { goods: size } : { sizes: [size] };
-    portions.push(portion('beam-length', where, long, { ...named, times: plies === undefined ? undefined : counted('plies', plies) }));
+    const times = counted('plies', plies ?? 1);
+    portions.push(portion('beam-length', where, long, { ...named, times, pieces: [{ count: times, length: long }] }));
   }
   return portions;
 }

@@ -93,9 +93,9 @@ export function studLength(height: Quantity<'length'>, main: Layer | undefined):
   return measure('length', studHeight, height, wallPlates, actualSize(main.value)?.left ?? plateThickness);
 }
 
-/** A clad wall may be painted; where no layer names a paint, its work says with what. */
+/** A clad wall may be painted where no layer names a paint: it counts if somebody does that. */
 function paint(assembly: Assembly, { where, area }: Stretch): readonly Portion[] {
   const { after } = layersOf(assembly);
   if (after.length === 0 || after.some(({ value }) => laidOf(value) === 'coats')) return [];
-  return [portion('outside-paint-area', where, area.net, { gross: area.gross, openings: area.openings })];
+  return [portion('outside-paint-area', where, area.net, { gross: area.gross, openings: area.openings, onlyIfDone: true })];
 }
