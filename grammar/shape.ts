@@ -211,9 +211,12 @@ function readClause(
     to: items[Math.max(clause.keyTo - 1, clause.keyFrom)]?.to ?? 0,
   };
   const deeperRows = row.deeper ?? {};
+  // A list that goes on below may end with a comma.
+  const goesOn = clause.to >= items.length && path.length > 0 && node.children.length > 0;
+  const to = goesOn && items[clause.to - 1]?.kind === 'comma' ? clause.to - 1 : clause.to;
   const inner =
     row.deeper === undefined
-      ? [{ ...clause, key: undefined }]
+      ? [{ ...clause, key: undefined, to }]
       : key === ''
         ? entryClauses(items, clause, deeperRows)
         : splitClauses(items, clause.from, clause.to, deeperRows);

@@ -4,7 +4,7 @@ import type { Spot } from '#kit/place';
 import { type Declaration, type GivenLine, type GivenProperties, readDeclaration } from '../shape.ts';
 import type { FileTree, Item, Node, Statement } from '../tree.ts';
 import type { Kind } from '../vocabulary/types.ts';
-import { propertiesOf, propertyOf } from '../vocabulary/vocabulary.ts';
+import { kindOf, propertiesOf, propertyOf } from '../vocabulary/vocabulary.ts';
 
 /** A column where the next part of a line begins, and what it is: 'label', a property's words, 'value'. */
 export interface Cut {
@@ -217,7 +217,8 @@ function gatherRuns(work: Work, siblings: readonly Standing[]): void {
   for (const { node, line } of siblings) {
     if (end >= 0 && hasBlankLine(work.tree, end, line)) close();
     end = line + node.height;
-    const word = firstWord(node) ?? '';
+    const first = firstWord(node) ?? '';
+    const word = kindOf(first)?.word ?? first;
     if (work.forms[line]?.understood === true) {
       const run = open.get(word) ?? { lines: [], below: 0, adjacent: false };
       open.set(word, run);
