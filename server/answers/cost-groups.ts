@@ -1,5 +1,6 @@
 // The costs of a plan under other headings: by task, trade, room or part of the house. Every line stands under one heading,
 // so each grouping adds up to the same total, to the cent.
+import type { Slot } from '#kit/place';
 import type { CostKind, CostLine } from '#money/cost-lines';
 import { labelOf } from './takeoff-lines.ts';
 import type { View } from './view.ts';
@@ -20,17 +21,30 @@ export interface CostGroup {
 
 /** In plan order; what stands under no heading last. */
 export function groupCosts(by: CostGrouping, view: View): readonly CostGroup[] {
-  const { lines } = view.plan.budget;
-  const groups = new Map<string, CostLine[]>();
-  const order = view.plan.model.names.order;
-  const keyed = lines.map((line) => ({ line, ...headingOf(line, by, view) }));
-  const placeOf = (at: number | undefined): number => at ?? order.size;
-  for (const { label, line } of [...keyed].sort((a, b) => placeOf(a.at) - placeOf(b.at))) {
-    const group = groups.get(label);
-    if (group === undefined) groups.set(label, [line]);
+  const groups = new Map<Slot | undefined, CostLine[]>();
+  for (const line of view.plan.budget.lines) {
+    const slot = headingOf(line, by, view);
+    const group = groups.get(slot);
+    if (group === undefined) groups.set(slot, [line]);
     else group.push(line);
   }
-  return [...groups].map(([label, list]) => ({ label, ...sumsOf(list), lines: list }));
+  const order = view.plan.model.names.order;
+  const placeOf = (slot: Slot | undefined): number => (slot === undefined ? undefined : order.get(slot)) ?? order.size;
+  return [...groups]
+    .sort(([a], [b]) => placeOf(a) - placeOf(b))
+    .map(([slot, lines]) => ({ label: slot === undefined ? NO_HEADING[by] : nameOf(slot, by, view), ...sumsOf(lines), lines }));
+}
+
+const NO_HEADING: Readonly<Record<CostGrouping, string>> = {
+  task: 'No one task',
+  trade: 'No trade',
+  room: 'Not of one room',
+  element: 'Not of one part',
+};
+
+/** Tasks by their names, as the plan refers to them; the rest by what a person calls it. */
+function nameOf(slot: Slot, by: CostGrouping, view: View): string {
+  return by === 'task' ? slot.name : labelOf(slot, view);
 }
 
 export function sumsOf(lines: readonly CostLine[]): Pick<CostGroup, 'cents' | 'total'> {
@@ -61,26 +75,15 @@ export function columnOf(kind: CostKind): CostColumn {
   }
 }
 
-/** A heading, and where its subject stands in the plan. */
-function headingOf(line: CostLine, by: CostGrouping, view: View): { readonly label: string; readonly at?: number } {
-  const { model, timeline } = view.plan;
-  const place = (slot: CostLine['element']): { at?: number } => {
-    const at = slot === undefined ? undefined : model.names.order.get(slot);
-    return at === undefined ? {} : { at };
-  };
+function headingOf(line: CostLine, by: CostGrouping, { plan: { timeline } }: View): Slot | undefined {
   switch (by) {
-    case 'task': {
-      const step = line.step === undefined ? undefined : timeline.steps.list[line.step];
-      return step === undefined ? { label: 'No task' } : { label: step.name, ...place(step.slot) };
-    }
+    case 'task':
+      return line.step === undefined ? undefined : timeline.steps.list[line.step]?.slot;
     case 'trade':
-      return line.trade === undefined ? { label: 'No trade' } : { label: labelOf(line.trade, view), ...place(line.trade) };
+      return line.trade;
     case 'room':
-      return line.room === undefined ? { label: 'No one room' } : { label: labelOf(line.room, view), ...place(line.room) };
-    case 'element': {
-      const slot = line.element;
-      if (slot === undefined) return { label: 'No one part' };
-      return { label: `${labelOf(slot, view)} (${slot.kind})`, ...place(slot) };
-    }
+      return line.room;
+    case 'element':
+      return line.element;
   }
 }

@@ -1,6 +1,6 @@
 // What a plan costs, for programs: one line a cost, in whole cents. The shape is published in server/schemas/cost.schema.json.
 import type { CostKind, CostLine, Rung } from '#money/cost-lines';
-import { type ListedReason, listedReason } from './listed-reason.ts';
+import { type ListedReason, listedReason, pruned } from './listed-reason.ts';
 import type { View } from './view.ts';
 
 export interface CostAnswer {
@@ -30,6 +30,7 @@ export interface ListedCost {
   readonly element?: string;
   /** The line of the take-off it pays for. */
   readonly line?: string;
+  /** To the second level; the working of what is bought stands in the take-off. */
   readonly reason?: ListedReason;
 }
 
@@ -61,6 +62,6 @@ function listedCost(line: CostLine, view: View): ListedCost {
     ...(line.level === undefined ? {} : { level: line.level.name }),
     ...(line.element === undefined ? {} : { element: `${line.element.kind} ${line.element.name}` }),
     ...(line.line === undefined ? {} : { line: line.line.id }),
-    ...(line.working === undefined ? {} : { reason: listedReason(line.working(), view) }),
+    ...(line.working === undefined ? {} : { reason: pruned(listedReason(line.working(), view), 2) }),
   };
 }

@@ -1,4 +1,4 @@
-// What a plan costs, as a table: under any heading, with tax, what is kept for surprises, and what the total leaves out.
+// What a plan costs, as a table: under any heading, with tax, contingency, and what the total leaves out.
 import { COST_COLUMNS, type CostColumn, type CostGrouping, groupCosts, sumsOf } from './cost-groups.ts';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table } from './table.ts';
@@ -42,7 +42,7 @@ export function costTable(by: CostGrouping, view: View): Table {
           ...(budget.tax === 0 ? [] : [last('Tax', budget.tax)]),
           ...(budget.contingency === 0
             ? []
-            : [last(`Kept for surprises${rate === undefined ? '' : `, ${percent(rate.value)}`}`, budget.contingency)]),
+            : [last(`Contingency${rate === undefined ? '' : `, ${percent(rate.value)}`}`, budget.contingency)]),
           ...(budget.tax === 0 && budget.contingency === 0 ? [] : [last('Total', budget.total)]),
         ]
       : [],

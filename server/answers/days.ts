@@ -1,5 +1,5 @@
 // Moments as dates. A plan without a first day has no dates: its days are counted, the first working day being day 1.
-import { DAY_MINUTES, dayAndMonth, dayOfFinish, dayOfStart, isoMoment, shortDate } from '#kit/dates';
+import { civil, DAY_MINUTES, dayAndMonth, dayOfFinish, dayOfStart, isoMoment, shortDate } from '#kit/dates';
 import { workBetween } from '#schedule/calendar';
 import type { Timeline } from '#schedule/timeline';
 
@@ -13,7 +13,7 @@ export function finishDay(moment: number, timeline: Timeline): string {
   return timeline.dated ? shortDate(dayOfFinish(moment)) : dayNumber(dayOfFinish(moment), timeline);
 }
 
-/** 'Mon 5 Apr', where the year is plain. */
+/** '5 Apr', where the year is plain. */
 export function briefStart(moment: number, timeline: Timeline): string {
   return timeline.dated ? dayAndMonth(dayOfStart(moment)) : dayNumber(dayOfStart(moment), timeline);
 }
@@ -35,6 +35,17 @@ export function span(start: number, finish: number, timeline: Timeline): string 
 /** The day of a step's finish; of a step without length, the day it falls on. */
 export function stepFinishDay(start: number, finish: number, timeline: Timeline): string {
   return start === finish ? startDay(finish, timeline) : finishDay(finish, timeline);
+}
+
+/** How days are written in a table of the plan: without the year where all lie in one. */
+export function tableDays(timeline: Timeline): {
+  readonly start: (moment: number) => string;
+  readonly finish: (start: number, finish: number) => string;
+} {
+  const { start, dated } = timeline;
+  const oneYear = dated && civil(start).year === civil(lastDay(timeline)).year;
+  const cut = (day: string): string => (oneYear ? day.replace(/ \d{4}$/, '') : day);
+  return { start: (moment) => cut(startDay(moment, timeline)), finish: (from, to) => cut(stepFinishDay(from, to, timeline)) };
 }
 
 /** '2027-04-05T08:00'; without a first day 'day 3T08:00'. */

@@ -1,32 +1,34 @@
 // Sums of money as reasons: the lines that add up to them, each with its own working.
 import type { CostLine } from '#money/cost-lines';
 import { groupCosts } from './cost-groups.ts';
-import { type ListedReason, listedReason } from './listed-reason.ts';
+import { type ListedReason, listedReason, pruned } from './listed-reason.ts';
 import { type View, writeMoney } from './view.ts';
 
 /** The cost of some lines; those of one label together. Undefined where there are none. */
 export function costReason(lines: readonly CostLine[], view: View, label = 'costs'): ListedReason | undefined {
   if (lines.length === 0) return undefined;
-  const byLabel = new Map<string, CostLine[]>();
+  // What is bought at once has one working, whichever of its places the lines are for.
+  const alike = new Map<unknown, CostLine[]>();
   for (const line of lines) {
-    const list = byLabel.get(line.label);
-    if (list === undefined) byLabel.set(line.label, [line]);
+    const key = line.working ?? line.label;
+    const list = alike.get(key);
+    if (list === undefined) alike.set(key, [line]);
     else list.push(line);
   }
-  const inputs = [...byLabel].map(([name, list]) => labelled(name, list, view));
+  const inputs = [...alike.values()].map((list) => labelled(list[0]!.label, list, view));
   const [only] = inputs;
   if (inputs.length === 1 && only !== undefined) return { ...only, label: `${label}: ${only.label}` };
   return moneyReason(label, totalOf(lines), view, inputs);
 }
 
-/** What the whole plan costs: by trade, then tax and what is kept for surprises. */
+/** What the whole plan costs: by trade, then tax and contingency. */
 export function planCostReason(view: View): ListedReason | undefined {
   const { budget } = view.plan;
   if (!budget.priced) return undefined;
   const trades = groupCosts('trade', view).map(({ label, total }) => moneyReason(label, total, view, []));
   const extras = [
     ...(budget.tax === 0 ? [] : [moneyReason('tax', budget.tax, view, [])]),
-    ...(budget.contingency === 0 ? [] : [moneyReason('kept for surprises', budget.contingency, view, [])]),
+    ...(budget.contingency === 0 ? [] : [moneyReason('contingency', budget.contingency, view, [])]),
   ];
   return moneyReason('costs', budget.total, view, [...trades, ...extras]);
 }
@@ -40,7 +42,7 @@ function labelled(label: string, lines: readonly CostLine[], view: View): Listed
   const [first] = lines;
   const working = first?.working?.();
   if (working === undefined) return moneyReason(label, cents, view, []);
-  const reason = listedReason(working, view);
+  const reason = pruned(listedReason(working, view), 1);
   if (working.value === cents) return { ...reason, label };
   // Bought, or bid, for more than this: a share of it.
   return {

@@ -3,6 +3,7 @@
 import { endOf } from '#checks/ends';
 import type { Step } from '#model/model';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
+import type { PlanLink } from '#schedule/links';
 import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
 import { costReason } from './explain-money.ts';
 import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
@@ -13,12 +14,14 @@ import { type View, write, writeDays } from './view.ts';
 /** One sentence. */
 export function whyStep(step: number, view: View): string {
   const { timeline } = view.plan;
+  const when = startText(step, view);
+  if (standing(step, timeline) === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
+  const slip = slipText(step, view);
   const takes = takesText(step, view);
-  return [takes, `${takes === undefined ? 'It falls on' : 'begins'} ${startText(step, view)}`, slipText(step, view)]
-    .filter((part) => part !== undefined)
-    .join(timeline.durations[step]!.basis === 'moment' ? ' and ' : ', ')
-    .replace(/, (?!.*, )/, ', and ')
-    .concat('.');
+  if (takes === undefined) return `It falls on ${when}, and it ${slip}.`;
+  return timeline.durations[step]!.basis === 'none'
+    ? `Nothing says how long it takes; it begins ${when}, and ${slip}.`
+    : `It takes ${takes}, begins ${when}, and ${slip}.`;
 }
 
 export function stepReasons(step: number, view: View): readonly ListedReason[] {
@@ -77,16 +80,40 @@ export function takesReason(step: number, view: View): ListedReason | undefined 
 export function beginsReason(step: number, view: View): ListedReason {
   const { timeline } = view.plan;
   const hold = holdOf(step, timeline);
-  const links = timeline.links.filter(({ to }) => to === step);
-  const others = links.filter((link) => hold.kind !== 'link' || link !== hold.link);
+  const others = timeline.links.filter((link) => link.to === step && (hold.kind !== 'link' || link !== hold.link));
   const waits = [
     saying('because', holdText(hold, step, timeline, view.style), [], hold.kind === 'link' ? hold.link.place : undefined, view),
-    ...others.map((link) => saying('also waits', linkText(link, timeline, view.style), [], link.place, view)),
+    ...alsoWaits(others, view),
   ];
   const early = timeline.byLinks.start[step]!;
   const byLinks =
     early === timeline.crews.start[step] ? [] : [saying('by links alone it could begin', startDay(early, timeline))];
   return saying('begins', startDay(timeline.crews.start[step]!, timeline), [...waits, ...byLinks]);
+}
+
+/** What does not hold it; the steps of a phase it waits for together, in one. */
+function alsoWaits(links: readonly PlanLink[], view: View): readonly ListedReason[] {
+  const { timeline } = view.plan;
+  const together = new Map<string, PlanLink[]>();
+  for (const link of links) {
+    const { slot, spot } = link.place;
+    const key = JSON.stringify([slot.file, slot.kind, slot.name, spot]);
+    const list = together.get(key);
+    if (list === undefined) together.set(key, [link]);
+    else list.push(link);
+  }
+  return [...together.values()].map((list) => {
+    const [first] = list;
+    if (list.length === 1) return saying('also waits', linkText(first!, timeline, view.style), [], first!.place, view);
+    const last = list.reduce((a, b) => (timeline.crews.finish[b.from]! > timeline.crews.finish[a.from]! ? b : a));
+    return saying(
+      'also waits',
+      `for ${list.length} steps, the last of which: ${linkText(last, timeline, view.style)}`,
+      [],
+      first!.place,
+      view,
+    );
+  });
 }
 
 function spareReason(step: number, { plan: { timeline }, style }: View): ListedReason {
@@ -113,7 +140,7 @@ function workReasons(step: number, view: View): readonly ListedReason[] {
   return [saying('does', `${claims.length} ${claims.length === 1 ? 'line' : 'lines'} of the take-off`, inputs)];
 }
 
-/** 'It takes 2.5d (60 h for 3 people)'. */
+/** '2.5d (60 h of work for 3 people)'; undefined for a moment. */
 function takesText(step: number, view: View): string | undefined {
   const { timeline } = view.plan;
   const { minutes, basis, rate } = timeline.durations[step]!;
@@ -122,16 +149,16 @@ function takesText(step: number, view: View): string | undefined {
     case 'moment':
       return undefined;
     case 'none':
-      return 'Nothing says how long it takes, so it';
+      return '';
     case 'visit':
-      return `It takes ${text}, as a visit comes at some hour of its day`;
+      return `${text}, as a visit comes at some hour of its day`;
     case 'given':
-      return `It takes ${text} as given${rate === undefined ? '' : ` (the rate says ${writeDays(rate, view.style)})`}`;
+      return `${text} as given${rate === undefined ? '' : ` (the rate says ${writeDays(rate, view.style)})`}`;
     case 'rate': {
       const task = timeline.steps.list[step]! as Extract<Step, { kind: 'task' }>;
       const work = personMinutes(timeline.claims.byTask.get(task) ?? []) ?? 0;
       const count = people(task, timeline.trades[step]);
-      return `It takes ${text} (${write({ value: work, dimension: 'time' }, view.style)} of work for ${count === 1 ? 'one person' : `${count} people`})`;
+      return `${text} (${write({ value: work, dimension: 'time' }, view.style)} of work for ${count === 1 ? 'one person' : `${count} people`})`;
     }
   }
 }
@@ -140,12 +167,17 @@ function startText(step: number, view: View): string {
   const { timeline } = view.plan;
   const day = startDay(timeline.crews.start[step]!, timeline);
   const hold = holdOf(step, timeline);
-  if (hold.kind === 'record') return `${day}, as the diary says`;
-  return `${day} because ${holdText(hold, step, timeline, view.style)}`;
+  return hold.kind === 'record' ? `${day} as the diary says` : `${day} because ${holdText(hold, step, timeline, view.style)}`;
 }
 
-function slipText(step: number, { plan: { timeline }, style }: View): string | undefined {
-  if (standing(step, timeline) === 'done') return undefined;
+/** 'begun Tue 4 May 2027 and finished Wed 5 May 2027'. */
+function doneText(step: number, { plan: { timeline } }: View): string {
+  const [start, finish] = [timeline.crews.start[step]!, timeline.crews.finish[step]!];
+  const [begun, done] = [startDay(start, timeline), stepFinishDay(start, finish, timeline)];
+  return begun === done ? `done ${done}` : `begun ${begun} and finished ${done}`;
+}
+
+function slipText(step: number, { plan: { timeline }, style }: View): string {
   const spare = timeline.floats.totalFloat[step]!;
   if (spare > 0) return `can slip ${writeDays(spare, style)} before the end moves`;
   return spare === 0 ? 'cannot slip without moving the end' : `is ${writeDays(-spare, style)} later than its deadline allows`;

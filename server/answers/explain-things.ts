@@ -8,7 +8,7 @@ import type { Line, Purchase } from '#takeoff/lines';
 import { finishDay, span, startDay } from './days.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { endChain } from './explain-step.ts';
-import { type ListedReason, listedReason, saying } from './listed-reason.ts';
+import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { costText, finishText } from './summary.ts';
 import { counted, listed } from './table.ts';
 import { countedLines, countedPurchases, sums } from './takeoff-lines.ts';
@@ -72,7 +72,7 @@ function tellPlace(element: Element, view: View): Told {
   const costs = view.plan.budget.lines.filter((line) => line.room === slot || line.element === slot || line.level === slot);
   const [first] = facts;
   const what = [
-    ...(first === undefined ? [] : [`its ${first.label} is ${first.text}`]),
+    ...(first === undefined ? [] : [`its ${first.label.replaceAll('-', ' ')} is ${first.text}`]),
     lines.length === 0
       ? 'nothing is taken off for it'
       : `${counted(lines.length, 'line')} of the take-off ${lines.length === 1 ? 'is' : 'are'} for it`,
@@ -185,15 +185,15 @@ export function purchaseReason(purchase: Purchase, view: View): ListedReason {
   return { ...listedReason(purchase.bought, view, `buy ${purchase.label}`), text: buyText(purchase, view) };
 }
 
-/** Items and their sums, each with the working of its lines. */
+/** Items and their sums; the whole working of a line is told when its id is asked for. */
 function quantities(lines: readonly Line[], view: View): readonly ListedReason[] {
   return sums(lines.map((line) => ({ line, share: 1 }))).map((sum) => {
     const quantity = sum.needed ?? sum.net;
-    const inputs = sum.lines.map((line) => listedReason(line.needed ?? line.net, view, line.id));
+    const inputs = sum.lines.map((line) => pruned(listedReason(line.needed ?? line.net, view, line.id), 1));
     const [only] = inputs;
     if (inputs.length === 1 && only !== undefined) return { ...only, label: `${sum.label} (${only.label})` };
     const amount = listedReason({ ...total(sum.label, quantity.dimension, []), ...quantity }, view);
-    return { ...amount, label: sum.label, inputs };
+    return { ...amount, label: sum.label, inputs: inputs.map((input) => pruned(input, 0)) };
   });
 }
 

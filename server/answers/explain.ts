@@ -36,7 +36,7 @@ export function explain(asked: string, view: View): Explained {
   const name = asked.trim().toLowerCase();
   const found = [...declaredThings(name, view), ...facts(name, view), ...items(name, view), ...lines(name, view)];
   if (found.length > 0) return { found, near: [] };
-  return { found, near: nearest(name, knownNames(view)) };
+  return { found, near: nearNames(name, view) };
 }
 
 /** What is explained, why, and the tree. */
@@ -83,7 +83,7 @@ function facts(name: string, view: View): readonly Explanation[] {
       {
         name,
         kind: 'fact',
-        label: `${fact} of ${element.label}`,
+        label: `${element.label}: ${fact.replaceAll('-', ' ')}`,
         why: `It is ${reason.text}.`,
         ...placed(element.place, view),
         reasons: [reason],
@@ -185,11 +185,13 @@ function doers(line: Line, view: View): readonly ListedReason[] {
   ];
 }
 
-function knownNames(view: View): readonly string[] {
+/** Near misses; of an id, the other lines of its item. */
+function nearNames(name: string, view: View): readonly string[] {
   const { model } = view.plan;
-  return [...model.names.first.values(), ...model.library.first.values()]
-    .map(({ name }) => name)
-    .concat(countedLines(view).map(({ id }) => id));
+  const ids = countedLines(view).map(({ id }) => id);
+  const alike = name.includes('@') ? ids.filter((id) => id.toLowerCase().startsWith(`${name.split('@')[0]}@`)) : [];
+  if (alike.length > 0) return alike.slice(0, 5);
+  return nearest(name, [...[...model.names.first.values(), ...model.library.first.values()].map((slot) => slot.name), ...ids]);
 }
 
 function placed(place: Place | undefined, view: View): Pick<Explanation, 'place'> {

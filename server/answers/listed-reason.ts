@@ -49,10 +49,17 @@ function placed(place: NonNullable<Quantity['place']>, view: View): Pick<ListedR
   return { place: { file, line, column } };
 }
 
+/** The same, what went into it so many levels down: where the rest is told elsewhere. */
+export function pruned(reason: ListedReason, depth: number): ListedReason {
+  return { ...reason, inputs: depth <= 0 ? [] : reason.inputs.map((input) => pruned(input, depth - 1)) };
+}
+
+const SUM = 'the sum of';
+
 /** One line a reason, what went into it indented below. */
 export function treeLines(reason: ListedReason, depth = 12, indent = 0): readonly string[] {
   const parts = [`${'  '.repeat(indent)}${reason.label}${reason.text === '' ? '' : `  ${reason.text}`}`];
-  if (reason.formula !== undefined) parts.push(`= ${reason.formula}`);
+  if (reason.formula !== undefined && (reason.inputs.length > 0 || reason.formula !== SUM)) parts.push(`= ${reason.formula}`);
   if (reason.place !== undefined) parts.push(`(${reason.place.file}:${reason.place.line})`);
   if (reason.source !== undefined) parts.push(`[${reason.source}]`);
   const own = parts.join('  ');

@@ -1,7 +1,7 @@
 // The steps of a plan with their dates: with crews as limits, and by links alone beside them; how many days each has to
 // spare, and what it waits for.
 import type { Timeline } from '#schedule/timeline';
-import { span, startDay, stepFinishDay } from './days.ts';
+import { span, tableDays } from './days.ts';
 import { holderOf, holdOf, nameOf } from './holding.ts';
 import { finishText, planLabel } from './summary.ts';
 import { left, right, type Table, withoutEmpty } from './table.ts';
@@ -13,11 +13,12 @@ export function scheduleTable(view: View, trade?: string): Table {
   const { timeline } = plan;
   const numbers = stepsByStart(timeline).filter((step) => trade === undefined || timeline.trades[step]?.name === trade);
   const finish = finishText(view);
+  const days = tableDays(timeline);
   return withoutEmpty({
     heading: [
       `${planLabel(view)}${trade === undefined ? '' : `, ${tradeLabel(trade, timeline)}`}: ${finish === undefined ? 'no steps' : finish}.`,
-      'Dates are those with crews as limits; by links alone is what the order of work would allow if every trade had crews enough.',
-      'To spare is how long a step may slip before the end moves; before the next, until another step feels it.',
+      'Dates are those with crews as limits. By links alone, where it differs, is what the order of work would allow if every trade had crews enough.',
+      'To spare is how long a step may slip before the end moves; before the next, how long until another step feels it. d is a working day.',
       ...(timeline.dated ? [] : ['The plan gives no first day, so working days are counted: its first is day 1.']),
     ],
     columns: [
@@ -32,13 +33,13 @@ export function scheduleTable(view: View, trade?: string): Table {
       left('Waits last for'),
       left('Stands'),
     ],
-    rows: numbers.map((step) => row(step, timeline, style)),
+    rows: numbers.map((step) => row(step, timeline, days, style)),
     totals: [],
     remarks: [],
   });
 }
 
-function row(step: number, timeline: Timeline, style: Style): readonly string[] {
+function row(step: number, timeline: Timeline, days: ReturnType<typeof tableDays>, style: Style): readonly string[] {
   const { steps, trades, crews, byLinks, floats } = timeline;
   const [start, finish] = [crews.start[step]!, crews.finish[step]!];
   const open = standing(step, timeline) !== 'done';
@@ -46,10 +47,12 @@ function row(step: number, timeline: Timeline, style: Style): readonly string[] 
   return [
     steps.list[step]!.name,
     trades[step]?.label ?? '',
-    startDay(start, timeline),
-    stepFinishDay(start, finish, timeline),
+    days.start(start),
+    days.finish(start, finish),
     lengthText(step, timeline, style),
-    span(byLinks.start[step]!, byLinks.finish[step]!, timeline),
+    byLinks.start[step] === start && byLinks.finish[step] === finish
+      ? ''
+      : span(byLinks.start[step]!, byLinks.finish[step]!, timeline),
     open ? spareText(floats.totalFloat[step]!, style) : '',
     open ? spareText(floats.freeFloat[step]!, style) : '',
     holder === undefined ? '' : nameOf(holder, timeline),

@@ -23,10 +23,10 @@ export function countsText({ errors, warnings, notes }: Counts): string {
   return listed([counted(errors, 'error'), counted(warnings, 'warning'), counted(notes, 'note')]);
 }
 
-/** 'Larkspur cottage: done Thu 2 Dec 2027, 15 days before its target; $201,345 with what is kept for surprises.' */
+/** 'Larkspur cottage: done Thu 2 Dec 2027, 11 working days before its target of 17 Dec; $201,345.' Empty for a plan of neither steps nor prices. */
 export function planSummary(view: View): string {
   const parts = [finishText(view), costText(view)].filter((part) => part !== undefined);
-  return parts.length === 0 ? `${planLabel(view)}.` : `${planLabel(view)}: ${parts.join('; ')}.`;
+  return parts.length === 0 ? '' : `${planLabel(view)}: ${parts.join('; ')}.`;
 }
 
 export function planLabel({ plan, fileName }: View): string {
@@ -55,8 +55,8 @@ export function finishText({ plan: { timeline, model } }: View): string | undefi
 /** Undefined where the plan says nothing of money. */
 export function costText({ plan: { budget }, style }: View): string | undefined {
   if (!budget.priced) return undefined;
-  const kept = budget.contingency > 0 ? `, ${writeWholeMoney(budget.contingency, style)} of it kept for surprises` : '';
-  const open = budget.missing.length > 0 ? `; ${counted(budget.missing.length, 'thing')} without a price left out` : '';
+  const kept = budget.contingency > 0 ? ` with ${writeWholeMoney(budget.contingency, style)} contingency` : '';
+  const open = budget.missing.length > 0 ? `, leaving out ${counted(budget.missing.length, 'thing')} without a price` : '';
   return `${writeWholeMoney(budget.total, style)}${kept}${open}`;
 }
 

@@ -33,19 +33,27 @@ export interface Group {
 
 /** The same lines under other headings, in plan order; every line stands under one heading, or is shared out among several. */
 export function groupLines(lines: readonly Line[], by: 'room' | 'trade' | 'element', view: View): readonly Group[] {
-  const groups = new Map<string, Part[]>();
-  const add = (label: string, part: Part): void => {
-    const parts = groups.get(label);
-    if (parts === undefined) groups.set(label, [part]);
-    else parts.push(part);
+  const groups = new Map<unknown, { label: string; parts: Part[] }>();
+  const add = ({ key, label }: Heading, part: Part): void => {
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { label, parts: [part] });
+    else group.parts.push(part);
   };
-  const tasks = by === 'trade' ? tradesOf(view) : undefined;
+  const trades = by === 'trade' ? tradesOf(view) : undefined;
   for (const line of lines) {
-    if (tasks === undefined) add(headingOf(line, by === 'room' ? line.where.room : line.where.element, view), { line, share: 1 });
-    else for (const { label, share } of tasks.get(line) ?? [{ label: 'Nobody yet', share: 1 }]) add(label, { line, share });
+    if (trades === undefined)
+      add(headingOf(line, by === 'room' ? line.where.room : line.where.element, view), { line, share: 1 });
+    else for (const { heading, share } of trades.get(line) ?? [{ heading: NOBODY, share: 1 }]) add(heading, { line, share });
   }
-  return [...groups].map(([label, parts]) => ({ label, parts }));
+  return [...groups.values()];
 }
+
+interface Heading {
+  /** What is one heading: two rooms of one label stay apart. */
+  readonly key: unknown;
+  readonly label: string;
+}
+const NOBODY: Heading = { key: 'nobody', label: 'Nobody yet' };
 
 /** A sum of parts of one item, counted by one measure. */
 export interface Sum {
@@ -85,37 +93,43 @@ export function sums(parts: readonly Part[]): readonly Sum[] {
   return [...made.values()];
 }
 
-/** What a slot is called: its label, and its kind where the label alone would not say. */
+/** What a thing is called: its label, or else its kind and name. */
 export function labelOf(slot: Slot, view: View): string {
-  return view.plan.model.element(slot)?.label ?? slot.name;
+  const label = view.plan.model.element(slot)?.label;
+  if (label !== undefined && label !== slot.name) return label;
+  return slot.kind === 'room' || slot.kind === 'trade' || slot.name === '' || /^\d+$/.test(slot.name)
+    ? (label ?? slot.name)
+    : `${slot.kind} ${slot.name}`;
 }
 
 function part({ value, dimension, unit }: Quantity, share: number): Pick<Quantity, 'value' | 'dimension' | 'unit'> {
   return { value: value * share, dimension, ...(unit === undefined ? {} : { unit }) };
 }
 
-function headingOf(line: Line, slot: Slot | undefined, view: View): string {
-  if (slot !== undefined) return labelOf(slot, view);
-  return line.where.level === undefined ? 'The house' : `${labelOf(line.where.level, view)}, no room`;
+function headingOf(line: Line, slot: Slot | undefined, view: View): Heading {
+  if (slot !== undefined) return { key: slot, label: labelOf(slot, view) };
+  const { level } = line.where;
+  return level === undefined
+    ? { key: 'house', label: 'The house' }
+    : { key: level, label: `${labelOf(level, view)}, not in a room` };
 }
 
 /** For each line, the trades of the tasks that do it, with their shares. */
 function tradesOf({
   plan: { timeline },
-}: View): ReadonlyMap<Line, readonly { readonly label: string; readonly share: number }[]> {
-  const trades = new Map<Line, { label: string; share: number }[]>();
+}: View): ReadonlyMap<Line, readonly { readonly heading: Heading; readonly share: number }[]> {
+  const trades = new Map<Line, { heading: Heading; share: number }[]>();
+  const add = (line: Line, heading: Heading, share: number): void => {
+    const list = trades.get(line);
+    if (list === undefined) trades.set(line, [{ heading, share }]);
+    else list.push({ heading, share });
+  };
   for (const [task, claims] of timeline.claims.byTask) {
-    const label = timeline.trades[timeline.steps.index.get(task.slot)!]?.label ?? 'No trade';
-    for (const { line, share } of claims) {
-      const list = trades.get(line);
-      if (list === undefined) trades.set(line, [{ label, share }]);
-      else list.push({ label, share });
-    }
+    const trade = timeline.trades[timeline.steps.index.get(task.slot)!];
+    const heading = trade === undefined ? { key: 'no trade', label: 'No trade' } : { key: trade.slot, label: trade.label };
+    for (const { line, share } of claims) add(line, heading, share);
   }
   for (const { open } of timeline.claims.byWork.values())
-    for (const { line, share } of open) {
-      const list = trades.get(line);
-      if (list !== undefined) list.push({ label: 'Nobody yet', share });
-    }
+    for (const { line, share } of open) if (trades.has(line)) add(line, NOBODY, share);
   return trades;
 }

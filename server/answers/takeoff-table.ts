@@ -1,10 +1,11 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
 import type { Quantity } from '#kit/quantity';
+import { readUnit } from '#kit/units';
 import type { Purchase } from '#takeoff/lines';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
-import { countedLines, countedPurchases, groupLines, type Sum, sums, type TakeOffGrouping } from './takeoff-lines.ts';
+import { countedLines, countedPurchases, groupLines, sums, type TakeOffGrouping } from './takeoff-lines.ts';
 import { type View, write } from './view.ts';
 
 const MEANING =
@@ -23,18 +24,24 @@ function byItem(view: View): Table {
     heading: [
       `${planLabel(view)}: quantities of the whole plan.`,
       MEANING,
-      'Buy is what is needed in packages, rounded up once for the whole plan.',
+      'Buy is what is needed in packages, rounded up once for the whole plan. Labour is person-hours by the rates.',
     ],
     columns: [left('Item'), right('Net'), right('Needed'), right('Buy'), right('Labour')],
     rows: [
       ...purchases.map((purchase) => [
         purchase.label,
-        write(purchase.net, view.style),
-        write(purchase.needed, view.style),
+        amountText(purchase.net, undefined, view),
+        amountText(purchase.needed, purchase, view),
         buyText(purchase, view),
         labour(minutesOf(purchase), view),
       ]),
-      ...rest.map((sum) => [sum.label, write(sum.net, view.style), optional(sum.needed, view), '', labour(sum.minutes, view)]),
+      ...rest.map((sum) => [
+        sum.label,
+        amountText(sum.net, undefined, view),
+        optional(sum.needed, undefined, view),
+        '',
+        labour(sum.minutes, view),
+      ]),
     ],
     totals: [],
     remarks:
@@ -43,40 +50,71 @@ function byItem(view: View): Table {
 }
 
 function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
-  const rows = groupLines(countedLines(view), by, view).flatMap(({ label, parts }) =>
-    sums(parts).map((sum, at) => [at === 0 ? label : '', ...cells(sum, view)]),
+  const lines = countedLines(view);
+  const purchaseOf = new Map(
+    countedPurchases(view, new Set(lines)).flatMap((purchase) => purchase.lines.map((line) => [line, purchase] as const)),
+  );
+  const rows = groupLines(lines, by, view).flatMap(({ label, parts }) =>
+    sums(parts).map((sum, at) => [
+      at === 0 ? label : '',
+      sum.label,
+      amountText(sum.net, undefined, view),
+      optional(sum.needed, purchaseOf.get(sum.lines[0]!), view),
+      labour(sum.minutes, view),
+    ]),
   );
   return {
     heading: [
-      `${planLabel(view)}: quantities by ${by}.`,
+      `${planLabel(view)}: quantities by ${by === 'element' ? 'part of the house' : by}.`,
       MEANING,
-      'What is bought is rounded up once for the whole plan, so it stands only in the listing by item.',
+      'What is bought is rounded up once for the whole plan, so it stands only in the listing by item. Labour is person-hours by the rates.',
     ],
-    columns: [left(`${by[0]!.toUpperCase()}${by.slice(1)}`), left('Item'), right('Net'), right('Needed'), right('Labour')],
+    columns: [
+      left(by === 'element' ? 'Part' : `${by[0]!.toUpperCase()}${by.slice(1)}`),
+      left('Item'),
+      right('Net'),
+      right('Needed'),
+      right('Labour'),
+    ],
     rows,
     totals: [],
     remarks: ownerless(view),
   };
 }
 
-function cells({ label, net, needed, minutes }: Sum, view: View): readonly string[] {
-  return [label, write(net, view.style), optional(needed, view), labour(minutes, view)];
+type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;
+
+/** Lengths run on, as they are ordered: 822.2 lf. What is needed is told in the unit it is sold by. */
+function amountText(quantity: Bare, purchase: Purchase | undefined, view: View): string {
+  const { value, dimension } = quantity;
+  if (purchase !== undefined && readUnit(purchase.package)?.dimension === dimension)
+    return write({ value, dimension, unit: purchase.package }, view.style);
+  if (dimension === 'length') return write({ value, dimension, unit: view.style.system === 'feet' ? 'lf' : 'm' }, view.style);
+  // Bags and tubes that an area needs are no pieces of it.
+  if (dimension === 'number' && purchase !== undefined && purchase.net.dimension !== 'number' && purchase.package !== 'each')
+    return packages(Math.round(value * 100) / 100, purchase.package, view);
+  return write(quantity, view.style);
 }
 
-/** '112 sheets', '6 1/4 cy'. */
+/** '112 sheets of 32 sf', '2.75 cy', '14'. */
 export function buyText({ bought, package: word, holds }: Purchase, view: View): string {
-  if (holds === undefined && bought.dimension !== 'number') return write(bought, view.style);
-  const count = write({ value: bought.value, dimension: 'number' }, view.style);
-  return word === 'each' ? count : `${count} ${bought.value === 1 ? word : plural(word)}`;
+  const { value, dimension } = bought;
+  if (dimension !== 'number')
+    return readUnit(word)?.dimension === dimension
+      ? write({ value, dimension, unit: word }, view.style)
+      : write(bought, view.style);
+  if (word === 'each' || word === '') return write({ value, dimension }, view.style);
+  const of = holds === undefined || holds.dimension === 'number' ? '' : ` of ${write(holds, view.style)}`;
+  return `${packages(value, word, view)}${of}`;
 }
 
-function plural(word: string): string {
-  if (/(?:s|x|ch|sh)$/.test(word)) return `${word}es`;
-  return `${word}s`;
+function packages(count: number, word: string, view: View): string {
+  const many = /(?:s|x|ch|sh)$/.test(word) ? `${word}es` : `${word}s`;
+  return `${write({ value: count, dimension: 'number' }, view.style)} ${count === 1 ? word : many}`;
 }
 
-function optional(quantity: Pick<Quantity, 'value' | 'dimension' | 'unit'> | undefined, view: View): string {
-  return quantity === undefined ? '' : write(quantity, view.style);
+function optional(quantity: Bare | undefined, purchase: Purchase | undefined, view: View): string {
+  return quantity === undefined ? '' : amountText(quantity, purchase, view);
 }
 
 function labour(minutes: number | undefined, view: View): string {

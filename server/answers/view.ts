@@ -40,6 +40,7 @@ export function write(quantity: Pick<Quantity, 'value' | 'dimension' | 'unit'>, 
   const { value, dimension, unit } = quantity;
   if (dimension === 'time' && (unit === 'd' || unit === 'w')) return writeDays(value, style, unit);
   if (dimension === 'money') return formatMoney(value, style.currency);
+  if (unit === ':') return writeRatio(value, style);
   const text = formatQuantity(quantity, style.system);
   // Money over something, where nobody wrote it in a currency of its own, is the plan's.
   return dimension.startsWith('money/') && unit === undefined ? text.replace('$', currencySign(style)) : text;
@@ -55,10 +56,21 @@ export function writeWholeMoney(cents: number, style: Style): string {
   return formatWholeMoney(cents, style.currency);
 }
 
-/** Working minutes in working days of the plan's own hours: 3.2d. */
+/** Working minutes in working days of the plan's own hours: 3.2d; less than a day in hours: 1.5 h. */
 export function writeDays(minutes: number, style: Style, unit: 'd' | 'w' = 'd'): string {
-  const days = minutes / style.minutesPerDay / (unit === 'w' ? style.daysPerWeek : 1);
-  return `${formatQuantity({ value: days, dimension: 'number' }, style.system)}${unit}`;
+  const days = minutes / style.minutesPerDay;
+  if (Math.abs(days) < 1 && minutes !== 0) return formatQuantity({ value: minutes, dimension: 'time' }, style.system);
+  const count = unit === 'w' ? days / style.daysPerWeek : days;
+  // Tenths, for the eye only.
+  return `${formatQuantity({ value: Math.round(count * 10) / 10, dimension: 'number' }, style.system)}${unit}`;
+}
+
+/** A pitch as 8:12, a steep slope as 1.5:1, a fall as 1:50. */
+function writeRatio(value: number, { system }: Style): string {
+  const write = (number: number): string =>
+    formatQuantity({ value: Math.round(number * 100) / 100, dimension: 'number' }, system);
+  if (value > 1) return `${write(value)}:1`;
+  return value * 12 >= 1 || value <= 0 ? `${write(value * 12)}:12` : `1:${write(1 / value)}`;
 }
 
 /** What stands before an amount in the plan's currency: '$', 'CHF '. */

@@ -74,7 +74,7 @@ function summaryLine(asked: readonly Asked[], findings: readonly ListedFinding[]
   const files = counted(filesOf(views).length, 'file');
   const said = countsText(countsOf(findings));
   const tail = `${said[0]!.toUpperCase()}${said.slice(1)} in ${files}.`;
-  if (asked.length === 1 && only !== undefined) return `${planSummary(only.view)} ${tail}`;
+  if (asked.length === 1 && only !== undefined) return [planSummary(only.view), tail].filter((part) => part !== '').join(' ');
   return `${asked.length} plans. ${tail}`;
 }
 
