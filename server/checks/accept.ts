@@ -1,9 +1,12 @@
-// Findings a person has answered in the text, with a reason: taken out in one place, after all phases. An acceptance that
-// answers nothing any more is itself a finding.
+// Findings a person has answered in the text, with a reason: taken out in one place, after all phases, before those of one
+// sort are told together. An acceptance that answers nothing any more is itself a finding.
+import { isoDate } from '#kit/dates';
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Results } from './check.ts';
+import { gathered } from './gather.ts';
+import { gathers } from './rules.ts';
 
 export const unused = findingSort<[code: string]>({
   code: 'accept/unused',
@@ -15,6 +18,13 @@ export const noReason = findingSort<[code: string]>({
   code: 'accept/no-reason',
   severity: 'warning',
   say: (code) => `"${code}" is accepted without a reason. Whoever reads this later needs one: add it in quotes.`,
+});
+
+export const expired = findingSort<[code: string, day: string]>({
+  code: 'accept/expired',
+  severity: 'note',
+  say: (code, day) =>
+    `"${code}" was accepted until ${day}, which is past, so it is told again. Answer it, or accept it anew with a later day.`,
 });
 
 export const unscoped = findingSort<[code: string]>({
@@ -31,6 +41,8 @@ interface Acceptance {
   readonly until: number | undefined;
   readonly covers: (found: Finding) => boolean;
   used: boolean;
+  /** It would have answered something, had it not run out. */
+  missed: boolean;
 }
 
 export function accepted(found: readonly Finding[], results: Results): readonly Finding[] {
@@ -50,6 +62,7 @@ export function accepted(found: readonly Finding[], results: Results): readonly 
         until,
         covers: (each) => each.place.slot === slot,
         used: false,
+        missed: false,
       });
     }
   }
@@ -63,26 +76,28 @@ export function accepted(found: readonly Finding[], results: Results): readonly 
     }
     const names = takes.for === 'everywhere' ? undefined : takes.for.map(({ value }) => value.name);
     const covers = (each: Finding): boolean => names === undefined || names.includes(each.place.slot.name);
-    acceptances.push({ code: takes.code, place: at, reason: takes.reason, until, covers, used: false });
+    acceptances.push({ code: takes.code, place: at, reason: takes.reason, until, covers, used: false, missed: false });
   }
-  if (acceptances.length === 0) return sorted([...found, ...added], results);
+  if (acceptances.length === 0) return told([...found, ...added], results);
   const day = results.timeline.progress.asOf;
   const open = found.filter((each) => {
-    const answer = acceptances.find(
-      (one) =>
-        one.code.toLowerCase() === each.code &&
-        one.covers(each) &&
-        (one.until === undefined || day === undefined || day <= one.until),
-    );
+    const answers = acceptances.filter((one) => one.code.toLowerCase() === each.code && one.covers(each));
+    const answer = answers.find((one) => one.until === undefined || day === undefined || day <= one.until);
+    for (const one of answers) if (answer === undefined) one.missed = true;
     if (answer === undefined) return true;
     answer.used = true;
     return false;
   });
   for (const one of acceptances) {
-    if (!one.used) added.push({ ...finding(unused, one.place, one.code) });
+    if (!one.used)
+      added.push(one.missed ? finding(expired, one.place, one.code, isoDate(one.until!)) : finding(unused, one.place, one.code));
     else if (one.reason === undefined) added.push(finding(noReason, one.place, one.code));
   }
-  return sorted([...open, ...added], results);
+  return told([...open, ...added], results);
+}
+
+function told(findings: readonly Finding[], results: Results): readonly Finding[] {
+  return gathered(sorted(findings, results), gathers);
 }
 
 /** By file, line, column and code, so that the same plan gives the same list. */

@@ -25,5 +25,7 @@ export interface Check {
   /** A plan that it speaks up about, and one that it does not. */
   readonly wrong: string;
   readonly right: string;
+  /** Many findings of it are told as one. */
+  readonly gathers?: true;
   readonly run: (results: Results) => readonly Finding[];
 }

@@ -2,9 +2,18 @@
 // what is not known does not hold.
 import type { Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { Element, FollowedCondition } from '#model/model';
+import type { Element, FollowedCondition, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { KindWord } from '#model/words';
+
+/**
+ * Whether a rule is about this plan at all: every `when` holds and no `unless` does. What is not known keeps it firing: an
+ * `unless` holds only where something is known, and of all of which it is known.
+ */
+export function firesIn(rule: Rule, model: Model): boolean {
+  const { when, unless } = rule.given;
+  return when.every(({ value }) => holds(value, model)) && !unless.some(({ value }) => excuses(value, model));
+}
 
 /** `subject` is the thing looked at, where the row looks at things one by one. */
 export function holds(condition: FollowedCondition, model: Model, subject?: Element): boolean {
@@ -17,6 +26,18 @@ export function holds(condition: FollowedCondition, model: Model, subject?: Elem
     default:
       return things.some((thing) => holdsOf(condition, thing));
   }
+}
+
+/** One deep trench among shallow ones keeps its rule. */
+function excuses(condition: FollowedCondition, model: Model): boolean {
+  if (condition.quantifier !== 'one') return holds(condition, model);
+  const known = thingsOf(condition, model, undefined).filter((thing) => isKnown(condition, thing));
+  return known.length > 0 && known.every((thing) => holdsOf(condition, thing));
+}
+
+function isKnown({ fact, test }: FollowedCondition, thing: Element): boolean {
+  if (test === 'exists' || test === 'has' || fact === undefined) return true;
+  return quantityOf(thing, fact) !== undefined || given(thing, fact).length > 0;
 }
 
 function thingsOf(condition: FollowedCondition, model: Model, subject: Element | undefined): readonly Element[] {

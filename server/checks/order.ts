@@ -63,6 +63,16 @@ export function reaches(order: Order, a: number, b: number): boolean {
   return ((order.bits[order.row[b]! + (place >>> 5)]! >>> (place & 31)) & 1) === 1;
 }
 
+/** Whether links hold `b`'s finish after `a`'s; its own counts. True as well where the group is too large to have rows. */
+export function mayReachFinish(order: Order, a: number, b: number): boolean {
+  if (a === b) return true;
+  if (order.group[a] !== order.group[b]) return false;
+  const width = order.words[b]!;
+  if (width === 0) return true;
+  const place = order.member[a]!;
+  return ((order.bits[order.row[b]! + width + (place >>> 5)]! >>> (place & 31)) & 1) === 1;
+}
+
 export interface WaitOnChain {
   /** Minutes of working time. */
   readonly working: number;

@@ -1,4 +1,64 @@
 // The checks, in the order that reads best. One file each, below rules/; the path is the code the user sees.
 import type { Check } from './check.ts';
+import { beforeStart } from './rules/dates/before-start.ts';
+import { deadline } from './rules/dates/deadline.ts';
+import { pastTarget } from './rules/dates/past-target.ts';
+import { notBeside } from './rules/doors/not-beside.ts';
+import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
+import { doesNotClose } from './rules/measures/does-not-close.ts';
+import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
+import { unknown } from './rules/names/unknown.ts';
+import { unused } from './rules/names/unused.ts';
+import { insideWall } from './rules/openings/inside-wall.ts';
+import { tallerThanWall } from './rules/openings/taller-than-wall.ts';
+import { widerThanWall } from './rules/openings/wider-than-wall.ts';
+import { areaBalance } from './rules/rooms/area-balance.ts';
+import { gap } from './rules/rooms/gap.ts';
+import { noWayIn } from './rules/rooms/no-way-in.ts';
+import { outsideLevel } from './rules/rooms/outside-level.ts';
+import { overlap } from './rules/rooms/overlap.ts';
+import { looseEnd } from './rules/schedule/loose-end.ts';
+import { workingTime } from './rules/waits/working-time.ts';
+import { doneTwice } from './rules/work/done-twice.ts';
+import { noTrade } from './rules/work/no-trade.ts';
+import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
+import { stateMilestone } from './rules/work/state-milestone.ts';
+import { twoTakeAll } from './rules/work/two-take-all.ts';
 
-export const checks: readonly Check[] = [];
+export const checks: readonly Check[] = [
+  // Names and drawings.
+  unknown,
+  unused,
+  doesNotClose,
+  outsideLevel,
+  overlap,
+  gap,
+  areaBalance,
+  noWayIn,
+  widerThanWall,
+  tallerThanWall,
+  insideWall,
+  notBeside,
+  // Who does what.
+  nobodyDoesIt,
+  doneTwice,
+  twoTakeAll,
+  noTrade,
+  stateMilestone,
+  nothingToSee,
+  // When.
+  looseEnd,
+  workingTime,
+  beforeStart,
+  deadline,
+  pastTarget,
+  // For how much.
+  bidWithoutScope,
+];
+
+const gatheringCodes: ReadonlySet<string> = new Set(checks.flatMap(({ code, gathers }) => (gathers === true ? [code] : [])));
+
+/** Whether many findings of a code are told as one: those of rules of order always are. */
+export function gathers(code: string): boolean {
+  return code.startsWith('sequence/') || gatheringCodes.has(code);
+}

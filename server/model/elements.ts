@@ -188,6 +188,15 @@ export function readsOf(slot: Slot, now: Snapshot): readonly Slot[] {
   return [...slots];
 }
 
+/** Whether a declaration of the plan of one of these kinds reads the element of a slot. */
+export function isReadBy(slot: Slot, kinds: (kind: string) => boolean, now: Snapshot): boolean {
+  for (const reader of now.memory.readers.get(slot) ?? []) {
+    if (!kinds(reader.kind) || !now.plan.bySlot.has(reader)) continue;
+    if (now.memory.memos.get(reader)?.reads.some((read) => read.kind === 'element' && read.slot === slot)) return true;
+  }
+  return false;
+}
+
 /** Findings of the elements of a table, in its order; with one for each ring of names. */
 export function elementFindings(table: NameTable, now: Snapshot): readonly Finding[] {
   const findings: Finding[] = [];

@@ -1,0 +1,67 @@
+// What becomes of an order that no chain of links holds: right by luck, or broken, by the dates shown and by what is done.
+import { dayOfFinish } from '#kit/dates';
+import { workBetween } from '#schedule/calendar';
+import { nextMorning } from '#schedule/progress';
+import type { Timeline } from '#schedule/timeline';
+import { afterFinish } from '#schedule/waits';
+
+export interface Wait {
+  /** Minutes by `clock`. */
+  readonly lag: number;
+  readonly clock: number;
+}
+
+/** How far two dates are apart, and how the sentence about them goes. */
+export interface Outcome {
+  readonly kind: 'broken' | 'luck';
+  readonly earlier: number;
+  /** Working minutes on the later step's calendar: of slip that would break it, or by which it is broken. */
+  readonly distance: number;
+  /** The order itself is held, but not the wait. */
+  readonly linked: boolean;
+}
+
+/** Undefined where the order is a fact: what comes first was done in time. */
+export function outcomeOf(
+  earlier: number,
+  later: number,
+  linked: boolean,
+  wait: Wait | undefined,
+  timeline: Timeline,
+): Outcome | undefined {
+  const { timing, crews, progress } = timeline;
+  const calendar = timing.calendars[timing.calendarOf[later]!]!;
+  const done = timing.fixedFinish?.[earlier] ?? Number.NaN;
+  const finish = Number.isNaN(done) ? crews.finish[earlier]! : done;
+  const free = wait === undefined ? finish : afterFinish(timing.calendars[timing.planCalendar]!, finish, wait.lag, wait.clock);
+  const begun = begunAt(later, timeline);
+  if (begun !== undefined) {
+    // A diary tells days, not hours.
+    if (dayOfFinish(free) <= dayOfFinish(begun)) return undefined;
+    return { kind: 'broken', earlier, distance: workBetween(calendar, begun, free), linked };
+  }
+  if (!Number.isNaN(done) && (wait === undefined || (progress.asOf !== undefined && free <= nextMorning(progress.asOf))))
+    return undefined;
+  const start = crews.start[later]!;
+  return free <= start
+    ? { kind: 'luck', earlier, distance: workBetween(calendar, free, start), linked }
+    : { kind: 'broken', earlier, distance: workBetween(calendar, start, free), linked };
+}
+
+/** When recorded work began, or at the latest; undefined for what lies ahead. */
+function begunAt(step: number, { timing }: Timeline): number | undefined {
+  const start = timing.fixedStart?.[step] ?? Number.NaN;
+  if (!Number.isNaN(start)) return start;
+  const finish = timing.fixedFinish?.[step] ?? Number.NaN;
+  return Number.isNaN(finish) ? undefined : finish;
+}
+
+export function isWorse(a: Outcome, b: Outcome): boolean {
+  if (a.kind !== b.kind) return a.kind === 'broken';
+  return a.kind === 'broken' ? a.distance > b.distance : a.distance < b.distance;
+}
+
+/** Whether a step is recorded as done, or must have been. */
+export function isDone(step: number, { timing }: Timeline): boolean {
+  return !Number.isNaN(timing.fixedFinish?.[step] ?? Number.NaN);
+}

@@ -1,0 +1,56 @@
+// Days given for steps that lie before the plan's first day: mostly a wrong year.
+import { isoDate } from '#kit/dates';
+import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Check } from '../../check.ts';
+
+export const early = findingSort<[what: string, day: string, start: string]>({
+  code: 'dates/before-start',
+  severity: 'warning',
+  say: (what, day, start) =>
+    `${what} is ${day}, before the plan starts on ${start}, so it holds nothing. Most likely the year is wrong: mend it, or let the plan start earlier.`,
+});
+
+export const recorded = findingSort<[step: string, day: string, start: string]>({
+  code: 'dates/before-start',
+  severity: 'note',
+  say: (step, day, start) =>
+    `The diary has "${step}" on ${day}, before the plan starts on ${start}. Let the plan start with its first day of work, or check the year.`,
+});
+
+export const beforeStart: Check = {
+  code: 'dates/before-start',
+  about:
+    'A day given for a step, for the target or in the diary should not lie before the plan’s start. Orders, bids and prices may be older.',
+  wrong: `plan p
+  start 2027-04-05
+task frame takes 5d, not before 2026-04-12
+`,
+  right: `plan p
+  start 2027-04-05
+task frame takes 5d, not before 2027-04-12
+`,
+  run: ({ model, timeline }) => {
+    const start = model.plan?.given.start?.value;
+    if (start === undefined) return [];
+    const findings: Finding[] = [];
+    const look = (what: string, given: Dated | undefined): void => {
+      if (given !== undefined && given.value < start)
+        findings.push(finding(early, given.place, what, isoDate(given.value), isoDate(start)));
+    };
+    look('The target', model.plan?.given.target);
+    for (const step of timeline.steps.list) {
+      look(`The day that "${step.name}" waits for`, step.given['not before']);
+      look(`The deadline of "${step.name}"`, step.given.deadline);
+      if (step.kind === 'milestone') look(`The day of "${step.name}"`, step.given.on);
+    }
+    for (const { entries } of model.list('progress')) {
+      for (const { value, deeper } of entries) {
+        const given = [deeper.started, deeper.finished, deeper.passed].find((each) => each !== undefined && each.value < start);
+        if (given !== undefined) findings.push(finding(recorded, given.place, value.name, isoDate(given.value), isoDate(start)));
+      }
+    }
+    return findings;
+  },
+};
+
+type Dated = { readonly value: number; readonly place: Finding['place'] };

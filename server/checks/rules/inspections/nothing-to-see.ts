@@ -1,0 +1,56 @@
+// Visits that nothing holds back: what they are to look at is no work of the plan.
+import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Check } from '../../check.ts';
+
+export const unseen = findingSort<[inspection: string, work: string]>({
+  code: 'inspections/nothing-to-see',
+  severity: 'warning',
+  say: (inspection, work) =>
+    `"${inspection}" is to look at "${work}", but no task does that, so the visit does not wait for it. Add the work to a task, or take it out of "of".`,
+});
+
+export const untied = findingSort<[inspection: string, work: string]>({
+  code: 'inspections/nothing-to-see',
+  severity: 'warning',
+  say: (inspection, work) =>
+    `"${inspection}" is to come before "${work}", but no task does that, so it holds nothing back. Name the step that must wait for it.`,
+});
+
+export const adrift = findingSort<[inspection: string]>({
+  code: 'inspections/nothing-to-see',
+  severity: 'note',
+  say: (inspection) =>
+    `"${inspection}" waits for nothing, so it is dated to the first day, when there is nothing to see. Say what it looks at with "of", or when it comes with "after".`,
+});
+
+export const nothingToSee: Check = {
+  code: 'inspections/nothing-to-see',
+  about: 'What an inspection looks at, and what it must come before, should be steps or works of the plan.',
+  wrong: `trade framing crew of 3 at $52/h
+task walls does frame-walls takes 2d by framing
+inspection frame-check of walls, set-trusses
+`,
+  right: `trade framing crew of 3 at $52/h
+task walls does frame-walls takes 2d by framing
+inspection frame-check of walls
+`,
+  run: ({ model, timeline }) => {
+    const { steps, claims, network } = timeline;
+    const isThere = (name: string): boolean =>
+      steps.byName.has(name) || (claims.byWork.get(name)?.tasks.length ?? 0) > 0 || !isWork(name);
+    const isWork = (name: string): boolean => model.library.first.has(`work/${name}`) || model.names.first.has(`work/${name}`);
+    const findings: Finding[] = [];
+    for (const inspection of model.list('inspection')) {
+      const { given, name, slot, place } = inspection;
+      // What only the library's row says is no promise of the plan.
+      for (const each of given.of?.place.slot === slot ? given.of.value : [])
+        if (!isThere(each.value.name)) findings.push(finding(unseen, each.place, name, each.value.name));
+      for (const each of given.before?.place.slot === slot ? given.before.value : [])
+        if (!isThere(each.value.name)) findings.push(finding(untied, each.place, name, each.value.name));
+      const at = steps.index.get(slot);
+      if (at === undefined || network.count < 2 || given['not before'] !== undefined) continue;
+      if (network.incomingStart[at + 1] === network.incomingStart[at]) findings.push(finding(adrift, place, name));
+    }
+    return findings;
+  },
+};

@@ -1,0 +1,115 @@
+// Names that stand where several kinds of things may be meant, and that name none of them.
+import { nearest } from '#kit/did-you-mean';
+import { type Finding, finding } from '#kit/finding';
+import type { At, Element, NamePlace } from '#model/model';
+import { unknownName } from '#model/problems';
+import type { Model } from '#model/resolve';
+import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
+
+/** What may be named where: the words for it, and the kinds it may be. */
+const STEPS = ['task', 'inspection', 'milestone', 'delivery', 'phase', 'state'];
+const GOODS = ['material', 'item', 'assembly', 'window', 'door', 'fixture'];
+const PLACES = ['level', 'room', 'trench', 'dry-well', 'foundation', 'crawl', 'roof', 'deck', 'panels', 'wall', 'site'];
+
+interface Naming {
+  readonly what: string;
+  readonly kinds: readonly string[];
+  readonly names: readonly At<NamePlace>[];
+}
+
+export const unknown: Check = {
+  code: 'names/unknown',
+  about:
+    'A name must mean something: a step, a kind of work, goods, or a thing of the house, as its place asks. What a misspelled name should have reached is not counted.',
+  wrong: `task walls does frame-walls takes 2d
+inspection frame-check of wals
+`,
+  right: `task walls does frame-walls takes 2d
+inspection frame-check of walls
+`,
+  run: ({ model }) => {
+    const findings: Finding[] = [];
+    for (const kind of LOOKED_AT)
+      for (const element of model.list(kind))
+        for (const { what, kinds, names } of namings(element))
+          for (const { value, place } of names)
+            if (place.slot === element.slot && !isKnown(value.name, kinds, model))
+              findings.push(told(value.name, what, kinds, place, model));
+    return findings;
+  },
+};
+
+const LOOKED_AT = [
+  'task',
+  'inspection',
+  'milestone',
+  'delivery',
+  'bid',
+  'allowance',
+  'alternate',
+  'paid',
+  'invoice',
+  'rule',
+  'state',
+] as const;
+
+const NONE: readonly Naming[] = [];
+
+const namings = keptFor((element: Element): readonly Naming[] => {
+  const found: Naming[] = [];
+  const look = (what: string, kinds: readonly string[], line: { readonly value: readonly At<NamePlace>[] } | undefined): void => {
+    if (line !== undefined) found.push({ what, kinds, names: line.value });
+  };
+  switch (element.kind) {
+    case 'task':
+      look('thing of the house', [...PLACES, ...GOODS], element.given.of);
+      look('thing of the house', [...PLACES, ...GOODS], element.given.except);
+      break;
+    case 'inspection':
+      look('step or kind of work', [...STEPS, 'work'], element.given.of);
+      look('step or kind of work', [...STEPS, 'work'], element.given.before);
+      break;
+    case 'milestone':
+      look('step, kind of work or goods', [...STEPS, ...GOODS, ...PLACES, 'work'], element.given.except);
+      break;
+    case 'delivery':
+      look('material, window, door or fixture', GOODS, element.given.brings);
+      break;
+    case 'bid':
+      look('kind of work or step', [...STEPS, 'work'], element.given.includes);
+      look('kind of work or step', [...STEPS, 'work'], element.given['leaves out']);
+      break;
+    case 'allowance':
+      look('material, window, door or fixture', [...GOODS, 'work'], element.given.for);
+      break;
+    case 'paid':
+    case 'invoice':
+      look('step, bid or change', [...STEPS, ...GOODS, 'work', 'bid', 'change', 'allowance', 'trade'], element.given.for);
+      break;
+    case 'rule':
+      look('kind of work, state or inspection', ['work', 'state', ...STEPS], element.given.first);
+      look('kind of work, state or inspection', ['work', 'state', ...STEPS], element.given.then);
+      break;
+    case 'state':
+      look('kind of work', ['work'], element.given['made by']);
+      break;
+    default:
+  }
+  return found.length === 0 ? NONE : found;
+});
+
+function isKnown(name: string, kinds: readonly string[], { names, library }: Model): boolean {
+  if (kinds.some((kind) => names.first.has(`${kind}/${name}`) || library.first.has(`${kind}/${name}`))) return true;
+  const second = names.also.get(name) ?? library.also.get(name);
+  return second !== undefined && kinds.includes(second.kind);
+}
+
+function told(name: string, what: string, kinds: readonly string[], place: Finding['place'], { names, library }: Model): Finding {
+  const known = [names, library].flatMap((table) =>
+    [...table.first.values()].flatMap((slot) => (kinds.includes(slot.kind) ? [slot.name] : [])),
+  );
+  const near = nearest(name, known)[0];
+  const made = finding(unknownName, place, name, what, near);
+  return near === undefined ? made : { ...made, fixes: [{ kind: 'replace', title: `Write "${near}"`, place, text: near }] };
+}

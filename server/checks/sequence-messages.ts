@@ -1,0 +1,149 @@
+// How a broken order, and one that is right by luck, are told: what is wrong with the days, why it matters, what to do. A
+// hazard is named first, and the last word is the deferral to those who decide.
+import { DAY_MINUTES } from '#kit/dates';
+import { type Finding, type FindingSort, type Fix, findingSort, type Severity } from '#kit/finding';
+import type { Rule, Step } from '#model/model';
+import type { PlanLink } from '#schedule/links';
+import { waiting } from '#schedule/links';
+import type { Timeline } from '#schedule/timeline';
+import { WORKING } from '#schedule/waits';
+import type { Outcome } from './outcomes.ts';
+import { counted, finishText, startText } from './show.ts';
+
+interface Told {
+  readonly rule: Rule;
+  readonly later: string;
+  readonly earlier: string;
+  readonly laterDay: string;
+  readonly earlierDay: string;
+  /** '3 working days' of slip that would break it. */
+  readonly slip: string;
+  /** '7 days' that must pass; undefined without a wait. */
+  readonly wait: string | undefined;
+}
+
+export const broken: FindingSort<[told: Told]> = findingSort<[told: Told]>({
+  code: 'sequence/broken',
+  severity: 'error',
+  say: ({ rule, later, earlier, laterDay, earlierDay, wait }) =>
+    spoken(
+      rule,
+      `"${later}" begins on ${laterDay}, but "${earlier}" is done on ${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}.`,
+      '',
+    ),
+});
+
+export const byLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
+  code: 'sequence/by-luck',
+  severity: 'warning',
+  say: ({ rule, later, earlier, laterDay, earlierDay, slip, wait }) =>
+    spoken(
+      rule,
+      `"${later}" (${laterDay}) comes after "${earlier}" (${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}) only by luck: no chain of links holds it there, and ${slip} of slip would break it.`,
+      `Let "${later}" wait for "${earlier}".`,
+    ),
+});
+
+export const waitByLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
+  code: 'sequence/wait-by-luck',
+  severity: 'warning',
+  say: ({ rule, later, earlier, laterDay, earlierDay, wait }) =>
+    spoken(
+      rule,
+      `"${later}" (${laterDay}) waits for "${earlier}" (${earlierDay}), but that ${wait} pass in between is luck: no link asks for them.`,
+      `Write "${earlier} + ${wait}".`,
+    ),
+});
+
+/** Only what names a hazard ends its first words with a colon: "Cave-in: fill pushes …". */
+const HAZARD = /^[A-Z][^.:;]*: /;
+
+export function isHazard(rule: Rule): boolean {
+  return HAZARD.test(rule.given.because?.value ?? '');
+}
+
+/** What, why, what to do; a hazard before all. */
+export function spoken(rule: Rule, what: string, todo: string): string {
+  const because = rule.given.because?.value ?? '';
+  const remedy = rule.given.remedy?.value ?? '';
+  const last =
+    todo === '' || isHazard(rule) ? [todo, remedy === '' ? 'Change the order, or accept with a reason.' : remedy] : [todo];
+  return (isHazard(rule) ? [because, what, ...last] : [what, because, ...last]).filter((part) => part !== '').join(' ');
+}
+
+/** By luck is never worse than a warning: nothing is wrong yet. */
+const luckSeverity: { readonly [severity in Severity]: Severity } = { error: 'warning', warning: 'warning', note: 'note' };
+
+export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, timeline: Timeline): Finding {
+  const step = timeline.steps.list[later]!;
+  const earlier = timeline.steps.list[outcome.earlier]!;
+  const severity = rule.given.severity?.value ?? 'note';
+  const sort = outcome.kind === 'broken' ? broken : outcome.linked ? waitByLuck : byLuck;
+  const told: Told = {
+    rule,
+    later: step.name,
+    earlier: earlier.name,
+    laterDay: startText(timeline.crews.start[later]!, timeline),
+    earlierDay: finishText(timeline.crews.finish[outcome.earlier]!, timeline),
+    slip: counted(Math.round((outcome.distance / timeline.minutesPerDay) * 10) / 10, 'working day'),
+    wait: waitText(rule),
+  };
+  return ruleFinding(rule, sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {
+    related: [{ place: earlier.place, note: `"${earlier.name}", which comes first` }],
+    fixes: outcome.linked ? waitFix(later, outcome.earlier, rule, timeline) : linkFix(step, earlier, rule),
+  });
+}
+
+/** A finding of a rule carries the rule's code and source. */
+export function ruleFinding<A extends readonly unknown[]>(
+  rule: Rule,
+  sort: FindingSort<A>,
+  severity: Severity,
+  step: Step,
+  details: A,
+  more: Pick<Finding, 'related' | 'fixes'>,
+): Finding {
+  const source = rule.given.source?.value;
+  return {
+    sort: sort as unknown as FindingSort<never>,
+    code: `sequence/${rule.name}`,
+    severity,
+    place: step.place,
+    details,
+    ...more,
+    ...(source === undefined ? {} : { source }),
+  };
+}
+
+/** '7 days', '24h', '2d': as it may stand after a plus. */
+function waitText(rule: Rule): string | undefined {
+  const given = rule.given.wait?.value;
+  if (given === undefined) return undefined;
+  const { lag, clock } = waiting(given);
+  if (clock === WORKING) return given.unit === 'w' ? `${lag / 2400}w` : `${lag / 480}d`;
+  if (given.unit === 'days' || given.unit === 'weeks') return counted(lag / DAY_MINUTES, 'day');
+  return `${lag / 60}h`;
+}
+
+/** Adds the link that would hold the order, with the rule's wait, where the step's own line has room for it. */
+function linkFix(step: Step, earlier: Step, rule: Rule): readonly Fix[] {
+  const wait = waitText(rule);
+  const name = wait === undefined ? earlier.name : `${earlier.name} + ${wait}`;
+  const also = step.given['also after'] ?? step.given.after;
+  const title = `Let "${step.name}" wait for "${earlier.name}"`;
+  if (also !== undefined) return [{ kind: 'insert-after', title, place: also.place, text: `, ${name}` }];
+  return [{ kind: 'append', title, place: step.place, text: ` also after ${name}` }];
+}
+
+/** Adds the wait to the plain link between the two, where there is one. */
+function waitFix(later: number, earlier: number, rule: Rule, { links }: Timeline): readonly Fix[] {
+  const wait = waitText(rule);
+  const link = links.find(
+    (each: PlanLink) => each.from === earlier && each.to === later && each.lag === 0 && SPOKEN.has(each.words),
+  );
+  if (link === undefined || wait === undefined) return [];
+  return [{ kind: 'insert-after', title: `Wait ${wait}`, place: link.place, text: ` + ${wait}` }];
+}
+
+/** Links whose place is the name in the later step's own line. */
+const SPOKEN: ReadonlySet<string> = new Set(['after', 'also after']);
