@@ -43,6 +43,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   let folders: readonly string[] = [];
   let asked = 0;
   const sent = new Map<string, Sent>();
+  const coloursSent: View['coloursSent'] = new Map();
   const refresh = refreshing(connection, () => client);
 
   connection.onInitialize((params): InitializeResult => {
@@ -182,6 +183,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
 
   function clear(path: string, uri: string): void {
     sent.delete(path);
+    coloursSent.delete(path);
     if (!client.pullsDiagnostics) connection.sendDiagnostics({ uri, diagnostics: [] });
   }
 
@@ -213,7 +215,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
     const plans = places.plansOf(path);
     const [plan] = plans;
     const file = plan === undefined ? undefined : fileIn(plan, path);
-    return plan === undefined || file === undefined ? undefined : { file, plan, plans, client, addresses };
+    return plan === undefined || file === undefined ? undefined : { file, plan, plans, client, addresses, coloursSent };
   }
 
   for (const { method, answer } of features) {

@@ -30,6 +30,16 @@ export function diagnosticsOf(path: string, plans: readonly Plan[], client: Clie
   return left === 0 ? distinct : [...distinct, more(left)];
 }
 
+/** The same for some findings of one plan. */
+export function diagnosticsOfFindings(
+  findings: readonly Finding[],
+  plan: Plan,
+  client: Client,
+  addresses: Addresses,
+): readonly Diagnostic[] {
+  return findings.flatMap((found) => diagnosticOf(found, plan, client, addresses) ?? []);
+}
+
 function mostSevere(findings: readonly Finding[]): readonly Finding[] {
   const chosen = new Set<Finding>();
   for (const severity of Object.keys(SEVERITIES)) {

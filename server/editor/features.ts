@@ -2,8 +2,22 @@
 // editor beforehand, and answers from a view of the file as it is now.
 
 import type { Client } from './client.ts';
+import { codeActions } from './code-actions.ts';
+import { completion } from './completion.ts';
+import { definition } from './definition.ts';
+import { folding } from './folding.ts';
+import { formatting, rangeFormatting } from './formatting.ts';
+import { highlights } from './highlights.ts';
+import { hover } from './hover.ts';
 import { inlayHints } from './inlay-hints.ts';
+import { links } from './links.ts';
+import { references } from './references.ts';
+import { prepareRename, rename } from './rename.ts';
+import { selection } from './selection.ts';
+import { semanticTokens, semanticTokensDelta, semanticTokensRange } from './semantic-tokens.ts';
+import { symbols } from './symbols.ts';
 import type { View, WideView } from './view.ts';
+import { workspaceSymbols } from './workspace-symbols.ts';
 
 /** A request about one file. `undefined` for an answer means there is none. */
 export interface Feature {
@@ -20,8 +34,27 @@ export interface WideFeature {
   readonly answer: (view: WideView, params: never) => unknown;
 }
 
-export const features: readonly Feature[] = [inlayHints];
-export const wideFeatures: readonly WideFeature[] = [];
+export const features: readonly Feature[] = [
+  hover,
+  inlayHints,
+  completion,
+  definition,
+  references,
+  highlights,
+  rename,
+  prepareRename,
+  symbols,
+  folding,
+  selection,
+  semanticTokens,
+  semanticTokensRange,
+  semanticTokensDelta,
+  codeActions,
+  links,
+  formatting,
+  rangeFormatting,
+];
+export const wideFeatures: readonly WideFeature[] = [workspaceSymbols];
 
 /** All that the features offer to an editor, as one record. */
 export function offeredTo(client: Client): { readonly [capability: string]: unknown } {

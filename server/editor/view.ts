@@ -19,6 +19,13 @@ export interface View {
   readonly plans: readonly Plan[];
   readonly client: Client;
   readonly addresses: Addresses;
+  /** Colours as they were sent last, by path: kept by whoever holds the connection. */
+  readonly coloursSent: Map<string, ColoursSent>;
+}
+
+export interface ColoursSent {
+  readonly id: string;
+  readonly data: readonly number[];
 }
 
 /** What a feature that is about no file is handed. */
