@@ -2,7 +2,6 @@
 // one would be equal. What was read is remembered, names that were not found included.
 import type { Declaration, GivenProperties } from '#grammar/shape';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
-import { nearest } from '#kit/did-you-mean';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
@@ -12,7 +11,8 @@ import { factsOf } from './facts.ts';
 import type { Declared } from './file-names.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { lookUp, type NameTable, namesIn } from './names.ts';
+import { lookUp, type NameTable } from './names.ts';
+import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
 
@@ -43,13 +43,14 @@ export interface ElementsMemory {
   readonly readers: Map<Slot, Set<Slot>>;
   /** Slots whose element has findings. */
   readonly troubled: Set<Slot>;
+  misses: NearMisses | undefined;
   stamp: number;
   last:
     | { readonly plan: NameTable; readonly library: NameTable; readonly settings: Settings; readonly ringed: boolean }
     | undefined;
 }
 export function elementsMemory(): ElementsMemory {
-  return { memos: new Map(), readers: new Map(), troubled: new Set(), stamp: 0, last: undefined };
+  return { memos: new Map(), readers: new Map(), troubled: new Set(), misses: undefined, stamp: 0, last: undefined };
 }
 
 /** One look at a plan: what is declared now, and what is remembered from before. */
@@ -199,12 +200,14 @@ export function isReadBy(slot: Slot, kinds: (kind: string) => boolean, now: Snap
 
 /** Findings of the elements of a table, in its order; with one for each ring of names. */
 export function elementFindings(table: NameTable, now: Snapshot): readonly Finding[] {
+  const misses = nearMisses(now.plan.names, now.library.names, now.memory.misses);
+  now.memory.misses = misses;
   const findings: Finding[] = [];
   const reported = new Set<readonly Slot[]>();
   const place = (slot: Slot): number => table.order.get(slot) ?? -1;
   const slots = new Set([...now.memory.troubled, ...now.rings.keys()].filter((slot) => table.order.has(slot)));
   for (const slot of [...slots].sort((a, b) => place(a) - place(b))) {
-    findings.push(...(now.memory.memos.get(slot)?.findings ?? []));
+    for (const each of now.memory.memos.get(slot)?.findings ?? []) findings.push(answered(each, misses));
     const members = now.rings.get(slot);
     if (members === undefined || reported.has(members)) continue;
     reported.add(members);
@@ -289,15 +292,13 @@ function compute(slot: Slot, declaration: Declaration, under: Declaration | unde
     return found;
   };
   reads.push({ kind: 'settings', seen: now.settings });
-  const near = (space: string, name: string): string | undefined => nearest(name, namesIn(space, now.plan, now.library))[0];
   const following = (where: Slot): Following => ({
     slot: where,
     settings: now.settings,
     findings,
     lookUp: look,
     element: read,
-    near,
-    valueOf: (name, place) => namedValue(name, place, look, read, findings, now),
+    valueOf: (name, place) => namedValue(name, place, look, read, findings),
   });
   const at = following(slot);
   const { kind } = declaration;
@@ -349,7 +350,6 @@ function namedValue(
   look: (space: string, name: string) => Slot | undefined,
   read: (slot: Slot) => Element | undefined,
   findings: Finding[],
-  now: Snapshot,
 ): Quantity | undefined {
   const parts = name.split('.');
   if (parts.length === 1) {
@@ -368,8 +368,7 @@ function namedValue(
       if (value !== undefined) return value;
     }
   }
-  const known = parts.length === 1 ? namesIn('let', now.plan, now.library) : parts.length === 2 ? ownersOf(parts[0]!, now) : [];
-  findings.push(finding(noSuchFact, place, name, nearest(name, known)[0]));
+  findings.push(finding(noSuchFact, place, name, nearMiss('value', name)));
   return undefined;
 }
 
@@ -386,13 +385,3 @@ const kindsWithFacts = [
   'plan',
   'trade',
 ] as const;
-
-function ownersOf(owner: string, now: Snapshot): readonly string[] {
-  const names: string[] = [];
-  for (const kind of kindsWithFacts) {
-    const slot = now.plan.first.get(`${kind}/${owner}`);
-    const thing = slot === undefined ? undefined : now.memory.memos.get(slot)?.element;
-    if (thing !== undefined) names.push(...Object.keys(factsOf(thing)).map((fact) => `${owner}.${fact}`));
-  }
-  return names;
-}

@@ -6,13 +6,13 @@ import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot, Spot } from '#kit/place';
 import { type Evaluation, evaluate } from './evaluate.ts';
 import type { Element } from './model.ts';
+import { nearMiss } from './near-miss.ts';
 import { unknownGoods, unknownName } from './problems.ts';
 
 /** What following needs from the snapshot; every answer is remembered by the one who asks. */
 export interface Following extends Evaluation {
   readonly lookUp: (space: string, name: string) => Slot | undefined;
   readonly element: (slot: Slot) => Element | undefined;
-  readonly near: (space: string, name: string) => string | undefined;
 }
 
 const FAILED = Symbol('failed');
@@ -122,13 +122,7 @@ function followPointer(pointed: Pointed, at: Following): Slot | Failed {
 }
 
 function unknown(space: string, name: string, spot: Spot, at: Following): Finding {
-  return offering(finding(unknownName, { slot: at.slot, spot }, name, space, at.near(space, name)), at.near(space, name));
-}
-
-function offering(found: Finding, near: string | undefined): Finding {
-  return near === undefined
-    ? found
-    : { ...found, fixes: [{ kind: 'replace', title: `Write "${near}"`, place: found.place, text: near }] };
+  return finding(unknownName, { slot: at.slot, spot }, name, space, nearMiss(space, name));
 }
 
 /** Words that say there is nothing there: `base none`, `walls bare`. */
@@ -138,8 +132,7 @@ function followGoods(named: GoodsNamed, at: Following): unknown {
   const slot = at.lookUp(named.space, named.name);
   const place = { slot: at.slot, spot: named.spot };
   if (slot === undefined && !NOTHING.has(named.name)) {
-    const near = at.near(named.space, named.name);
-    at.findings.push(finding(unknownGoods, place, named.name, near));
+    at.findings.push(finding(unknownGoods, place, named.name, nearMiss(named.space, named.name)));
   }
   const row = slot === undefined ? undefined : at.element(slot);
   // A second name ('plasterboard') stands for the row's own.

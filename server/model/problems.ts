@@ -2,16 +2,18 @@
 import { dimensionWord } from '#grammar/shape/dimension';
 import type { Dimension } from '#kit/dimension';
 import { findingSort } from '#kit/finding';
+import type { NearMiss } from './near-miss.ts';
 
-const meant = (near: string | undefined): string => (near === undefined ? '' : ` Did you mean "${near}"?`);
+/** A question that nobody has answered yet has no answer. */
+const meant = (near: string | NearMiss | undefined): string => (typeof near === 'string' ? ` Did you mean "${near}"?` : '');
 
-export const unknownName = findingSort<[name: string, what: string, near: string | undefined]>({
+export const unknownName = findingSort<[name: string, what: string, near: string | NearMiss | undefined]>({
   code: 'names/unknown',
   severity: 'error',
   say: (name, what, near) => `No ${what} is named "${name}", so whatever depends on it is not counted.${meant(near)}`,
 });
 
-export const unknownGoods = findingSort<[name: string, near: string | undefined]>({
+export const unknownGoods = findingSort<[name: string, near: string | NearMiss | undefined]>({
   code: 'names/unknown-goods',
   severity: 'warning',
   say: (name, near) =>
@@ -32,7 +34,7 @@ export const nameLoop = findingSort<[names: readonly string[]]>({
     `These depend on each other in a ring, so none has a value: ${[...names, names[0]].join(', then ')}. Give one of them a value of its own.`,
 });
 
-export const noSuchFact = findingSort<[name: string, near: string | undefined]>({
+export const noSuchFact = findingSort<[name: string, near: string | NearMiss | undefined]>({
   code: 'names/no-such-value',
   severity: 'error',
   say: (name, near) => `"${name}" is not a value that can be used here.${meant(near)}`,

@@ -1,8 +1,10 @@
 // Who does what part of which work: the take-off's lines shared out among the tasks. A scoped task takes what its words
-// say; an unscoped one takes what no other task of that work has claimed.
+// say; an unscoped one takes what no other task of that work has claimed. A work is shared out again only when its lines
+// or its tasks are others than before.
 import type { Slot } from '#kit/place';
 import type { Task } from '#model/model';
 import type { Line } from '#takeoff/lines';
+import { type Scope, scopeOf } from './scope.ts';
 
 export interface Claim {
   readonly line: Line;
@@ -20,61 +22,145 @@ export interface WorkClaims {
   readonly twice: readonly Claim[];
 }
 
+/** The same object while every work's claims are. */
 export interface Claims {
+  /** The same list while the task's claims are. */
   readonly byTask: ReadonlyMap<Task, readonly Claim[]>;
   readonly byWork: ReadonlyMap<string, WorkClaims>;
+}
+
+interface Doer {
+  readonly task: Task;
+  readonly scope: Scope;
+}
+interface SharedOut {
+  readonly lines: readonly Line[];
+  readonly doers: readonly Doer[];
+  readonly claims: WorkClaims;
+  readonly byTask: ReadonlyMap<Task, readonly Claim[]>;
+}
+
+export interface ClaimsMemory {
+  /** The works of each task list, with who does them. */
+  doers: { readonly tasks: readonly Task[]; readonly byWork: ReadonlyMap<string, readonly Doer[]> } | undefined;
+  works: ReadonlyMap<string, SharedOut>;
+  claims: Claims | undefined;
+}
+export function claimsMemory(): ClaimsMemory {
+  return { doers: undefined, works: new Map(), claims: undefined };
 }
 
 const EXACT = 1e-9;
 
 /** Tasks and lines in plan order. */
-export function claimLines(tasks: readonly Task[], linesByWork: ReadonlyMap<string, readonly Line[]>): Claims {
-  const doers = new Map<string, { task: Task; scope: Scope }[]>();
+export function claimLines(
+  tasks: readonly Task[],
+  linesByWork: ReadonlyMap<string, readonly Line[]>,
+  memory: ClaimsMemory,
+): Claims {
+  const doers = memory.doers?.tasks === tasks ? memory.doers.byWork : doersOf(tasks, memory.doers?.byWork);
+  memory.doers = { tasks, byWork: doers };
+  const works = new Map<string, SharedOut>();
+  let same = memory.claims !== undefined;
+  for (const work of new Set([...linesByWork.keys(), ...doers.keys()])) {
+    const lines = linesByWork.get(work) ?? NO_LINES;
+    const list = doers.get(work) ?? NO_DOERS;
+    const before = memory.works.get(work);
+    const kept = before !== undefined && before.lines === lines && before.doers === list;
+    same &&= kept;
+    works.set(work, kept ? before : shareOut(work, list, lines));
+  }
+  same &&= works.size === memory.works.size;
+  memory.works = works;
+  if (!same || memory.claims === undefined)
+    memory.claims = {
+      byTask: byTaskOf(works, memory.claims),
+      byWork: new Map([...works].map(([work, { claims }]) => [work, claims])),
+    };
+  return memory.claims;
+}
+
+const NO_LINES: readonly Line[] = [];
+const NO_DOERS: readonly Doer[] = [];
+
+/** Who does each work; a work's list stays the same object while its tasks do. */
+function doersOf(
+  tasks: readonly Task[],
+  before: ReadonlyMap<string, readonly Doer[]> | undefined,
+): ReadonlyMap<string, readonly Doer[]> {
+  const doers = new Map<string, Doer[]>();
   for (const task of tasks) {
-    const does = task.given.does?.value ?? [];
-    for (const { value } of does) {
-      let list = doers.get(value.work.name);
-      if (list === undefined) doers.set(value.work.name, (list = []));
-      list.push({ task, scope: scopeOf(task, value.amount) });
+    for (const { value } of task.given.does?.value ?? []) {
+      const doer = { task, scope: scopeOf(task, value.amount) };
+      const list = doers.get(value.work.name);
+      if (list === undefined) doers.set(value.work.name, [doer]);
+      else list.push(doer);
     }
   }
-  const byTask = new Map<Task, Claim[]>();
-  const byWork = new Map<string, WorkClaims>();
-  for (const [work, lines] of linesByWork)
-    if (!doers.has(work)) byWork.set(work, { work, tasks: [], rivals: [], open: whole(lines), twice: [] });
-  for (const [work, list] of doers) byWork.set(work, shareOut(work, list, linesByWork.get(work) ?? [], byTask));
-  return { byTask, byWork };
+  const kept = new Map<string, readonly Doer[]>();
+  for (const [work, list] of doers) {
+    const old = before?.get(work);
+    kept.set(
+      work,
+      old !== undefined && old.length === list.length && old.every((each, at) => each.task === list[at]!.task) ? old : list,
+    );
+  }
+  return kept;
 }
 
-function whole(lines: readonly Line[]): readonly Claim[] {
-  return lines.map((line) => ({ line, share: 1 }));
+/** Each task's claims over all its works, in the order of the works. */
+function byTaskOf(works: ReadonlyMap<string, SharedOut>, before: Claims | undefined): ReadonlyMap<Task, readonly Claim[]> {
+  const parts = new Map<Task, (readonly Claim[])[]>();
+  for (const { byTask } of works.values()) {
+    for (const [task, claims] of byTask) {
+      const list = parts.get(task);
+      if (list === undefined) parts.set(task, [claims]);
+      else list.push(claims);
+    }
+  }
+  const all = new Map<Task, readonly Claim[]>();
+  for (const [task, lists] of parts) {
+    if (lists.length === 1) {
+      all.set(task, lists[0]!);
+      continue;
+    }
+    const joined = lists.flat();
+    const old = before?.byTask.get(task);
+    all.set(
+      task,
+      old !== undefined && old.length === joined.length && old.every((each, at) => each === joined[at]) ? old : joined,
+    );
+  }
+  return all;
 }
 
-function shareOut(
-  work: string,
-  doers: readonly { task: Task; scope: Scope }[],
-  lines: readonly Line[],
-  byTask: Map<Task, Claim[]>,
-): WorkClaims {
+function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]): SharedOut {
   const left = new Float64Array(lines.length).fill(1);
+  const byTask = new Map<Task, Claim[]>();
   const add = (task: Task, index: number, share: number): void => {
-    let claims = byTask.get(task);
-    if (claims === undefined) byTask.set(task, (claims = []));
-    claims.push({ line: lines[index]!, share });
+    const claim = { line: lines[index]!, share };
+    const claims = byTask.get(task);
+    if (claims === undefined) byTask.set(task, [claim]);
+    else claims.push(claim);
     left[index]! -= share;
   };
+  const rooms = doers.some(({ scope }) => scope.rooms !== undefined) ? linesByRoom(lines) : undefined;
   for (const { task, scope } of doers) {
     if (!scope.scoped) continue;
-    const within = lines.flatMap((line, index) => (scope.holds(line) ? [index] : []));
-    const share = scope.share(within.map((index) => lines[index]!));
-    for (const index of within) add(task, index, share(lines[index]!));
+    const within =
+      (scope.rooms === undefined ? undefined : scope.rooms.flatMap((room) => rooms?.get(room) ?? [])) ??
+      lines.map((_, index) => index);
+    const held = within.filter((index) => scope.holds(lines[index]!));
+    const share = scope.share(held.map((index) => lines[index]!));
+    for (const index of held) add(task, index, share(lines[index]!));
   }
   const takers = doers.filter(({ scope }) => !scope.scoped);
   const [taker] = takers;
-  if (taker !== undefined)
-    lines.forEach((line, index) => {
-      if (left[index]! > EXACT && taker.scope.holds(line)) add(taker.task, index, left[index]!);
-    });
+  if (taker !== undefined) {
+    for (let index = 0; index < lines.length; index++) {
+      if (left[index]! > EXACT && taker.scope.holds(lines[index]!)) add(taker.task, index, left[index]!);
+    }
+  }
   const open: Claim[] = [];
   const twice: Claim[] = [];
   lines.forEach((line, index) => {
@@ -82,51 +168,17 @@ function shareOut(
     if (rest > EXACT) open.push({ line, share: rest });
     else if (rest < -EXACT) twice.push({ line, share: -rest });
   });
-  return { work, tasks: doers.map(({ task }) => task), rivals: takers.slice(1).map(({ task }) => task), open, twice };
+  const claims = { work, tasks: doers.map(({ task }) => task), rivals: takers.slice(1).map(({ task }) => task), open, twice };
+  return { lines, doers, claims, byTask };
 }
 
-interface Scope {
-  readonly scoped: boolean;
-  readonly holds: (line: Line) => boolean;
-  /** The share of each line, given all lines the scope holds. */
-  readonly share: (lines: readonly Line[]) => (line: Line) => number;
-}
-
-function scopeOf(task: Task, amount: { readonly value: number; readonly dimension: string } | undefined): Scope {
-  const { given } = task;
-  const rooms = given.in?.value.map(({ value }) => value);
-  const levels = given.on?.value.map(({ value }) => value);
-  const things = given.of?.value.map(({ value }) => value.name);
-  const except = given.except?.value.map(({ value }) => value.name);
-  const coat = given.coat?.value;
-  const holds = (line: Line): boolean =>
-    (rooms === undefined || isOne(line.where.room, rooms)) &&
-    (levels === undefined || isOne(line.where.level, levels)) &&
-    (things === undefined || things.some((name) => isNamed(line, name))) &&
-    (except === undefined || !except.some((name) => isNamed(line, name))) &&
-    (coat === undefined || coat <= line.coats);
-  return {
-    scoped: rooms !== undefined || levels !== undefined || things !== undefined || coat !== undefined || amount !== undefined,
-    holds,
-    share: (lines) => {
-      const part = amount === undefined ? 1 : amount.dimension === 'number' ? amount.value : partOf(amount, lines);
-      return (line) => (coat === undefined ? part : part / line.coats);
-    },
-  };
-}
-
-/** A given quantity as a share of what is there of its dimension. */
-function partOf(amount: { readonly value: number; readonly dimension: string }, lines: readonly Line[]): number {
-  const [first] = lines.filter((line) => line.net.dimension === amount.dimension);
-  const there = lines.reduce((sum, line) => (line.measure === first?.measure ? sum + line.net.value : sum), 0);
-  return there > 0 ? amount.value / there : 0;
-}
-
-function isOne(slot: Slot | undefined, slots: readonly Slot[]): boolean {
-  return slot !== undefined && slots.includes(slot);
-}
-
-function isNamed(line: Line, name: string): boolean {
-  const { element, room, level } = line.where;
-  return element.name === name || room?.name === name || level?.name === name || line.goods?.name === name;
+function linesByRoom(lines: readonly Line[]): ReadonlyMap<Slot, readonly number[]> {
+  const rooms = new Map<Slot, number[]>();
+  lines.forEach(({ where }, index) => {
+    if (where.room === undefined) return;
+    const list = rooms.get(where.room);
+    if (list === undefined) rooms.set(where.room, [index]);
+    else list.push(index);
+  });
+  return rooms;
 }

@@ -49,7 +49,13 @@ export function planCalendars(model: Model, first: number, memory: CalendarMemor
     return number;
   };
   const { settings } = model;
+  const byTrade = new Map<Trade | undefined, (number | undefined)[]>();
   const of = (trade: Trade | undefined, outside: boolean): number => {
+    let pair = byTrade.get(trade);
+    if (pair === undefined) byTrade.set(trade, (pair = []));
+    return (pair[outside ? 1 : 0] ??= find(trade, outside));
+  };
+  const find = (trade: Trade | undefined, outside: boolean): number => {
     const weather = outside && (plan?.given.weather?.value.length ?? 0) > 0;
     const own =
       trade !== undefined && (trade.given.works !== undefined || trade.given.away.length > 0 || trade.given.sees !== undefined)

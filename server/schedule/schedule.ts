@@ -2,11 +2,12 @@
 import { DAY_MINUTES, dayAndMonth } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Work } from '#kit/work';
-import type { Step, Task, Trade } from '#model/model';
+import type { Step, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
+import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { nextWork, previousWork, workBetween } from './calendar.ts';
-import { type Claims, claimLines } from './claims.ts';
+import { type Claim, type Claims, type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
 import { type Crews, crewPass } from './crews.ts';
 import { criticalPath } from './critical-path.ts';
 import { type Duration, durationOf } from './durations.ts';
@@ -15,7 +16,7 @@ import { type PlanLink, planLinks, waiting } from './links.ts';
 import { buildNetwork, type Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, type PlanCalendars, planCalendars } from './plan-calendars.ts';
 import { nextMorning, type Progress, progressOf } from './progress.ts';
-import { type Steps, stepsOf } from './steps.ts';
+import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
 import type { Timing } from './timing.ts';
 import { AROUND, CALENDAR_DAYS } from './waits.ts';
@@ -25,11 +26,12 @@ const NO_START = 4;
 
 export interface ScheduleMemory {
   readonly calendars: CalendarMemory;
-  steps: Steps | undefined;
+  readonly claims: ClaimsMemory;
+  steps: StepsMemory | undefined;
   network: { readonly key: readonly unknown[]; readonly links: readonly PlanLink[]; readonly network: Network } | undefined;
 }
 export function scheduleMemory(): ScheduleMemory {
-  return { calendars: calendarMemory(), steps: undefined, network: undefined };
+  return { calendars: calendarMemory(), claims: claimsMemory(), steps: undefined, network: undefined };
 }
 
 export const loop = findingSort<[names: readonly string[]]>({
@@ -60,27 +62,26 @@ export function schedule(
   memory: ScheduleMemory,
   work: Work,
 ): { readonly value: Timeline; readonly findings: readonly Finding[] } {
-  const steps = stepsOf(model, memory.steps);
-  memory.steps = steps;
+  memory.steps = stepsOf(model, memory.steps);
+  const { steps } = memory.steps;
   const findings: Finding[] = [];
-  const tasks = steps.list.filter((step): step is Task => step.kind === 'task');
-  const claims = claimLines(tasks, takeOff.byWork);
+  const claims = claimLines(steps.tasks, takeOff.byWork, memory.claims);
   const start = model.plan?.given.start?.value ?? NO_START;
   const calendars = planCalendars(model, start, memory.calendars);
   const trades = steps.list.map((step) => tradeOf(step, model));
   const durations = steps.list.map((step, at) => {
-    const duration = durationOf(
+    const duration = keptDuration(
       step,
-      step.kind === 'task' ? (claims.byTask.get(step) ?? []) : [],
+      step.kind === 'task' ? (claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS,
       trades[at],
-      model.settings.minutesPerDay,
+      model,
     );
     if (duration.basis === 'none') findings.push(finding(noDuration, step.place, step.name));
     return duration;
   });
   const progress = progressOf(model, steps, asOf);
   const { links, network } = networkOf(steps, claims, takeOff, durations, memory, work);
-  const timing = timingOf(steps, trades, durations, progress, calendars, start, model, network);
+  const timing = timingOf(steps, trades, durations, progress, calendars, start, network);
   work.tasksTimed += steps.list.length;
   for (const ring of network.loops) findings.push(loopFinding(ring, steps));
   const byLinks = criticalPath(network, timing);
@@ -110,6 +111,27 @@ function tradeOf(step: Step, model: Model): Trade | undefined {
   const slot = step.kind === 'task' || step.kind === 'inspection' ? step.given.by?.value : undefined;
   const trade = slot === undefined ? undefined : model.element(slot);
   return trade?.kind === 'trade' ? trade : undefined;
+}
+
+const NO_CLAIMS: readonly Claim[] = [];
+
+interface KeptDuration {
+  readonly claims: readonly Claim[];
+  readonly trade: Trade | undefined;
+  readonly minutesPerDay: number;
+  readonly duration: Duration;
+}
+const durationsKept = new WeakMap<Step, KeptDuration>();
+
+/** A step's length is worked out again only when its claims, its trade or the working day changed. */
+function keptDuration(step: Step, claims: readonly Claim[], trade: Trade | undefined, { settings }: Model): Duration {
+  const kept = durationsKept.get(step);
+  const { minutesPerDay } = settings;
+  if (kept !== undefined && kept.claims === claims && kept.trade === trade && kept.minutesPerDay === minutesPerDay)
+    return kept.duration;
+  const duration = durationOf(step, claims, trade, minutesPerDay);
+  durationsKept.set(step, { claims, trade, minutesPerDay, duration });
+  return duration;
 }
 
 /** The network stays the same object while steps, phases and what deliveries bring do. */
@@ -172,18 +194,27 @@ function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
 function goodsWorks(takeOff: TakeOff): ReadonlyMap<string, ReadonlySet<string>> {
   const works = new Map<string, Set<string>>();
   for (const [name, lines] of takeOff.byWork) {
-    for (const line of lines) {
-      if (line.goods === undefined) continue;
-      const set = works.get(line.goods.name);
-      if (set === undefined) works.set(line.goods.name, new Set([name]));
+    for (const goods of goodsOf(lines)) {
+      const set = works.get(goods);
+      if (set === undefined) works.set(goods, new Set([name]));
       else set.add(name);
     }
   }
   return works;
 }
 
+const goodsKept = new WeakMap<readonly Line[], readonly string[]>();
+function goodsOf(lines: readonly Line[]): readonly string[] {
+  let goods = goodsKept.get(lines);
+  if (goods === undefined) {
+    goods = [...new Set(lines.flatMap((line) => (line.goods === undefined ? [] : [line.goods.name])))];
+    goodsKept.set(lines, goods);
+  }
+  return goods;
+}
+
 function goodsKey(takeOff: TakeOff): string {
-  return [...goodsWorks(takeOff)].map(([goods, works]) => `${goods}:${[...works].join(',')}`).join(';');
+  return [...takeOff.byWork].map(([work, lines]) => `${work}:${goodsOf(lines).join(',')}`).join(';');
 }
 
 function timingOf(
@@ -193,7 +224,6 @@ function timingOf(
   progress: Progress,
   calendars: PlanCalendars,
   startDay: number,
-  model: Model,
   network: Network,
 ): Timing {
   const count = steps.list.length;

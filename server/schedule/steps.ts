@@ -1,10 +1,11 @@
 // The steps of a plan in plan order, and the phases they stand in.
 import type { Slot } from '#kit/place';
-import type { Phase, Step } from '#model/model';
+import type { Phase, Step, Task } from '#model/model';
 import type { Model } from '#model/resolve';
 
 export interface Steps {
   readonly list: readonly Step[];
+  readonly tasks: readonly Task[];
   readonly index: ReadonlyMap<Slot, number>;
   readonly byName: ReadonlyMap<string, number>;
   /** The phase each step stands in. */
@@ -13,28 +14,33 @@ export interface Steps {
   readonly within: ReadonlyMap<Slot, readonly number[]>;
 }
 
-const KINDS: ReadonlySet<string> = new Set(['task', 'inspection', 'milestone', 'delivery']);
+const KINDS = ['task', 'inspection', 'milestone', 'delivery'] as const;
 
-/** The same object while steps and phases are. */
-export function stepsOf(model: Model, before?: Steps): Steps {
+export interface StepsMemory {
+  /** The names and lists that `steps` was made from. */
+  readonly from: readonly unknown[];
+  readonly steps: Steps;
+}
+
+/** The same object while names, steps and phases are. */
+export function stepsOf(model: Model, before?: StepsMemory): StepsMemory {
+  const from = [model.names.names, model.list('phase'), ...KINDS.map((kind) => model.list(kind))];
+  if (before !== undefined && from.every((each, at) => each === before.from[at])) return before;
+  return { from, steps: read(model) };
+}
+
+function read(model: Model): Steps {
   const list: Step[] = [];
   const phases: (Phase | undefined)[] = [];
-  for (const declared of model.names.declared) {
-    const { slot } = declared;
-    if (!KINDS.has(slot.kind) || slot.again > 0 || model.names.repeated.has(slot)) continue;
+  const kinds: ReadonlySet<string> = new Set(KINDS);
+  for (const { slot, parent } of model.names.declared) {
+    if (!kinds.has(slot.kind) || model.names.repeated.has(slot)) continue;
     const step = model.element(slot);
     if (step === undefined) continue;
-    const phase = declared.parent === undefined ? undefined : model.element(declared.parent);
+    const phase = parent === undefined ? undefined : model.element(parent);
     list.push(step as Step);
     phases.push(phase?.kind === 'phase' ? phase : undefined);
   }
-  if (
-    before !== undefined &&
-    before.list.length === list.length &&
-    list.every((step, at) => step === before.list[at] && phases[at] === before.phases[at])
-  )
-    return before;
-  const index = new Map(list.map((step, at) => [step.slot, at]));
   const within = new Map<Slot, number[]>();
   phases.forEach((phase, at) => {
     if (phase === undefined) return;
@@ -42,5 +48,12 @@ export function stepsOf(model: Model, before?: Steps): Steps {
     if (numbers === undefined) within.set(phase.slot, [at]);
     else numbers.push(at);
   });
-  return { list, index, byName: new Map(list.map((step, at) => [step.name, at])), phases, within };
+  return {
+    list,
+    tasks: list.filter((step): step is Task => step.kind === 'task'),
+    index: new Map(list.map((step, at) => [step.slot, at])),
+    byName: new Map(list.map((step, at) => [step.name, at])),
+    phases,
+    within,
+  };
 }
