@@ -2,6 +2,7 @@
 // them, and the working of every quantity shows which was used.
 import { FOOT, INCH } from '#kit/dimension';
 import { constant } from '#kit/quantity';
+import { toBase } from '#kit/units';
 
 const modernCarpentry = 'Modern Carpentry, Goodheart-Willcox, 2022 ed., p. 269';
 const fromMemory = (what: string) => `from memory: ${what}`;
@@ -31,11 +32,10 @@ export const PROTECTED_DEPTH = 5 * FOOT;
 
 /** Still air at a surface; heat flow level through walls, upward through roofs and ceilings, downward through floors. */
 const ashrae = fromMemory('ASHRAE Handbook of Fundamentals, surface film resistances');
-/** R-1 (h·ft²·°F/Btu) in m²·K/W: NIST SP 811, appendix B. */
-const R = 0.176_110_2;
+const resistance = (r: number): number => toBase(r, 'R') ?? 0;
 export const films = {
-  outside: constant('air film outside', 0.17 * R, 'resistance', 'layer values published by continuousinsulation.org'),
-  wall: constant('air film inside', 0.68 * R, 'resistance', ashrae),
-  up: constant('air film, heat upward', 0.61 * R, 'resistance', ashrae),
-  down: constant('air film, heat downward', 0.92 * R, 'resistance', ashrae),
+  outside: constant('air film outside', resistance(0.17), 'resistance', 'layer values published by continuousinsulation.org'),
+  wall: constant('air film inside', resistance(0.68), 'resistance', ashrae),
+  up: constant('air film, heat upward', resistance(0.61), 'resistance', ashrae),
+  down: constant('air film, heat downward', resistance(0.92), 'resistance', ashrae),
 };

@@ -1,0 +1,149 @@
+// Figures of an assembly: thickness, framing depth, R by parallel paths, weight. What a layer does not tell is named, so
+// that a figure is never taken for more than it is.
+import { form, measure, type Quantity, total } from '#kit/quantity';
+import type { Assembly, Goods } from '#model/model';
+import { films } from './conventions.ts';
+import { actualSize, insulatesOf, resistanceSize, thicknessOf, weighsOf } from './goods.ts';
+import { isFrame, isPanel, type Layer, layersOf, wallThickness } from './measure/layers.ts';
+import { laidOf } from './measure/portion.ts';
+
+type R = Quantity<'resistance'>;
+
+export interface AssemblyFigures {
+  /** All layers together; those of unknown thickness are left out and named. */
+  readonly thickness: Quantity<'length'>;
+  /** Of the framing or panel alone: what sizes are measured to. */
+  readonly framing: Quantity<'length'> | undefined;
+  /** Between the framing, and through it; the latter only where it is framed. */
+  readonly between: R;
+  readonly through: R | undefined;
+  /** Over all, both paths by their share of the area; air films at both faces in it. */
+  readonly resistance: R;
+  readonly weight: Quantity<'weight/area'>;
+  readonly unknown: { readonly thickness: readonly string[]; readonly resistance: readonly string[]; readonly weight: readonly string[] };
+}
+
+const perDepth = form('R', 'thickness × R for each depth', (thickness = 0, each = 0) => thickness * each);
+const parallel = form(
+  'R over all',
+  '1 ÷ ((1 − framing) ÷ R between + framing ÷ R through the framing)',
+  (share = 0, between = 1, through = 1) => 1 / ((1 - share) / between + share / through),
+  'ASHRAE, parallel-path method',
+);
+const shareOf = form('share of framing', 'thickness of a piece ÷ spacing', (piece = 0, spacing = 1) => Math.min(1, piece / spacing));
+const weightAt = form('framing', 'weight of a length ÷ spacing', (weight = 0, spacing = 1) => weight / spacing);
+const withOpening = form(
+  'R with openings',
+  '1 ÷ ((1 − openings) ÷ R of the wall + openings × U)',
+  (share = 0, wall = 1, conductance = 0) => 1 / ((1 - share) / wall + share * conductance),
+);
+
+const kept = new WeakMap<Assembly, AssemblyFigures>();
+
+export function assemblyFigures(assembly: Assembly): AssemblyFigures {
+  let figures = kept.get(assembly);
+  if (figures === undefined) kept.set(assembly, (figures = figuresOf(assembly)));
+  return figures;
+}
+
+/** R of a wall with a share of openings of a U in it. */
+export function resistanceWithOpenings(wall: R, share: Quantity<'number'>, conductance: Quantity<'conductance'>): R {
+  return measure('resistance', withOpening, share, wall, conductance);
+}
+
+function figuresOf(assembly: Assembly): AssemblyFigures {
+  const { main } = layersOf(assembly);
+  const layers = assembly.given.layer;
+  const unknown = { thickness: [] as string[], resistance: [] as string[], weight: [] as string[] };
+  const common = [...filmsOf(assembly), ...layers.filter((layer) => layer !== main).flatMap((layer) => resistanceOf(layer, unknown.resistance))];
+  const betweenMain = main === undefined ? [] : isPanel(main) ? resistanceOf(main, unknown.resistance) : fillingOf(main, unknown.resistance);
+  const throughMain = main === undefined || isPanel(main) ? undefined : ownResistance(main.value);
+  const between = total('R between the framing', 'resistance', [...common, ...betweenMain]);
+  const through = throughMain === undefined ? undefined : total('R through the framing', 'resistance', [...common, throughMain]);
+  const share = main === undefined ? undefined : framingShare(assembly, main);
+  const both = through !== undefined && share !== undefined && between.value > 0 && through.value > 0;
+  return {
+    thickness: total('thickness', 'length', layers.flatMap((layer) => thicknessOfLayer(layer, unknown.thickness))),
+    framing: wallThickness(assembly),
+    between,
+    through,
+    resistance: both ? measure('resistance', parallel, share, between, through) : between,
+    weight: total('weight', 'weight/area', layers.flatMap((layer) => weightOf(layer, unknown.weight))),
+    unknown,
+  };
+}
+
+function filmsOf(assembly: Assembly): readonly R[] {
+  switch (assembly.given.for?.value) {
+    case 'wall':
+      return [films.outside, films.wall];
+    case 'partition':
+      return [films.wall, films.wall];
+    case 'floor':
+      return [films.down, films.down];
+    case 'ceiling':
+      return [films.up, films.up];
+    case 'roof':
+      return [films.outside, films.up];
+    case undefined:
+      return [];
+  }
+}
+
+/** Sheets that only stop air, water or vapour, coats, and the air between battens have no R worth counting. */
+function isThin(goods: Goods): boolean {
+  const laid = laidOf(goods);
+  return laid === 'membrane' || laid === 'rolls' || laid === 'coats';
+}
+
+function resistanceOf(layer: Layer, unknown: string[]): readonly R[] {
+  if (isFrame(layer) && !isPanel(layer)) return layer.deeper['filled with'] === undefined ? [] : fillingOf(layer, unknown);
+  const own = ownResistance(layer.value);
+  if (own === undefined && !isThin(layer.value)) unknown.push(layer.value.name);
+  return own === undefined ? [] : [own];
+}
+
+/** What fills the framing, as deep as it is unless the filling says its own thickness. */
+function fillingOf(layer: Layer, unknown: string[]): readonly R[] {
+  const filled = layer.deeper['filled with']?.value;
+  if (filled === undefined) {
+    unknown.push('air space');
+    return [];
+  }
+  const own = ownResistance(filled, thicknessOf(layer.value));
+  if (own === undefined) unknown.push(filled.name);
+  return own === undefined ? [] : [own];
+}
+
+function ownResistance(goods: Goods, depth?: Quantity<'length'>): R | undefined {
+  const wanted = resistanceSize(goods);
+  if (wanted !== undefined) return wanted;
+  const insulates = insulatesOf(goods);
+  if (insulates === undefined) return undefined;
+  if (insulates.dimension === 'resistance') return insulates as R;
+  const thickness = thicknessOf(goods) ?? depth;
+  return thickness === undefined ? undefined : measure('resistance', perDepth, thickness, insulates);
+}
+
+function framingShare(assembly: Assembly, main: Layer): Quantity<'number'> | undefined {
+  const given = assembly.given.framing?.value;
+  if (given !== undefined) return given;
+  const piece = actualSize(main.value)?.left;
+  const spacing = main.deeper.at?.value;
+  return piece === undefined || spacing === undefined || !(spacing.value > 0) ? undefined : measure('number', shareOf, piece, spacing);
+}
+
+function thicknessOfLayer(layer: Layer, unknown: string[]): readonly Quantity<'length'>[] {
+  const thickness = thicknessOf(layer.value);
+  if (thickness === undefined && !isThin(layer.value)) unknown.push(layer.value.name);
+  return thickness === undefined ? [] : [thickness];
+}
+
+function weightOf(layer: Layer, unknown: string[]): readonly Quantity<'weight/area'>[] {
+  const weighs = weighsOf(layer.value);
+  const spacing = layer.deeper.at?.value;
+  if (weighs?.dimension === 'weight/area') return [weighs as Quantity<'weight/area'>];
+  if (weighs?.dimension === 'weight/length' && spacing !== undefined) return [measure('weight/area', weightAt, weighs, spacing)];
+  if (!isThin(layer.value)) unknown.push(layer.value.name);
+  return [];
+}

@@ -1,0 +1,221 @@
+// Worked examples of framing: studs, plates, sills, rafters, floor boards. Each gives the stock and the waste of its source.
+import { describe, expect, test } from 'vitest';
+import { INCH } from '#kit/dimension';
+import { amount } from '#tests/support/amounts';
+import { planOf } from '#tests/support/plan';
+
+const studs = `
+material stud "Stud" laid framing
+  sold by piece of 8'
+  size 2x4 actual 1 1/2" x 3 1/2"
+  size 2x6 actual 1 1/2" x 5 1/2"
+material plate "Plate" laid framing
+  sold by piece of 14'
+  waste   10% added
+  size 2x4 actual 1 1/2" x 3 1/2"
+assembly wall-2x4 "Wall" for wall
+  layer stud 2x4 at 16" oc
+work frame "Frame"
+  scope    on level
+  installs stud by wall-stud-count, partition-stud-count
+  installs plate by wall-plate-length, partition-plate-length
+`;
+
+describe('Dagostino & Peterson, Estimating in Building Construction, 7th ed., the house of 24 x 50 ft', () => {
+  test('pp. 157, examples 13-11 and 13-12: exterior studs at 16 in, and those at the corners', () => {
+    const plan = planOf(
+      `
+level main
+  footprint 24' x 50'
+  height    8'
+  walls     wall-2x4
+`,
+      { library: [studs] },
+    );
+    const count = plan.line('wall-stud-count').net;
+    const [spaced, corners, each] = count.inputs;
+    // 148 ft is 111 spaces and 112 studs; four corners of 2x4 take two more each.
+    expect(spaced?.value).toBe(112);
+    expect((corners?.value ?? 0) * (each?.value ?? 0)).toBe(8);
+    expect(count.value).toBe(120);
+  });
+
+  test('p. 160, example 13-15: gable-end studs cut from pieces of 10 ft', () => {
+    const gable = `
+material stud "Stud" laid framing
+  sold by piece of 10'
+  size 2x4 actual 1 1/2" x 3 1/2"
+material rafter "Rafter" laid framing
+  sold by piece of 16'
+  size 2x6 actual 1 1/2" x 5 1/2"
+assembly wall-2x4 "Wall" for wall
+  layer stud 2x4 at 16" oc
+work frame "Frame"
+  scope    on level
+  installs stud by wall-stud-count
+`;
+    const plan = planOf(
+      `
+level main
+  footprint 24' x 50'
+  walls     wall-2x4
+roof top over main
+  shape  gable 4:12, ridge north-south
+  framed rafter 2x6 at 16" oc
+`,
+      { library: [gable] },
+    );
+    // 24 ft is 18 spaces, 19 studs to a gable; 2 ft long on average under a rise of 4 ft, five to a piece.
+    expect(plan.line('wall-stud-count').net.value).toBe(2 * 19);
+    const bought = plan.purchase('stud');
+    expect(bought.bought.inputs[0]?.value).toBeCloseTo(7.6, 9);
+    expect(bought.bought.value).toBe(8);
+  });
+
+  test('p. 148, example 13-3: sill, long walls full and short walls between, in stock lengths', () => {
+    const sill = `
+${studs}
+material sill "Sill" laid framing
+  sold by piece of 10'
+  sold by piece of 12'
+  sold by piece of 16'
+  size 2x6 actual 1 1/2" x 5 1/2"
+assembly wall-2x6 "Wall" for wall
+  layer stud 2x6 at 16" oc
+work place-sill "Sill"
+  scope    per element
+  installs sill by sill-length
+`;
+    const plan = planOf(
+      `
+level main
+  footprint 24' x 50'
+  walls     wall-2x6
+foundation walls under main
+  wall 8" x 8'
+`,
+      { library: [sill] },
+    );
+    expect(amount(plan.line('sill-length').net, 'ft')).toBeCloseTo(146.166, 2);
+    const bought = plan.takeOff.purchases().filter(({ item }) => item === 'sill 2x6');
+    const pieces = bought.map((each) => [amount(each.holds, 'ft'), each.bought.value]).sort();
+    expect(pieces).toEqual([
+      [10, 10],
+      [12, 4],
+    ]);
+    // 148 ft, and as many board feet of 2x6.
+    expect(pieces.reduce((sum, [feet, count]) => sum + feet! * count!, 0)).toBe(148);
+  });
+
+  test('p. 169, example 13-25: fascia and soffit', () => {
+    const trim = `
+material soffit-sheet "Soffit" laid sheets
+  sold by sheet of 4' x 8'
+material fascia "Fascia" laid strip
+  sold by piece of 10'
+  waste   6% added
+work trim "Trim"
+  scope    per element
+  installs soffit-sheet by soffit-area
+  installs fascia by fascia-length
+`;
+    const roof = (eaves: string) =>
+      planOf(
+        `
+level main
+  footprint 24' x 50'
+roof top over main
+  shape    gable 4:12, ridge north-south
+  overhang ${eaves} eaves, 1' rakes
+`,
+        { library: [trim] },
+      );
+    // Two eaves of 52 ft and four rafters of 13.9 ft: 159.6 ft, and 6% more is 170 to order.
+    const fascia = roof(`1'-2 1/4"`).line('fascia-length');
+    expect(amount(fascia.net, 'ft')).toBeCloseTo(159.6, 1);
+    expect(Math.ceil(amount(fascia.needed, 'ft'))).toBe(170);
+    // The soffit of the eaves is 1 ft 6 in by 104 ft; the book leaves that of the rakes out.
+    const [eaves] = roof(`1'-6"`).lines('soffit-area');
+    expect(amount(eaves?.net, 'sf')).toBeCloseTo(156, 6);
+    expect(Math.ceil(amount(eaves?.net, 'sf') / 32)).toBe(5);
+  });
+});
+
+test('Modern Carpentry, Goodheart-Willcox, 2022 ed., p. 269: plates and studs of 240 ft of walls', () => {
+  const doors = Array.from({ length: 20 }, () => '1 d-2868').join(', ');
+  const plan = planOf(
+    `
+level main
+  height     8'
+  partitions wall-2x4, 240' long
+door d-2868 2'-8" x 6'-8"
+room all on main
+  doors ${doors}
+`,
+    { library: [studs.replace('for wall', 'for partition')] },
+  );
+  const plates = plan.line('partition-plate-length');
+  expect(amount(plates.needed, 'ft')).toBeCloseTo(792, 6);
+  expect(plan.purchase('plate').bought.value).toBe(57);
+  const [spaced, , , crossings, each, openings, eachOpening] = plan.line('partition-stud-count').net.inputs;
+  // The book counts spaces only (240 × 3/4); here the run has a stud at its end as well.
+  expect(spaced?.value).toBe(180 + 1);
+  // Two more to a corner, a crossing and an opening: 2 × (12 + 10 + 20). Corners and crossings come from placed rooms;
+  // a length alone has none, so they are added here as the book counts them.
+  expect(openings?.value).toBe(20);
+  expect(crossings?.value).toBe(0);
+  expect([each?.value, eachOpening?.value]).toEqual([2, 2]);
+  expect(spaced!.value - 1 + 2 * 12 + 2 * 10 + openings!.value * eachOpening!.value).toBe(264);
+});
+
+test('US Army subcourse EN01136, lesson 5, answers: floor boards, waste as a divisor', () => {
+  const boards = `
+material floor-board "Floor board" laid boards
+  sold by piece of 12'
+  waste   15% divided
+  face    5 1/2"
+work lay "Lay"
+  scope    per element
+  installs floor-board by deck-board-area
+`;
+  const plan = planOf(`deck floor\n  size 12' x 106"\n  boards floor-board\n`, { library: [boards] });
+  const bought = plan.purchase('floor-board');
+  expect(amount(bought.needed, 'ft') / 12).toBeCloseTo(22.67, 2);
+  expect(bought.bought.value).toBe(23);
+});
+
+test('A builder’s calculation published at vbhomerepair.com: a wall of 14.5 ft at 16 in has 11 spaces, 12 studs', () => {
+  const plan = planOf(`level main\n  height 8'\n  partitions wall-2x4, 14.5' long\n`, { library: [studs.replace('for wall', 'for partition')] });
+  expect(plan.line('partition-stud-count').net.inputs[0]?.value).toBe(12);
+});
+
+describe('rafters', () => {
+  const rafters = `
+material rafter "Rafter" laid framing
+  sold by piece of 16'
+  size 2x6 actual 1 1/2" x 5 1/2"
+work frame-roof "Rafters"
+  scope    per element
+  installs rafter by rafter-length
+`;
+  const rafter = (size: string, pitch: string, overhang = "0'") =>
+    planOf(`roof top\n  size ${size}\n  shape gable ${pitch}, ridge north-south\n  overhang ${overhang}\n  framed rafter 2x6 at 16" oc\n`, { library: [rafters] }).line('rafter-length').pieces?.[0]?.length;
+
+  test('NAVEDTRA 14044, Builder, vol. 2, fig. 2-17: 7 in 12 over a span of 16 ft is 9 ft 3 1/8 in', () => {
+    const eighths = Math.round((rafter("16' x 40'", '7:12')!.value / INCH) * 8);
+    expect(eighths).toBe((9 * 12 + 3) * 8 + 1);
+  });
+
+  test('US Army subcourse EN0069 A, Frame Structures, fig. 2-17: 13 in 12 over 20 ft 8 in is 15 ft 3 in', () => {
+    expect(Math.round(rafter(`20'-8" x 40'`, '13:12')!.value / INCH)).toBe(15 * 12 + 3);
+  });
+
+  test('Del Pico, Estimating Building Costs, 2nd ed., p. 187: 14 ft to the ridge, half of its 1 1/2 in off, 1 ft of overhang', () => {
+    // The ridge board is taken off the plan here: 27 ft 10 1/2 in from wall to wall less its thickness.
+    const length = rafter(`27'-10 1/2" x 40'`, '8:12', "1'")!;
+    const [run, out] = length.inputs;
+    expect(amount(run, 'ft') + amount(out, 'ft')).toBeCloseTo(14.94, 2);
+    // The length itself is arithmetic on the printed run: 14.9375 ft × 1.2019.
+    expect(amount(length, 'ft')).toBeCloseTo(17.95, 2);
+  });
+});

@@ -1,0 +1,61 @@
+// Published R-values of whole walls by parallel paths. Layers and air films as published by continuousinsulation.org:
+// outside film 0.17, siding 0.62, 7/16 in sheathing 0.62, 2x6 stud 6.875; inside film 0.68 and board 0.45 from memory:
+// ASHRAE Handbook of Fundamentals.
+import { expect, test } from 'vitest';
+import { constant } from '#kit/quantity';
+import { toBase } from '#kit/units';
+import { assemblyFigures, resistanceWithOpenings } from '#takeoff/assembly';
+import { amount } from '#tests/support/amounts';
+import { planOf } from '#tests/support/plan';
+
+const figures = (text: string, name: string) => {
+  const plan = planOf(text, { library: 'built-in' });
+  const assembly = plan.model.rows('assembly').find((each) => each.name === name);
+  return assemblyFigures(assembly!);
+};
+
+const wall = (name: string, framed: string, outside = '') => `
+assembly ${name} for wall
+  layer drywall 1/2"
+  layer ${framed}
+  layer osb 7/16"
+${outside}  layer housewrap
+  layer lap-siding, 7" to the weather
+  framing 25%
+`;
+
+test('Journal of Light Construction, To improve the energy performance of walls, look at total R-value: 2x6, R-23, 23% framing is R-18', () => {
+  const { between, through, resistance } = figures('', 'ext-2x6-wool');
+  expect(amount(between, 'R')).toBeCloseTo(25.54, 2);
+  expect(amount(through, 'R')).toBeCloseTo(9.415, 3);
+  expect(Math.round(amount(resistance, 'R'))).toBe(18);
+  // With 15% of windows of U 0.30 it is R-11.
+  const conductance = constant('U', toBase(0.3, 'Btu/hft2F')!, 'conductance');
+  const whole = resistanceWithOpenings(resistance, constant('openings', 0.15, 'number'), conductance);
+  expect(Math.round(amount(whole, 'R'))).toBe(11);
+});
+
+test('continuousinsulation.org: R-20.5 between studs only is about 16% worse than R-13 with 7.5 outside', () => {
+  const text = `
+material r20-half "R-20.5 batt" laid batts
+  insulates R-20.5
+material r7-half "R-7.5 board" laid sheets
+  insulates R-7.5
+${wall('inside-only', 'stud 2x6 at 16" oc, filled with r20-half')}
+${wall('with-outside', 'stud 2x4 at 16" oc, filled with r13-batt', '  layer r7-half\n')}`;
+  const only = amount(figures(text, 'inside-only').resistance, 'R');
+  const outside = amount(figures(text, 'with-outside').resistance, 'R');
+  expect(only).toBeCloseTo(16.9, 1);
+  expect(outside).toBeCloseTo(20.0, 1);
+  expect(Math.round((1 - only / outside) * 100)).toBe(16);
+});
+
+test('continuousinsulation.org, R-25 between studs against R-20 and 5 outside: layers as published, totals plain arithmetic', () => {
+  const text = `
+material r25-batt "R-25 batt" laid batts
+  insulates R-25
+${wall('deep-25', 'stud 2x6 at 16" oc, filled with r25-batt')}
+${wall('shallow-25', 'stud 2x6 at 16" oc, filled with r20-batt', '  layer xps-board 1"\n')}`;
+  expect(amount(figures(text, 'deep-25').resistance, 'R')).toBeCloseTo(18.6, 1);
+  expect(amount(figures(text, 'shallow-25').resistance, 'R')).toBeCloseTo(22.4, 1);
+});
