@@ -26,15 +26,16 @@ import {
 } from './types.ts';
 
 const length = quantity('length');
+// A bare number is a number of things before it is anything else.
 const contents = either(
   by(length, length),
+  quantity('number'),
   quantity('area'),
   quantity('length'),
   quantity('volume'),
   quantity('weight'),
-  quantity('number'),
 );
-const oneUnit = either(quantity('area'), quantity('length'), quantity('volume'), quantity('weight'), quantity('number'));
+const oneUnit = either(quantity('number'), quantity('area'), quantity('length'), quantity('volume'), quantity('weight'));
 const measureWord = oneOf(...measures);
 
 const physical = properties({
