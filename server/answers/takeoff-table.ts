@@ -1,5 +1,6 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
+import { FOOT, METRE } from '#kit/dimension';
 import type { Quantity } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Purchase } from '#takeoff/lines';
@@ -87,25 +88,39 @@ type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;
 /** Lengths run on, as they are ordered: 822.2 lf. What is needed is told in the unit it is sold by. */
 function amountText(quantity: Bare, purchase: Purchase | undefined, view: View): string {
   const { value, dimension } = quantity;
+  if (dimension === 'length') return runText(value, view);
   if (purchase !== undefined && readUnit(purchase.package)?.dimension === dimension)
     return write({ value, dimension, unit: purchase.package }, view.style);
-  if (dimension === 'length') return write({ value, dimension, unit: view.style.system === 'feet' ? 'lf' : 'm' }, view.style);
   // Bags and tubes that an area needs are no pieces of it.
   if (dimension === 'number' && purchase !== undefined && purchase.net.dimension !== 'number' && purchase.package !== 'each')
     return packages(Math.round(value * 100) / 100, purchase.package, view);
-  return write(quantity, view.style);
+  return write(dimension === 'number' ? { value: Math.round(value * 10) / 10, dimension } : quantity, view.style);
+}
+
+/** A length as it is ordered, to a tenth: 822.2 lf, 250.6 m. */
+function runText(value: number, view: View): string {
+  const { system } = view.style;
+  const size = Math.round((value / (system === 'feet' ? FOOT : METRE)) * 10) / 10;
+  return `${write({ value: size, dimension: 'number' }, view.style)} ${system === 'feet' ? 'lf' : 'm'}`;
 }
 
 /** '112 sheets of 32 sf', '2.75 cy', '14'. */
 export function buyText({ bought, package: word, holds }: Purchase, view: View): string {
   const { value, dimension } = bought;
+  if (dimension === 'length') return runText(value, view);
   if (dimension !== 'number')
     return readUnit(word)?.dimension === dimension
       ? write({ value, dimension, unit: word }, view.style)
       : write(bought, view.style);
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
-  const of = holds === undefined || holds.dimension === 'number' ? '' : ` of ${write(holds, view.style)}`;
+  const of = holds === undefined || holds.dimension === 'number' ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
+}
+
+/** What one package holds; a stick in metres where the plan is metric. */
+function holdsText(holds: Quantity, view: View): string {
+  if (view.style.system === 'feet' || holds.dimension !== 'length') return write(holds, view.style);
+  return `${write({ value: Math.round((holds.value / METRE) * 100) / 100, dimension: 'number' }, view.style)} m`;
 }
 
 function packages(count: number, word: string, view: View): string {

@@ -1,8 +1,9 @@
 // A plan as somebody looks at it: its units and currency, the length of its days, and how its files are called where they
 // are printed. Every answer takes a view, so that all of them write a number the same way.
+import { METRE } from '#kit/dimension';
 import { formatMoney, formatWholeMoney } from '#kit/money';
 import type { Quantity } from '#kit/quantity';
-import { formatQuantity, type System } from '#kit/units';
+import { formatQuantity, type System, unitNamed } from '#kit/units';
 import type { Plan } from '#server/pipeline';
 
 /** How numbers are written. */
@@ -41,9 +42,31 @@ export function write(quantity: Pick<Quantity, 'value' | 'dimension' | 'unit'>, 
   if (dimension === 'time' && (unit === 'd' || unit === 'w')) return writeDays(value, style, unit);
   if (dimension === 'money') return formatMoney(value, style.currency);
   if (unit === ':') return writeRatio(value, style);
-  const text = formatQuantity(quantity, style.system);
+  const text = formatQuantity(
+    unit === undefined || isForeign(unit, style) ? usual(value, dimension, style) : quantity,
+    style.system,
+  );
   // Money over something, where nobody wrote it in a currency of its own, is the plan's.
   return dimension.startsWith('money/') && unit === undefined ? text.replace('$', currencySign(style)) : text;
+}
+
+/** Small volumes of a metric plan are litres; the rest as the system has it. */
+function usual(
+  value: number,
+  dimension: Quantity['dimension'],
+  { system }: Style,
+): Pick<Quantity, 'value' | 'dimension' | 'unit'> {
+  const litres = system === 'metric' && dimension === 'volume' && Math.abs(value) < LITRES_TO;
+  return litres ? { value, dimension, unit: 'l' } : { value, dimension };
+}
+
+/** A tenth of a cubic metre. */
+const LITRES_TO = 0.1 * METRE * METRE * METRE;
+
+/** Whether a unit belongs to the system that the plan is not printed in. */
+function isForeign(unit: string | undefined, { system }: Style): boolean {
+  const known = unit === undefined ? undefined : unitNamed(unit)?.system;
+  return known !== undefined && known !== 'both' && known !== system;
 }
 
 /** Whole cents in the plan's currency: $1,234.56. */
