@@ -7,6 +7,8 @@ import { notBeside } from './rules/doors/not-beside.ts';
 import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
+import { priceMissing } from './rules/money/price-missing.ts';
+import { rateMissing } from './rules/money/rate-missing.ts';
 import { unknown } from './rules/names/unknown.ts';
 import { unused } from './rules/names/unused.ts';
 import { insideWall } from './rules/openings/inside-wall.ts';
@@ -53,6 +55,8 @@ export const checks: readonly Check[] = [
   deadline,
   pastTarget,
   // For how much.
+  priceMissing,
+  rateMissing,
   bidWithoutScope,
 ];
 

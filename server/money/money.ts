@@ -1,7 +1,6 @@
 // DOOR: take-off + timeline + prices → the budget: cost lines in whole cents, tax and contingency, and what no money stands
 // for yet. One ladder decides which money counts for a step.
-import { type Finding, finding, findingSort } from '#kit/finding';
-import type { Slot } from '#kit/place';
+import type { Finding } from '#kit/finding';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
@@ -10,20 +9,6 @@ import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import { materialCosts } from './material-costs.ts';
 import { pricesOf } from './prices.ts';
 import { stepCosts } from './step-costs.ts';
-
-export const priceMissing = findingSort<[what: string, others: number]>({
-  code: 'money/price-missing',
-  severity: 'note',
-  say: (what, others) =>
-    `No price stands for ${what}${others > 0 ? ` and ${others} more` : ''}, so the total leaves ${others > 0 ? 'them' : 'it'} out. Add a price, or an accepted bid that holds it.`,
-});
-
-export const rateMissing = findingSort<[trade: string]>({
-  code: 'money/rate-missing',
-  severity: 'note',
-  say: (trade) =>
-    `The hours of "${trade}" have no rate, so the total leaves them out. Add "at $50/h", a price for the step, or an accepted bid.`,
-});
 
 export function budgetOf(
   model: Model,
@@ -51,7 +36,8 @@ export function budgetOf(
   const tax = taxed === undefined ? 0 : Math.round(base * taxed.rate.value);
   const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
   const value: Budget = { lines, net, tax, contingency, total: net + tax + contingency, missing, priced };
-  return { value, findings: missingFindings(missing, model) };
+  // What is missing is data: the checks tell it.
+  return { value, findings: [] };
 }
 
 function sum(lines: readonly CostLine[]): number {
@@ -74,34 +60,4 @@ function allowances(model: Model, takeOff: TakeOff, lines: CostLine[], covered: 
       working: () => money,
     });
   }
-}
-
-/** One note for all goods without a price, and one for each trade without a rate. */
-function missingFindings(missing: readonly Missing[], model: Model): readonly Finding[] {
-  const findings: Finding[] = [];
-  const goods = missing.filter((each) => each.kind === 'price');
-  const [first] = goods;
-  if (first?.line !== undefined) {
-    const place = model.element(first.line.where.element)?.place;
-    if (place !== undefined)
-      findings.push(
-        finding(
-          priceMissing,
-          place,
-          goods
-            .slice(0, 6)
-            .map((each) => each.what)
-            .join(', '),
-          Math.max(0, goods.length - 6),
-        ),
-      );
-  }
-  const told = new Set<Slot>();
-  for (const { kind, trade, what } of missing) {
-    if (kind !== 'rate' || trade === undefined || told.has(trade)) continue;
-    told.add(trade);
-    const element = model.element(trade);
-    if (element !== undefined) findings.push(finding(rateMissing, element.place, what));
-  }
-  return findings;
 }

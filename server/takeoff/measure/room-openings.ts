@@ -3,7 +3,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { type Held, openingsOf } from './openings.ts';
-import { portion } from './portion.ts';
+import { isNothing, portion } from './portion.ts';
 import type { RoomContext } from './room-context.ts';
 
 const around = form('round the opening', 'count × 2 × (width + height)', (count = 0, width = 0, height = 0) => count * 2 * (width + height));
@@ -20,9 +20,16 @@ export function openingPortions(room: Room, context: RoomContext, where: Where):
   });
   const flashing = held.filter(({ outside }) => outside).flatMap((each) => length(each, around));
   if (flashing.length > 0) portions.push(portion('flashing-length', at, total('flashing', 'length', flashing)));
-  const trim = held.flatMap(trimOf);
+  const bare = isBare(context);
+  const trim = held.flatMap((opening) => (opening.outside && bare ? [] : trimOf(opening)));
   if (trim.length > 0) portions.push(portion('opening-trim-length', at, total('trim', 'length', trim)));
   return portions;
+}
+
+/** Walls left bare have no board for casing to cover the edge of. */
+function isBare({ finishes }: RoomContext): boolean {
+  const walls = finishes.find(({ given }) => given.walls !== undefined)?.given.walls?.value ?? [];
+  return walls.some(({ value }) => value.layers.some((layer) => isNothing(layer.value)));
 }
 
 /** A window is trimmed all round on its inside, an outside door on three sides of it, a door or hole between rooms on both faces. */

@@ -7,7 +7,7 @@ export const notClosed = findingSort<[name: string | undefined, parts: string, w
   code: 'measures/does-not-close',
   severity: 'error',
   say: (name, parts, whole, by, over) =>
-    `${name === undefined ? 'This string of dimensions' : `The string "${name}"`} does not close: its parts make ${parts}, the whole is ${whole}, so ${by} ${over ? 'are too much' : 'are missing'}. Whoever lays it out will guess which is wrong. Check the parts against the drawing.`,
+    `${name === undefined ? 'This string of dimensions' : `The string "${name}"`} does not close: its parts make ${parts}, the whole is ${whole}, ${by} ${over ? 'less' : 'more'}. Whoever lays it out will guess which is wrong. Check the parts against the drawing.`,
 });
 
 export const doesNotClose: Check = {

@@ -10,7 +10,7 @@ import { keptFor } from '../../kept.ts';
 export const notUsed = findingSort<[kind: string, name: string, by: string]>({
   code: 'names/unused',
   severity: 'note',
-  say: (kind, name, by) => `The ${kind} "${name}" is used by nothing: ${by}. Use it, or take it out.`,
+  say: (kind, name, by) => `The ${kind === 'let' ? 'value' : kind} "${name}" is used by nothing: ${by}. Use it, or take it out.`,
 });
 
 /** Kinds that are there to be used, and what would use them. */

@@ -29,7 +29,10 @@ task frame takes 5d by framing
 task sweep takes 1d by framing after frame
 `,
   run: ({ model }) => {
-    const open = model.list('task').filter(({ given }) => given.by === undefined);
+    // A misspelled trade is a finding of its own.
+    const open = model
+      .list('task')
+      .filter(({ given, slot }) => given.by === undefined && model.names.bySlot.get(slot)?.declaration.given.by === undefined);
     const [first] = open;
     if (first === undefined) return [];
     if (model.list('trade').length === 0) return [finding(noTradesYet, first.place, first.name, open.length - 1)];
