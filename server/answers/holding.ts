@@ -54,7 +54,7 @@ export function holdText(hold: Hold, step: number, timeline: Timeline, style: St
     case 'record':
       return 'the diary says so';
     case 'plan':
-      return timeline.dated ? 'nothing holds it before the plan’s first day' : 'nothing holds it';
+      return 'nothing holds it later';
   }
 }
 
