@@ -17,21 +17,25 @@ export function holdsStep(bid: Bid, task: Task, trade: Slot | undefined): boolea
   return included === undefined || names.some((name) => included.includes(name));
 }
 
-/** A bid is one price: shared among the steps it holds by their length, so that every grouping closes. */
-export function bidLines(bid: Bid, steps: readonly number[], timeline: Timeline, lines: CostLine[]): void {
-  const { money, trades } = bid.given.for!.value;
-  const whole = Math.round(money.value);
-  const trade = trades[0]?.value;
-  const base = { kind: 'work', rung: 'bid', label: bid.label, working: () => money } as const;
-  if (steps.length === 0) {
-    lines.push({ ...base, cents: whole, ...(trade === undefined ? {} : { trade }) });
-    return;
-  }
-  const shares = shareCents(
-    whole,
-    steps.map((number) => Math.max(1, timeline.durations[number]!.minutes)),
-  );
-  steps.forEach((step, at) => {
-    lines.push({ ...base, cents: shares[at]!, step, ...(trade === undefined ? {} : { trade }) });
+/** A bid is one price: shared among the steps it holds by their length, so that every grouping closes. `held` goes by step. */
+export function bidLines(bids: readonly Bid[], held: readonly (Bid | undefined)[], timeline: Timeline): readonly CostLine[] {
+  return bids.flatMap((bid): CostLine[] => {
+    const { money, trades } = bid.given.for!.value;
+    const whole = Math.round(money.value);
+    const trade = trades[0]?.value;
+    const base = {
+      kind: 'work',
+      rung: 'bid',
+      label: bid.label,
+      working: () => money,
+      ...(trade === undefined ? {} : { trade }),
+    } as const;
+    const steps = held.flatMap((each, step) => (each === bid ? [step] : []));
+    if (steps.length === 0) return [{ ...base, cents: whole }];
+    const shares = shareCents(
+      whole,
+      steps.map((step) => Math.max(1, timeline.durations[step]!.minutes)),
+    );
+    return steps.map((step, at) => ({ ...base, cents: shares[at]!, step }));
   });
 }

@@ -34,6 +34,7 @@ export interface Missing {
 }
 
 export interface Budget {
+  /** Every cost with whose it is: made when first asked for, since the totals do not need it. */
   readonly lines: readonly CostLine[];
   /** Before tax and contingency. */
   readonly net: number;

@@ -4,13 +4,14 @@ import { overDimension } from '#kit/dimension';
 import { shareCents } from '#kit/money';
 import { type Form, form, measure, type Quantity } from '#kit/quantity';
 import type { Price } from '#model/model';
-import type { Line, Purchase } from '#takeoff/lines';
+import type { Purchase } from '#takeoff/lines';
 
 export interface MaterialCost {
   readonly purchase: Purchase;
   readonly price: Price;
   readonly cents: number;
-  readonly byLine: readonly { readonly line: Line; readonly cents: number }[];
+  /** Cents of each line of the purchase, in its order: they add up to the whole. */
+  readonly byLine: () => readonly number[];
   readonly working: () => Quantity<'money'>;
 }
 
@@ -24,15 +25,13 @@ export function materialCost(purchase: Purchase, price: Price): MaterialCost | u
   const how = basisOf(purchase, price);
   if (how === undefined) return undefined;
   const { value } = how();
-  const weights = purchase.lines.map((line) => Math.max(0, line.needed?.value ?? 0));
-  const shares = shareCents(value, weights);
-  return {
-    purchase,
-    price,
-    cents: value,
-    byLine: purchase.lines.map((line, at) => ({ line, cents: shares[at] ?? 0 })),
-    working: how,
-  };
+  let shares: readonly number[] | undefined;
+  const byLine = (): readonly number[] =>
+    (shares ??= shareCents(
+      value,
+      purchase.lines.map((line) => Math.max(0, line.needed?.value ?? 0)),
+    ));
+  return { purchase, price, cents: value, byLine, working: how };
 }
 
 function basisOf(purchase: Purchase, price: Price): (() => Quantity<'money'>) | undefined {

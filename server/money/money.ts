@@ -1,63 +1,100 @@
-// DOOR: take-off + timeline + prices → the budget: cost lines in whole cents, tax and contingency, and what no money stands
-// for yet. One ladder decides which money counts for a step.
+// DOOR: take-off + timeline + prices → the budget: totals in whole cents, tax and contingency, and what no money stands for
+// yet. One ladder decides which money counts for a step.
 import type { Finding } from '#kit/finding';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
-import type { Budget, CostLine, Missing } from './cost-lines.ts';
-import { materialCosts } from './material-costs.ts';
-import { pricesOf } from './prices.ts';
-import { stepCosts } from './step-costs.ts';
+import { type Bid, bidLines } from './bids.ts';
+import type { Budget, CostLine } from './cost-lines.ts';
+import { materialLines, materialsOf } from './material-costs.ts';
+import { type Prices, pricesOf } from './prices.ts';
+import { stepCost } from './step-costs.ts';
 
+const NOTHING: Budget = { lines: [], net: 0, tax: 0, contingency: 0, total: 0, missing: [], priced: false };
+
+/** What is missing is data: the checks tell it, so there are no findings. */
 export function budgetOf(
   model: Model,
   takeOff: TakeOff,
   timeline: Timeline,
 ): { readonly value: Budget; readonly findings: readonly Finding[] } {
   const prices = pricesOf(model.list('price'));
-  const bids = model.list('bid').filter((bid) => bid.given.accepted !== undefined && bid.given.for !== undefined);
-  const priced =
+  const bids = acceptedBids(model.list('bid'));
+  if (!speaksOfMoney(model, timeline, prices, bids)) return { value: NOTHING, findings: [] };
+  const costs = timeline.steps.list.map((step, number) => stepCost(step, number, model, timeline, prices, bids));
+  const covered = new Set<Line>();
+  for (const cost of costs) for (const line of cost.covers) covered.add(line);
+  const kept = allowances(model, takeOff, covered);
+  const bidden = bidLines(
+    bids,
+    costs.map((cost) => cost.bid),
+    timeline,
+  );
+  const materials = materialsOf(takeOff.purchases(), covered, timeline, prices);
+  const work = costs.reduce((total, cost) => total + sum(cost.lines), 0);
+  const net = work + sum(bidden) + sum(kept) + materials.cents;
+  const taxed = model.plan?.given.tax?.value;
+  const tax = taxed === undefined ? 0 : Math.round((taxed.on === 'all' ? net : materials.cents) * taxed.rate.value);
+  const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
+  const missing = [...costs.flatMap((cost, step) => cost.missing.map((each) => ({ ...each, step }))), ...materials.missing];
+  let lines: readonly CostLine[] | undefined;
+  const value: Budget = {
+    net,
+    tax,
+    contingency,
+    total: net + tax + contingency,
+    missing,
+    priced: true,
+    get lines() {
+      lines ??= [
+        ...costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
+        ...bidden,
+        ...kept,
+        ...materialLines(materials.costs, covered, timeline),
+      ];
+      return lines;
+    },
+  };
+  return { value, findings: [] };
+}
+
+const bidsKept = new WeakMap<readonly Bid[], readonly Bid[]>();
+/** The same list for the same bids. */
+function acceptedBids(bids: readonly Bid[]): readonly Bid[] {
+  let list = bidsKept.get(bids);
+  if (list === undefined) {
+    list = bids.filter((bid) => bid.given.accepted !== undefined && bid.given.for !== undefined);
+    bidsKept.set(bids, list);
+  }
+  return list;
+}
+
+function speaksOfMoney(model: Model, timeline: Timeline, prices: Prices, bids: readonly Bid[]): boolean {
+  return (
     prices.byName.size > 0 ||
     bids.length > 0 ||
     model.list('trade').some((trade) => trade.given.at !== undefined) ||
-    timeline.steps.list.some((step) => step.given.costs !== undefined);
-  const lines: CostLine[] = [];
-  const missing: Missing[] = [];
-  if (priced) {
-    const covered = new Set<Line>();
-    stepCosts(model, timeline, prices, bids, lines, missing, covered);
-    allowances(model, takeOff, lines, covered);
-    materialCosts(takeOff.purchases(), covered, timeline, prices, lines, missing);
-  }
-  const net = sum(lines);
-  const taxed = model.plan?.given.tax?.value;
-  const base = taxed === undefined ? 0 : taxed.on === 'all' ? net : sum(lines.filter((line) => line.kind === 'material'));
-  const tax = taxed === undefined ? 0 : Math.round(base * taxed.rate.value);
-  const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
-  const value: Budget = { lines, net, tax, contingency, total: net + tax + contingency, missing, priced };
-  // What is missing is data: the checks tell it.
-  return { value, findings: [] };
+    timeline.steps.list.some((step) => step.given.costs !== undefined)
+  );
 }
 
 function sum(lines: readonly CostLine[]): number {
   return lines.reduce((total, line) => total + line.cents, 0);
 }
 
-/** Money kept for goods not yet chosen: what it stands for has no price of its own. */
-function allowances(model: Model, takeOff: TakeOff, lines: CostLine[], covered: Set<Line>): void {
-  for (const allowance of model.list('allowance')) {
+/** Money kept for goods not yet chosen: what it stands for needs no price of its own. */
+function allowances(model: Model, takeOff: TakeOff, covered: Set<Line>): readonly CostLine[] {
+  const list = model.list('allowance');
+  if (list.length === 0) return [];
+  const names = new Set(
+    list.flatMap((allowance) => allowance.given.for?.value.map(({ value }) => value.name) ?? [allowance.name]),
+  );
+  for (const line of takeOff.lines) if (line.goods !== undefined && names.has(line.goods.name)) covered.add(line);
+  return list.flatMap((allowance): CostLine[] => {
     const money = allowance.takes;
-    if (money === undefined) continue;
-    const names = allowance.given.for?.value.map(({ value }) => value.name) ?? [allowance.name];
-    for (const line of takeOff.lines) if (line.goods !== undefined && names.includes(line.goods.name)) covered.add(line);
-    lines.push({
-      kind: 'allowance',
-      rung: 'given',
-      label: allowance.label,
-      cents: Math.round(money.value),
-      element: allowance.slot,
-      working: () => money,
-    });
-  }
+    if (money === undefined) return [];
+    const cents = Math.round(money.value);
+    return [{ kind: 'allowance', rung: 'given', label: allowance.label, cents, element: allowance.slot, working: () => money }];
+  });
 }

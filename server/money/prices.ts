@@ -7,9 +7,20 @@ import type { NamedGoods } from '#takeoff/lines';
 
 export interface Prices {
   readonly byName: ReadonlyMap<string, readonly Price[]>;
+  /** Whether any holds only until a day, so that it matters when goods are bought. */
+  readonly dated: boolean;
 }
 
+const kept = new WeakMap<readonly Price[], Prices>();
+
+/** The same object for the same list. */
 export function pricesOf(prices: readonly Price[]): Prices {
+  let known = kept.get(prices);
+  if (known === undefined) kept.set(prices, (known = read(prices)));
+  return known;
+}
+
+function read(prices: readonly Price[]): Prices {
   const byName = new Map<string, Price[]>();
   for (const price of prices) {
     const name = price.takes?.of.name;
@@ -18,7 +29,7 @@ export function pricesOf(prices: readonly Price[]): Prices {
     if (list === undefined) byName.set(name, [price]);
     else list.push(price);
   }
-  return { byName };
+  return { byName, dated: prices.some((price) => price.given.until !== undefined) };
 }
 
 /** `day` is the day it is bought; undefined where no dates are known. */

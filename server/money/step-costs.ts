@@ -1,109 +1,158 @@
 // What each step costs: fees and hire always; its work by the ladder: an accepted bid, a given cost, a unit price, or
-// person-hours at the trade's rate.
+// person-hours at the trade's rate. A step is priced again only when something it is priced by changed.
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
-import type { Task } from '#model/model';
+import type { Step, Task, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
-import { people, personMinutes } from '#schedule/durations';
+import type { Claim } from '#schedule/claims';
+import { type Duration, people, personMinutes } from '#schedule/durations';
 import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
-import { type Bid, bidLines, holdsStep } from './bids.ts';
+import { type Bid, holdsStep } from './bids.ts';
 import type { CostLine, Missing } from './cost-lines.ts';
 import { type Prices, priceFor } from './prices.ts';
 
-const labourCost = form('labour', 'hours × rate', (minutes = 0, rate = 0) => Math.round(minutes * rate));
-const unitCost = form('cost', 'quantity × unit price', (quantity = 0, price = 0) => Math.round(quantity * price));
-const hireCost = form('hire', 'time × rate', (minutes = 0, rate = 0) => Math.round(minutes * rate));
+export interface StepCost {
+  /** Without the number of the step, which may move. */
+  readonly lines: readonly CostLine[];
+  readonly missing: readonly Missing[];
+  /** Take-off lines whose goods are paid for with the step. */
+  readonly covers: readonly Line[];
+  readonly bid: Bid | undefined;
+}
 
-/** Adds to `lines` and `missing`; `covered` gathers the take-off lines whose goods are paid for already. */
-export function stepCosts(
+interface Kept {
+  readonly from: readonly unknown[];
+  readonly cost: StepCost;
+}
+const kept = new WeakMap<Step, Kept>();
+const NO_CLAIMS: readonly Claim[] = [];
+
+export function stepCost(
+  step: Step,
+  number: number,
   model: Model,
   timeline: Timeline,
   prices: Prices,
   bids: readonly Bid[],
-  lines: CostLine[],
-  missing: Missing[],
-  covered: Set<Line>,
-): void {
-  const bidOf = new Map<number, Bid>();
-  timeline.steps.list.forEach((step, number) => {
-    const where = { step: number, ...(timeline.trades[number] === undefined ? {} : { trade: timeline.trades[number]!.slot }) };
-    const fee = step.given.fee?.value;
-    if (fee !== undefined)
-      lines.push({ ...where, kind: 'fee', rung: 'given', label: `${step.label}: fee`, cents: cents(fee), working: () => fee });
-    if (step.kind === 'task') hire(step, where, model, lines);
-    const bid = step.kind === 'task' ? bids.find((each) => holdsStep(each, step, timeline.trades[number]?.slot)) : undefined;
-    if (bid !== undefined && step.kind === 'task') {
-      bidOf.set(number, bid);
-      if (bid.given['labour only'] === undefined)
-        for (const { line } of timeline.claims.byTask.get(step) ?? []) covered.add(line);
-      return;
-    }
-    const costs = step.given.costs?.value;
-    if (costs !== undefined) {
-      lines.push({ ...where, kind: 'work', rung: 'given', label: step.label, cents: cents(costs), working: () => costs });
-      if (step.kind === 'task') for (const { line } of timeline.claims.byTask.get(step) ?? []) covered.add(line);
-      return;
-    }
-    if (step.kind === 'task') labour(step, number, where, timeline, prices, lines, missing, covered);
-  });
-  for (const bid of bids)
-    bidLines(
-      bid,
-      [...bidOf].flatMap(([number, each]) => (each === bid ? [number] : [])),
-      timeline,
-      lines,
-    );
+): StepCost {
+  const trade = timeline.trades[number];
+  const duration = timeline.durations[number]!;
+  const claims = step.kind === 'task' ? (timeline.claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS;
+  const machines = step.kind === 'task' ? (step.given.needs?.value ?? []).map(({ value }) => model.element(value.machine)) : [];
+  const from = [trade, duration, claims, prices, bids, ...machines];
+  const before = kept.get(step);
+  if (before !== undefined && before.from.length === from.length && from.every((each, at) => each === before.from[at]))
+    return before.cost;
+  const cost = priced({ step, trade, duration, claims, prices, bids, model });
+  kept.set(step, { from, cost });
+  return cost;
 }
 
-function cents(money: Quantity): number {
-  return Math.round(money.value);
+interface Pricing {
+  readonly step: Step;
+  readonly trade: Trade | undefined;
+  readonly duration: Duration;
+  readonly claims: readonly Claim[];
+  readonly prices: Prices;
+  readonly bids: readonly Bid[];
+  readonly model: Model;
 }
 
-function labour(
-  task: Task,
-  number: number,
-  where: { step: number; trade?: Slot },
-  timeline: Timeline,
-  prices: Prices,
-  lines: CostLine[],
-  missing: Missing[],
-  covered: Set<Line>,
-): void {
-  const claims = timeline.claims.byTask.get(task) ?? [];
-  const works = (task.given.does?.value ?? []).map(({ value }) => value.work);
-  for (const work of works) {
-    const price = priceFor({ name: work.name, of: work, sizes: [] }, undefined, prices);
+function priced(pricing: Pricing): StepCost {
+  const { step, trade, claims, bids } = pricing;
+  const where = trade === undefined ? {} : { trade: trade.slot };
+  const lines: CostLine[] = [];
+  const missing: Missing[] = [];
+  const goods = claims.map(({ line }) => line);
+  const fee = step.given.fee?.value;
+  if (fee !== undefined)
+    lines.push({
+      ...where,
+      kind: 'fee',
+      rung: 'given',
+      label: `${step.label}: fee`,
+      cents: Math.round(fee.value),
+      working: () => fee,
+    });
+  if (step.kind === 'task') lines.push(...hire(step, where, pricing.model));
+  const bid = step.kind === 'task' ? bids.find((each) => holdsStep(each, step, trade?.slot)) : undefined;
+  if (bid !== undefined) return { lines, missing, covers: bid.given['labour only'] === undefined ? goods : [], bid };
+  const costs = step.given.costs?.value;
+  if (costs !== undefined) {
+    lines.push({
+      ...where,
+      kind: 'work',
+      rung: 'given',
+      label: step.label,
+      cents: Math.round(costs.value),
+      working: () => costs,
+    });
+    return { lines, missing, covers: goods, bid: undefined };
+  }
+  if (step.kind !== 'task') return { lines, missing, covers: [], bid: undefined };
+  const covers = unitPriced(step, where, pricing, lines);
+  labour(step, where, pricing, covers, lines, missing);
+  return { lines, missing, covers: [...covers], bid: undefined };
+}
+
+const shared = form('share', 'quantity × share', (quantity = 0, share = 0) => quantity * share);
+const unitCost = form('cost', 'quantity × unit price', (quantity = 0, price = 0) => Math.round(quantity * price));
+const labourCost = form('labour', 'hours × rate', (minutes = 0, rate = 0) => Math.round(minutes * rate));
+const hireCost = form('hire', 'time × rate', (minutes = 0, rate = 0) => Math.round(minutes * rate));
+
+/** Work with a price by the unit, material included. */
+function unitPriced(task: Task, where: { trade?: Slot }, { claims, prices }: Pricing, lines: CostLine[]): ReadonlySet<Line> {
+  const covers = new Set<Line>();
+  for (const { value } of task.given.does?.value ?? []) {
+    const { work } = value;
+    const price = priceFor({ name: work.name, of: work, sizes: [] }, undefined, prices)?.takes?.money;
     if (price === undefined) continue;
     for (const { line, share } of claims) {
-      if (line.work?.name !== work.name) continue;
-      const quantity = measure(line.net.dimension, shared, line.net, constant('share of it', share, 'number'));
-      const cost = measure('money', unitCost, quantity, price.takes!.money);
-      if (price.takes!.money.dimension !== `money/${quantity.dimension}` && quantity.dimension !== 'number') continue;
+      if (line.work?.name !== work.name || (price.dimension !== `money/${line.net.dimension}` && line.net.dimension !== 'number'))
+        continue;
+      const working = (): Quantity<'money'> =>
+        measure(
+          'money',
+          unitCost,
+          measure(line.net.dimension, shared, line.net, constant('share of it', share, 'number')),
+          price,
+        );
       lines.push({
         ...where,
         kind: 'work',
         rung: 'unit-price',
         label: work.label,
-        cents: cost.value,
+        cents: working().value,
         line,
-        working: () => cost,
+        working,
         ...placeOf(line),
       });
-      covered.add(line);
+      covers.add(line);
     }
   }
-  const trade = timeline.trades[number];
-  const rate = trade?.given.at?.value;
-  const own = claims.filter(({ line }) => !covered.has(line));
-  if (works.length > 0 && own.length === 0 && claims.length > 0) return;
-  const minutes = personMinutes(own) ?? timeline.durations[number]!.minutes * people(task, trade);
+  return covers;
+}
+
+function labour(
+  task: Task,
+  where: { trade?: Slot },
+  { claims, trade, duration }: Pricing,
+  covers: ReadonlySet<Line>,
+  lines: CostLine[],
+  missing: Missing[],
+): void {
+  const own = covers.size === 0 ? claims : claims.filter(({ line }) => !covers.has(line));
+  if (claims.length > 0 && own.length === 0) return;
   // A length given for the whole task is what is paid, not what the rate says.
   const given =
-    timeline.durations[number]!.basis === 'given' ? timeline.durations[number]!.minutes * people(task, trade) : minutes;
+    duration.basis === 'given'
+      ? duration.minutes * people(task, trade)
+      : (personMinutes(own) ?? duration.minutes * people(task, trade));
   if (given === 0) return;
+  const rate = trade?.given.at?.value;
   if (rate === undefined) {
-    if (trade !== undefined) missing.push({ kind: 'rate', what: trade.label, step: number, trade: trade.slot });
+    if (trade !== undefined) missing.push({ kind: 'rate', what: trade.label, trade: trade.slot });
     return;
   }
   const working = (): Quantity => measure('money', labourCost, constant('person-hours', given, 'time'), rate);
@@ -117,25 +166,15 @@ function labour(
   });
 }
 
-const shared = form('share', 'quantity × share', (quantity = 0, share = 0) => quantity * share);
-
-function hire(task: Task, where: { step: number; trade?: Slot }, model: Model, lines: CostLine[]): void {
-  for (const { value } of task.given.needs?.value ?? []) {
+function hire(task: Task, where: { trade?: Slot }, model: Model): readonly CostLine[] {
+  return (task.given.needs?.value ?? []).flatMap(({ value }): CostLine[] => {
     const machine = model.element(value.machine);
-    if (machine?.kind !== 'machine') continue;
-    const rate = machine.given.at?.value;
-    if (rate === undefined || rate.dimension !== 'money/time') continue;
-    const least = machine.given['at least']?.value.value ?? 0;
-    const time = constant('time on site', Math.max(least, value.time?.value ?? 0), 'time');
-    lines.push({
-      ...where,
-      kind: 'hire',
-      rung: 'rate',
-      label: machine.label,
-      cents: Math.round(time.value * rate.value),
-      working: () => measure('money', hireCost, time, rate),
-    });
-  }
+    const rate = machine?.kind === 'machine' ? machine.given.at?.value : undefined;
+    if (machine?.kind !== 'machine' || rate === undefined || rate.dimension !== 'money/time') return [];
+    const time = constant('time on site', Math.max(machine.given['at least']?.value.value ?? 0, value.time?.value ?? 0), 'time');
+    const working = (): Quantity => measure('money', hireCost, time, rate);
+    return [{ ...where, kind: 'hire', rung: 'rate', label: machine.label, cents: Math.round(time.value * rate.value), working }];
+  });
 }
 
 export function placeOf(line: Line): { room?: Slot; level?: Slot; element: Slot } {

@@ -8,6 +8,7 @@ import type { Line, Portion } from './lines.ts';
 import type { Layout } from './measure/layout.ts';
 import type { Measured } from './measure/portion.ts';
 import type { Rooms } from './measure/room-context.ts';
+import type { PurchaseMemory } from './purchase.ts';
 import { type Rows, type RowsMemory, rowsMemory, sameList } from './rows.ts';
 
 interface Part {
@@ -24,11 +25,20 @@ export interface TakeOffMemory {
   readonly parts: WeakMap<Slot, Map<string, Part>>;
   readonly layouts: WeakMap<Slot, { readonly inputs: readonly unknown[]; readonly layout: Layout }>;
   rooms: Rooms | undefined;
+  readonly purchases: PurchaseMemory;
   lines: readonly Line[];
   byWork: ReadonlyMap<string, readonly Line[]>;
 }
 export function takeOffMemory(): TakeOffMemory {
-  return { rows: rowsMemory(), parts: new WeakMap(), layouts: new WeakMap(), rooms: undefined, lines: [], byWork: new Map() };
+  return {
+    rows: rowsMemory(),
+    parts: new WeakMap(),
+    layouts: new WeakMap(),
+    rooms: undefined,
+    purchases: { groups: new Map() },
+    lines: [],
+    byWork: new Map(),
+  };
 }
 
 /** A part of an element to be measured: which, what it is made from, and how. */
@@ -42,7 +52,12 @@ export interface Measuring {
   readonly measure: () => Measured;
 }
 
-export function partLines(measuring: Measuring, rows: Rows, memory: TakeOffMemory, work: Work): { readonly lines: readonly Line[]; readonly findings: readonly Finding[]; readonly portions: readonly Portion[] } {
+export function partLines(
+  measuring: Measuring,
+  rows: Rows,
+  memory: TakeOffMemory,
+  work: Work,
+): { readonly lines: readonly Line[]; readonly findings: readonly Finding[]; readonly portions: readonly Portion[] } {
   let parts = memory.parts.get(measuring.slot);
   if (parts === undefined) memory.parts.set(measuring.slot, (parts = new Map()));
   let kept = parts.get(measuring.part);
@@ -55,7 +70,9 @@ export function partLines(measuring: Measuring, rows: Rows, memory: TakeOffMemor
   if (kept.rows !== rows || kept.scope !== measuring.scope) {
     const { lines, findings } = explode(kept.measured.portions, rows, measuring.scope, measuring.place);
     const before = kept.lines;
-    kept.lines = lines.map((line, index) => (before[index] !== undefined && isAsBefore(line, before[index]) ? before[index] : line));
+    kept.lines = lines.map((line, index) =>
+      before[index] !== undefined && isAsBefore(line, before[index]) ? before[index] : line,
+    );
     kept.findings = [...kept.measured.findings, ...findings];
     kept.rows = rows;
     kept.scope = measuring.scope;

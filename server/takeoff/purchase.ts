@@ -6,23 +6,49 @@ import { cutting } from './cutting.ts';
 import { itemText, labelText, type Package, packagesOf } from './goods.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 
-const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) => (holds > 0 ? roundUp(needed / holds) : 0));
-const steps = form('bought', 'needed rounded up to whole steps', (needed = 0, step = 1) => (step > 0 ? roundUp(needed / step) * step : needed));
+const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
+  holds > 0 ? roundUp(needed / holds) : 0,
+);
+const steps = form('bought', 'needed rounded up to whole steps', (needed = 0, step = 1) =>
+  step > 0 ? roundUp(needed / step) * step : needed,
+);
 const whole = form('bought', 'needed, rounded up', (needed = 0) => roundUp(needed));
-const loads = form('loads', 'loose volume ÷ load of a truck, rounded up', (loose = 0, load = 1) => (load > 0 ? roundUp(loose / load) : 0));
+const loads = form('loads', 'loose volume ÷ load of a truck, rounded up', (loose = 0, load = 1) =>
+  load > 0 ? roundUp(loose / load) : 0,
+);
+
+/** The groups of the last look: a group whose lines are the same is not summed again. */
+export interface PurchaseMemory {
+  groups: ReadonlyMap<string, { readonly lines: readonly Line[]; readonly purchases: readonly Purchase[] }>;
+}
 
 /** Lines in plan order; those that only count where a task does their work are left out unless `does` has it. */
-export function purchasesOf(lines: readonly Line[], does: ReadonlySet<string>): readonly Purchase[] {
+export function purchasesOf(lines: readonly Line[], does: ReadonlySet<string>, memory?: PurchaseMemory): readonly Purchase[] {
   const groups = new Map<string, Line[]>();
   for (const line of lines) {
     if (line.goods === undefined || line.needed === undefined) continue;
     if (line.onlyIfDone === true && !(line.work !== undefined && does.has(line.work.name))) continue;
-    const key = `${line.item} ${line.needed.dimension}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [line]);
-    else group.push(line);
+    let group = groups.get(line.item);
+    // The same item is rarely measured in two ways; then each is bought for itself.
+    if (group !== undefined && group[0]!.needed!.dimension !== line.needed.dimension) {
+      const key = `${line.item} ${line.needed.dimension}`;
+      group = groups.get(key);
+      if (group === undefined) groups.set(key, (group = []));
+    } else if (group === undefined) groups.set(line.item, (group = []));
+    group.push(line);
   }
-  return [...groups.values()].flatMap(bought);
+  const kept = new Map<string, { lines: readonly Line[]; purchases: readonly Purchase[] }>();
+  const all: Purchase[] = [];
+  for (const [key, group] of groups) {
+    const before = memory?.groups.get(key);
+    const same =
+      before !== undefined && before.lines.length === group.length && group.every((line, at) => line === before.lines[at]);
+    const now = same ? before : { lines: group, purchases: bought(group) };
+    kept.set(key, now);
+    all.push(...now.purchases);
+  }
+  if (memory !== undefined) memory.groups = kept;
+  return all;
 }
 
 function bought(lines: readonly Line[]): readonly Purchase[] {
@@ -41,7 +67,16 @@ function bought(lines: readonly Line[]): readonly Purchase[] {
       return [];
     default: {
       const { net, needed } = sums(lines);
-      return [purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, needed.dimension === 'number' ? 'each' : '')];
+      return [
+        purchase(
+          goods,
+          lines,
+          net,
+          needed,
+          needed.dimension === 'number' ? measure('number', whole, needed) : needed,
+          needed.dimension === 'number' ? 'each' : '',
+        ),
+      ];
     }
   }
 }
@@ -65,14 +100,23 @@ function inPackages(goods: NamedGoods, row: Material, lines: readonly Line[], wa
   const step = row.given.rounds?.value;
   const usual = ways[0];
   if (step !== undefined && step.dimension === needed.dimension)
-    return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, step)), usual?.word ?? '');
-  if (usual === undefined) return purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, '');
+    return purchase(
+      goods,
+      lines,
+      net,
+      needed,
+      inUnitOf(needed, measure(needed.dimension, steps, needed, step)),
+      usual?.word ?? '',
+    );
+  if (usual === undefined)
+    return purchase(goods, lines, net, needed, needed.dimension === 'number' ? measure('number', whole, needed) : needed, '');
   const fitting = ways.find(({ holds }) => holds.dimension === needed.dimension);
   if (fitting?.loose === true) {
     const unit = constant(`one ${fitting.word}`, fitting.holds.value, needed.dimension);
     return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, unit)), fitting.word);
   }
-  if (fitting !== undefined) return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);
+  if (fitting !== undefined)
+    return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);
   // Counted goods are bought one by one, or one package each where coverage was given by the package.
   if (needed.dimension === 'number') return purchase(goods, lines, net, needed, measure('number', whole, needed), usual.word);
   return purchase(goods, lines, net, needed, needed, '');
@@ -99,7 +143,15 @@ function inUnitOf({ unit }: Quantity, quantity: Quantity): Quantity {
   return unit === undefined ? quantity : { ...quantity, unit };
 }
 
-function purchase(goods: NamedGoods, lines: readonly Line[], net: Quantity, needed: Quantity, count: Quantity, word: string, holds?: Quantity): Purchase {
+function purchase(
+  goods: NamedGoods,
+  lines: readonly Line[],
+  net: Quantity,
+  needed: Quantity,
+  count: Quantity,
+  word: string,
+  holds?: Quantity,
+): Purchase {
   const made = { item: itemText(goods), label: labelText(goods), goods, net, needed, bought: count, package: word, lines };
   return holds === undefined ? made : { ...made, holds };
 }

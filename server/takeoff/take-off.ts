@@ -4,8 +4,8 @@ import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
 import type { Model } from '#model/resolve';
-import type { Line, Purchase } from './lines.ts';
 import { measurings } from './elements.ts';
+import type { Line, Purchase } from './lines.ts';
 import { partLines, type TakeOffMemory } from './memory.ts';
 import { purchasesOf } from './purchase.ts';
 import { rowsOf, sameList } from './rows.ts';
@@ -23,7 +23,11 @@ export interface TakeOff {
   readonly linesOf: (slot: Slot) => readonly Line[];
 }
 
-export function takeOff(model: Model, memory: TakeOffMemory, work: Work): { readonly value: TakeOff; readonly findings: readonly Finding[] } {
+export function takeOff(
+  model: Model,
+  memory: TakeOffMemory,
+  work: Work,
+): { readonly value: TakeOff; readonly findings: readonly Finding[] } {
   const rows = rowsOf(model, memory.rows);
   const lines: Line[] = [];
   const findings: Finding[] = [];
@@ -34,16 +38,21 @@ export function takeOff(model: Model, memory: TakeOffMemory, work: Work): { read
   }
   memory.byWork = sameList(lines, memory.lines) ? memory.byWork : grouped(lines, memory.byWork);
   memory.lines = sameList(lines, memory.lines) ? memory.lines : lines;
-  return { value: takeOffOf(memory.lines, memory.byWork, model), findings };
+  return { value: takeOffOf(memory.lines, memory.byWork, model, memory), findings };
 }
 
-function takeOffOf(lines: readonly Line[], byWork: ReadonlyMap<string, readonly Line[]>, model: Model): TakeOff {
+function takeOffOf(
+  lines: readonly Line[],
+  byWork: ReadonlyMap<string, readonly Line[]>,
+  model: Model,
+  memory: TakeOffMemory,
+): TakeOff {
   let purchases: readonly Purchase[] | undefined;
   let bySlot: ReadonlyMap<Slot, readonly Line[]> | undefined;
   return {
     lines,
     byWork,
-    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model))),
+    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model), memory.purchases)),
     linesOf: (slot) => (bySlot ??= groupedBySlot(lines)).get(slot) ?? [],
   };
 }
