@@ -10,9 +10,9 @@ import { measureDryWell } from './measure/dry-well.ts';
 import { measureFloor } from './measure/floor.ts';
 import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
-import { type Layout, layoutOf, type Wall } from './measure/layout.ts';
+import { type Layout, layoutOf, sameRuns, type Wall } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
-import { measurePartitions } from './measure/partitions.ts';
+import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRoof } from './measure/roof.ts';
 import { measureRoom, walkFindings } from './measure/room.ts';
 import { insideOpenings, roomContext, type Rooms, roomsOf } from './measure/room-context.ts';
@@ -92,7 +92,8 @@ function keptLayout(level: Level, rooms: readonly Room[], walls: readonly Wall[]
   const inputs = [level, ...rooms, ...walls];
   const kept = memory.layouts.get(level.slot);
   if (kept !== undefined && sameList(kept.inputs, inputs)) return kept.layout;
-  const layout = layoutOf(level, rooms, walls);
+  const fresh = layoutOf(level, rooms, walls);
+  const layout = kept === undefined ? fresh : { ...fresh, runs: sameRuns(fresh.runs, kept.layout.runs) };
   memory.layouts.set(level.slot, { inputs, layout });
   return layout;
 }
@@ -110,6 +111,7 @@ function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: La
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
   const walls = wallsOn(level, model.list('wall'), all);
+  const closets = rooms.flatMap(closetWalls);
   const { footprint } = level.given;
   return [
     part('outline', [level], () => ({
@@ -118,8 +120,10 @@ function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: La
     })),
     part('floor', [level], () => measureFloor(level)),
     part('walls', [level, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels)),
-    part('partitions', [level, layout, ...walls, ...inside.flatMap(({ room, opening }) => [room, opening])], () =>
-      measurePartitions(level, rooms, layout, walls, inside),
+    part(
+      'partitions',
+      [level, rooms.length > 1, layout.placed, layout.runs, closets.length, ...closets, walls.length, ...walls, ...inside.flatMap(({ room, opening }) => [room, opening])],
+      () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
     ),
     part('ceiling', [level], () => measureCeiling(level)),
   ];

@@ -8,6 +8,7 @@ import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
 import { WIDEST_PARTITION } from '../conventions.ts';
+import { sameQuantity } from '../same.ts';
 
 export type Wall = ElementOf<'wall'>;
 
@@ -82,22 +83,36 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
   return { placed: placed.length > 0, runs: runsOf(stretches, levelShape(level)?.outline), faces, open };
 }
 
+/** The older runs where the new ones say the same. */
+export function sameRuns(runs: readonly Run[], before: readonly Run[]): readonly Run[] {
+  const same = (a: Run, b: Run): boolean =>
+    a.assembly === b.assembly &&
+    a.outside === b.outside &&
+    a.inside === b.inside &&
+    sameQuantity(a.length, b.length) &&
+    a.pairs.length === b.pairs.length &&
+    a.pairs.every(([one, other], index) => one === b.pairs[index]![0] && other === b.pairs[index]![1]);
+  return runs.length === before.length && runs.every((run, index) => same(run, before[index]!)) ? before : runs;
+}
+
 function regionOf(room: Room): Outline {
   const { east, north } = room.given.at!.value;
   return roomShape(room)!.outline.map(({ x, y }) => ({ x: x + east.value, y: y + north.value }));
 }
 
-/** The same object for the same two rooms, so that a third one that changes does not touch them. */
+/** The same object for as long as it says the same, so that a room whose neighbour changes otherwise is not touched. */
 function stretchLength(one: Room, other: Room, axis: 'x' | 'y', value: number): Quantity<'length'> {
-  let known = lengths.get(one);
-  if (known === undefined) lengths.set(one, (known = new WeakMap()));
-  const kept = known.get(other)?.find((each) => each.axis === axis && each.value === value);
-  if (kept !== undefined) return kept.length;
+  let known = lengths.get(one.slot);
+  if (known === undefined) lengths.set(one.slot, (known = new WeakMap()));
+  const kept = known.get(other.slot) ?? [];
   const length = computedLength(one, other, axis, value);
-  known.set(other, [...(known.get(other) ?? []), { axis, value, length }]);
+  const same = kept.find((each) => sameQuantity(each, length));
+  if (same !== undefined) return same as Quantity<'length'>;
+  // Two rooms face each other along a few stretches at most; older ones are let go.
+  known.set(other.slot, [length, ...kept].slice(0, 8));
   return length;
 }
-const lengths = new WeakMap<Room, WeakMap<Room, readonly { axis: 'x' | 'y'; value: number; length: Quantity<'length'> }[]>>();
+const lengths = new WeakMap<Slot, WeakMap<Slot, readonly Quantity[]>>();
 
 function computedLength(one: Room, other: Room, axis: 'x' | 'y', value: number): Quantity<'length'> {
   const sizes = [one, other].map((room) => room.given.size?.value);

@@ -8,8 +8,9 @@ import type { Assembly, Level, Room } from '#model/model';
 import { wallPlates } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { heightMissing, partitionsMissing, spacingMissing } from '../problems.ts';
+import { sameAsBefore } from '../same.ts';
 import { isPanel, layersOf } from './layers.ts';
-import type { Layout, Wall } from './layout.ts';
+import type { Run, Wall } from './layout.ts';
 import { type Held, netOf } from './openings.ts';
 import { counted, type Measured, portion } from './portion.ts';
 import { piecesAlong } from './runs.ts';
@@ -28,16 +29,23 @@ interface Group {
   readonly held: readonly Held[];
 }
 
-/** `rooms` are those of the level in plan order; `held` their openings that do not stand in an outside wall, each once. */
+/** What the rooms of a level, in plan order, give its inside walls. */
+export interface Inside {
+  readonly rooms: number;
+  readonly closets: readonly Quantity<'length'>[];
+  readonly placed: boolean;
+  readonly runs: readonly Run[];
+}
+
+/** `held` are the openings that do not stand in an outside wall, each once. */
 export function measurePartitions(
   level: Level,
-  rooms: readonly Room[],
-  layout: Layout,
+  inside: Inside,
   walls: readonly Wall[],
   held: readonly { readonly room: Slot; readonly opening: Held }[],
 ): Measured {
   const findings: Finding[] = [];
-  const groups = groupsOf(level, rooms, layout, walls, held, findings);
+  const groups = groupsOf(level, inside, walls, held, findings);
   if (groups.length === 0) return { portions: [], findings };
   const height = level.given.height?.value;
   if (height === undefined) return { portions: [], findings: [finding(heightMissing, level.place, level.label)] };
@@ -50,8 +58,7 @@ export function measurePartitions(
 
 function groupsOf(
   level: Level,
-  rooms: readonly Room[],
-  layout: Layout,
+  inside: Inside,
   walls: readonly Wall[],
   held: readonly { readonly room: Slot; readonly opening: Held }[],
   findings: Finding[],
@@ -67,10 +74,10 @@ function groupsOf(
   if (usual !== undefined) {
     const list = listFor(usual.value);
     if (given !== undefined) list.runs.push(given);
-    else for (const room of rooms) list.runs.push(...closetWalls(room));
+    else list.runs.push(...inside.closets);
   }
   // A length given stands for all walls of the usual make; walls of another make are counted beside it.
-  for (const run of layout.runs) {
+  for (const run of inside.runs) {
     const list = listFor(run.assembly);
     list.pairs.push(...run.pairs);
     if (given !== undefined && run.assembly === usual?.value) continue;
@@ -86,13 +93,25 @@ function groupsOf(
     const list = owner?.[1] ?? (usual === undefined ? undefined : lists.get(usual.value));
     list?.held.push(opening);
   }
-  if (usual !== undefined && lists.get(usual.value)!.runs.length === 0 && !layout.placed && rooms.length > 1)
+  if (usual !== undefined && lists.get(usual.value)!.runs.length === 0 && !inside.placed && inside.rooms > 1)
     findings.push(finding(partitionsMissing, usual.place, level.label));
   return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) => (runs.length === 0 ? [] : [{ assembly, runs, crossings, held: openings }]));
 }
 
 /** A closet stands in a corner of its room: its front, and one end unless the front runs from wall to wall. */
 export function closetWalls(room: Room): readonly Quantity<'length'>[] {
+  let walls = closets.get(room);
+  if (walls === undefined) {
+    walls = sameAsBefore(closetLengths(room), closetsBefore.get(room.slot));
+    closets.set(room, walls);
+    closetsBefore.set(room.slot, walls);
+  }
+  return walls;
+}
+const closets = new WeakMap<Room, readonly Quantity<'length'>[]>();
+const closetsBefore = new WeakMap<Slot, readonly Quantity<'length'>[]>();
+
+function closetLengths(room: Room): readonly Quantity<'length'>[] {
   const shape = roomShape(room);
   return room.given.closet.map(({ value }) => {
     const { left, right } = value.size;
