@@ -20,7 +20,11 @@ export interface AssemblyFigures {
   /** Over all, both paths by their share of the area; air films at both faces in it. */
   readonly resistance: R;
   readonly weight: Quantity<'weight/area'>;
-  readonly unknown: { readonly thickness: readonly string[]; readonly resistance: readonly string[]; readonly weight: readonly string[] };
+  readonly unknown: {
+    readonly thickness: readonly string[];
+    readonly resistance: readonly string[];
+    readonly weight: readonly string[];
+  };
 }
 
 const perDepth = form('R', 'thickness × R for each depth', (thickness = 0, each = 0) => thickness * each);
@@ -30,7 +34,9 @@ const parallel = form(
   (share = 0, between = 1, through = 1) => 1 / ((1 - share) / between + share / through),
   'ASHRAE, parallel-path method',
 );
-const shareOf = form('share of framing', 'thickness of a piece ÷ spacing', (piece = 0, spacing = 1) => Math.min(1, piece / spacing));
+const shareOf = form('share of framing', 'thickness of a piece ÷ spacing', (piece = 0, spacing = 1) =>
+  Math.min(1, piece / spacing),
+);
 const weightAt = form('framing', 'weight of a length ÷ spacing', (weight = 0, spacing = 1) => weight / spacing);
 const withOpening = form(
   'R with openings',
@@ -55,20 +61,32 @@ function figuresOf(assembly: Assembly): AssemblyFigures {
   const { main } = layersOf(assembly);
   const layers = assembly.given.layer;
   const unknown = { thickness: [] as string[], resistance: [] as string[], weight: [] as string[] };
-  const common = [...filmsOf(assembly), ...layers.filter((layer) => layer !== main).flatMap((layer) => resistanceOf(layer, unknown.resistance))];
-  const betweenMain = main === undefined ? [] : isPanel(main) ? resistanceOf(main, unknown.resistance) : fillingOf(main, unknown.resistance);
+  const common = [
+    ...filmsOf(assembly),
+    ...layers.filter((layer) => layer !== main).flatMap((layer) => resistanceOf(layer, unknown.resistance)),
+  ];
+  const betweenMain =
+    main === undefined ? [] : isPanel(main) ? resistanceOf(main, unknown.resistance) : fillingOf(main, unknown.resistance);
   const throughMain = main === undefined || isPanel(main) ? undefined : ownResistance(main.value);
   const between = total('R between the framing', 'resistance', [...common, ...betweenMain]);
   const through = throughMain === undefined ? undefined : total('R through the framing', 'resistance', [...common, throughMain]);
   const share = main === undefined ? undefined : framingShare(assembly, main);
   const both = through !== undefined && share !== undefined && between.value > 0 && through.value > 0;
   return {
-    thickness: total('thickness', 'length', layers.flatMap((layer) => thicknessOfLayer(layer, unknown.thickness))),
+    thickness: total(
+      'thickness',
+      'length',
+      layers.flatMap((layer) => thicknessOfLayer(layer, unknown.thickness)),
+    ),
     framing: wallThickness(assembly),
     between,
     through,
     resistance: both ? measure('resistance', parallel, share, between, through) : between,
-    weight: total('weight', 'weight/area', layers.flatMap((layer) => weightOf(layer, unknown.weight))),
+    weight: total(
+      'weight',
+      'weight/area',
+      layers.flatMap((layer) => weightOf(layer, unknown.weight)),
+    ),
     unknown,
   };
 }
@@ -130,7 +148,9 @@ function framingShare(assembly: Assembly, main: Layer): Quantity<'number'> | und
   if (given !== undefined) return given;
   const piece = actualSize(main.value)?.left;
   const spacing = main.deeper.at?.value;
-  return piece === undefined || spacing === undefined || !(spacing.value > 0) ? undefined : measure('number', shareOf, piece, spacing);
+  return piece === undefined || spacing === undefined || !(spacing.value > 0)
+    ? undefined
+    : measure('number', shareOf, piece, spacing);
 }
 
 function thicknessOfLayer(layer: Layer, unknown: string[]): readonly Quantity<'length'>[] {

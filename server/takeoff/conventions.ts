@@ -14,7 +14,12 @@ export const openingStuds = constant('extra studs an opening', 2, 'number', mode
 /** One sole plate and two top plates. */
 export const wallPlates = constant('plates', 3, 'number', modernCarpentry);
 /** A stud stands between its plates: three of 1 1/2 in. */
-export const plateThickness = constant('thickness of a plate', 1.5 * INCH, 'length', 'PS 20, American Softwood Lumber Standard, Table 3');
+export const plateThickness = constant(
+  'thickness of a plate',
+  1.5 * INCH,
+  'length',
+  'PS 20, American Softwood Lumber Standard, Table 3',
+);
 /** Two lengths of header side by side; a header bears on a jack of 1 1/2 in at each end. */
 export const headerPlies = constant(
   'header pieces side by side',
@@ -22,7 +27,12 @@ export const headerPlies = constant(
   'number',
   'Dagostino & Peterson, Estimating in Building Construction, 7th ed., p. 160: doubled',
 );
-export const headerBearing = constant('bearing at both ends', 3 * INCH, 'length', 'common practice: a jack of 1 1/2 in each side');
+export const headerBearing = constant(
+  'bearing at both ends',
+  3 * INCH,
+  'length',
+  'common practice: a jack of 1 1/2 in each side',
+);
 
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;

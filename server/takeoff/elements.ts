@@ -15,7 +15,7 @@ import { openingsOf } from './measure/openings.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRoof } from './measure/roof.ts';
 import { measureRoom, walkFindings } from './measure/room.ts';
-import { insideOpenings, roomContext, type Rooms, roomsOf } from './measure/room-context.ts';
+import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
 import { measureSite } from './measure/site.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
@@ -29,7 +29,8 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   const rooms = memory.rooms;
   const onLevel = roomsByLevel(list);
   const layouts = new Map<Slot, Layout>();
-  for (const level of model.list('level')) layouts.set(level.slot, keptLayout(level, onLevel.get(level.slot) ?? [], wallsOn(level, model.list('wall'), rooms), memory));
+  for (const level of model.list('level'))
+    layouts.set(level.slot, keptLayout(level, onLevel.get(level.slot) ?? [], wallsOn(level, model.list('wall'), rooms), memory));
   const site = model.list('site')[0];
   const dug = itemBy(rows, 'excavation-volume');
   const foundations = model.list('foundation');
@@ -46,13 +47,18 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
       const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
       return whole(each, index, [each, walls], () => measureCrawl(each, walls));
     }),
-    ...model.list('level').flatMap((level) => levelParts(level, onLevel.get(level.slot) ?? [], rooms, layouts.get(level.slot)!, model)),
+    ...model
+      .list('level')
+      .flatMap((level) => levelParts(level, onLevel.get(level.slot) ?? [], rooms, layouts.get(level.slot)!, model)),
     ...list.map((room) => roomPart(room, rooms, layouts)),
     ...model.list('roof').map((each, index) => whole(each, index, [each], () => measureRoof(each))),
     ...model.list('deck').map((each, index) => whole(each, index, [each], () => measureDeck(each))),
   ];
   const { order } = model.names;
-  return found.map((each, index) => ({ each, index, at: order.get(each.slot) ?? 0 })).sort((a, b) => a.at - b.at || a.index - b.index).map(({ each }) => each);
+  return found
+    .map((each, index) => ({ each, index, at: order.get(each.slot) ?? 0 }))
+    .sort((a, b) => a.at - b.at || a.index - b.index)
+    .map(({ each }) => each);
 }
 
 function whole(element: Element, index: number, inputs: readonly unknown[], measure: Measuring['measure']): Measuring {
@@ -105,8 +111,17 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
 
 function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: Layout, model: Model): readonly Measuring[] {
   const scope = scopeOf(level, 0);
-  const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({ slot: level.slot, part: name, scope, place: level.place, inputs, measure });
-  const panels = model.list('panels').find((each: ElementOf<'panels'>) => each.given.for?.value.some(({ value }) => value === level));
+  const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
+    slot: level.slot,
+    part: name,
+    scope,
+    place: level.place,
+    inputs,
+    measure,
+  });
+  const panels = model
+    .list('panels')
+    .find((each: ElementOf<'panels'>) => each.given.for?.value.some(({ value }) => value === level));
   const outside = rooms.flatMap((room) => openingsOf(room).filter((opening) => opening.outside));
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
@@ -116,13 +131,26 @@ function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: La
   return [
     part('outline', [level], () => ({
       portions: [],
-      findings: footprint === undefined || 'left' in footprint.value ? [] : walkFindings({ ...footprint, value: footprint.value }, level.label),
+      findings:
+        footprint === undefined || 'left' in footprint.value
+          ? []
+          : walkFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
     part('walls', [level, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels)),
     part(
       'partitions',
-      [level, rooms.length > 1, layout.placed, layout.runs, closets.length, ...closets, walls.length, ...walls, ...inside.flatMap(({ room, opening }) => [room, opening])],
+      [
+        level,
+        rooms.length > 1,
+        layout.placed,
+        layout.runs,
+        closets.length,
+        ...closets,
+        walls.length,
+        ...walls,
+        ...inside.flatMap(({ room, opening }) => [room, opening]),
+      ],
       () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
     ),
     part('ceiling', [level], () => measureCeiling(level)),
@@ -134,10 +162,24 @@ function roomPart(room: Room, rooms: Rooms, layouts: ReadonlyMap<Slot, Layout>):
   const context = roomContext(room, rooms, (level === undefined ? undefined : layouts.get(level)) ?? nowhere);
   const { finishes, incoming, told, open, faces } = context;
   const inputs = [
-    finishes.length, ...finishes, incoming.length, ...incoming, told.length, ...told, open.length, ...open,
+    finishes.length,
+    ...finishes,
+    incoming.length,
+    ...incoming,
+    told.length,
+    ...told,
+    open.length,
+    ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
   ];
-  return { slot: room.slot, part: '', scope: scopeOf(room, 0), place: room.place, inputs, measure: () => measureRoom(room, context) };
+  return {
+    slot: room.slot,
+    part: '',
+    scope: scopeOf(room, 0),
+    place: room.place,
+    inputs,
+    measure: () => measureRoom(room, context),
+  };
 }
 
 const nowhere: Layout = { placed: false, runs: [], faces: new Map(), open: new Map() };

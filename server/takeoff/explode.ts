@@ -39,7 +39,9 @@ interface Making {
 /** A portion with several measures is counted by the first that some work installs its goods by. */
 function measureOf({ measure, otherwise, goods }: Portion, rows: Rows): Measure {
   if (otherwise === undefined || goods === undefined) return measure;
-  return [measure, ...otherwise].find((each) => (rows.installing.get(each) ?? []).some((entry) => names(entry, goods))) ?? measure;
+  return (
+    [measure, ...otherwise].find((each) => (rows.installing.get(each) ?? []).some((entry) => names(entry, goods))) ?? measure
+  );
 }
 
 function names({ goods }: Installing, named: NamedGoods): boolean {
@@ -54,7 +56,12 @@ function goodsLines(portion: Portion, by: Measure, made: Making): void {
   let found = named === undefined;
   const installers = named === undefined ? entries : installersOf(entries, named, rows);
   for (const entry of entries) {
-    const chosen = named !== undefined && installers.includes(entry) ? named : follows(entry, named, rows) ? choose(entry, portion, made) : undefined;
+    const chosen =
+      named !== undefined && installers.includes(entry)
+        ? named
+        : follows(entry, named, rows)
+          ? choose(entry, portion, made)
+          : undefined;
     if (chosen === undefined) continue;
     if (chosen === named) found = true;
     addGoods(chosen === 'open' ? undefined : chosen, entry.work, portion, by, !done.has(entry.work), made);
@@ -70,7 +77,9 @@ function installersOf(entries: readonly Installing[], named: NamedGoods, rows: R
   const material = materialOf(named);
   if (direct.length > 0 || material === undefined || rows.installed.has(named.name)) return lastWork(direct);
   const laid = material.given.laid?.value;
-  const alike = entries.filter(({ goods }) => goods.some((name) => laid !== undefined && materialNamed(rows, name)?.given.laid?.value === laid));
+  const alike = entries.filter(({ goods }) =>
+    goods.some((name) => laid !== undefined && materialNamed(rows, name)?.given.laid?.value === laid),
+  );
   return new Set(alike.map(({ work }) => work)).size === 1 ? alike.slice(0, 1) : [];
 }
 
@@ -95,7 +104,12 @@ function choose({ goods, work }: Installing, portion: Portion, made: Making): Na
   const sizes = portion.sizes ?? [];
   const named = (name: string): NamedGoods => {
     const of = made.rows.goods.get(name);
-    return { name: of?.name ?? name, of, sizes: of?.kind !== 'material' || comesIn(of, sizes) ? (of?.kind === 'material' && of.given.size.length === 0 ? [] : sizes) : [] };
+    return {
+      name: of?.name ?? name,
+      of,
+      sizes:
+        of?.kind !== 'material' || comesIn(of, sizes) ? (of?.kind === 'material' && of.given.size.length === 0 ? [] : sizes) : [],
+    };
   };
   if (goods.length === 1) return named(goods[0]!);
   if (sizes.length > 0) {
@@ -108,11 +122,19 @@ function choose({ goods, work }: Installing, portion: Portion, made: Making): Na
   // A coat that brings another of the list with it is the whole of the work.
   const whole = goods.find((name) => goods.includes(materialNamed(made.rows, name)?.given['under it']?.value.name ?? ''));
   if (whole !== undefined) return named(whole);
-  if (made.place !== undefined && portion.onlyIfDone === undefined) made.findings.push(finding(goodsOpen, made.place, work.label, goods));
+  if (made.place !== undefined && portion.onlyIfDone === undefined)
+    made.findings.push(finding(goodsOpen, made.place, work.label, goods));
   return 'open';
 }
 
-function addGoods(goods: NamedGoods | undefined, work: WorkKind | undefined, portion: Portion, by: Measure, first: boolean, made: Making): void {
+function addGoods(
+  goods: NamedGoods | undefined,
+  work: WorkKind | undefined,
+  portion: Portion,
+  by: Measure,
+  first: boolean,
+  made: Making,
+): void {
   const row: GoodsRow | undefined = goods?.of;
   const needed = goods === undefined ? undefined : neededOf(goods, row, portion, portion.quantity);
   const hours = work !== undefined && first ? hoursOf(work, by, portion.quantity, goods) : undefined;
@@ -146,7 +168,13 @@ function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, on
     const goods = { name: value.goods.name, of: value.goods, sizes: [] };
     const net = usedUpOf(value, portion.quantity);
     const needed = neededOf(goods, value.goods, portion, net);
-    push(made, goods, work, by, portion, { net, needed: needed.quantity, hours: undefined, coats: 1, ...(onlyIfDone ? { onlyIfDone: true as const } : {}) });
+    push(made, goods, work, by, portion, {
+      net,
+      needed: needed.quantity,
+      hours: undefined,
+      coats: 1,
+      ...(onlyIfDone ? { onlyIfDone: true as const } : {}),
+    });
   }
 }
 
@@ -176,12 +204,29 @@ function fixtureLines(goods: NamedGoods, portion: Portion, by: Measure, made: Ma
 
 type Counts = Pick<Line, 'net' | 'needed' | 'hours' | 'coats' | 'pieces' | 'onlyIfDone'>;
 
-function push(made: Making, goods: NamedGoods | undefined, work: WorkKind | undefined, measure: Measure, portion: Portion, counts: Counts): void {
+function push(
+  made: Making,
+  goods: NamedGoods | undefined,
+  work: WorkKind | undefined,
+  measure: Measure,
+  portion: Portion,
+  counts: Counts,
+): void {
   const item = goods === undefined ? measureWords(measure) : itemText(goods);
   const label = goods === undefined ? (work?.label ?? measureWords(measure)) : labelText(goods);
   const { where } = portion;
   const scope = where.part === undefined ? made.scope : `${made.scope}.${where.part.replaceAll(' ', '-')}`;
-  made.lines.push({ id: uniqueId(goods === undefined ? (work?.name ?? item) : item, scope, work, made), item, label, goods, measure, where, work, ...counts, ...(portion.onlyIfDone === undefined ? {} : { onlyIfDone: true as const }) });
+  made.lines.push({
+    id: uniqueId(goods === undefined ? (work?.name ?? item) : item, scope, work, made),
+    item,
+    label,
+    goods,
+    measure,
+    where,
+    work,
+    ...counts,
+    ...(portion.onlyIfDone === undefined ? {} : { onlyIfDone: true as const }),
+  });
 }
 
 export function measureWords(measure: Measure): string {

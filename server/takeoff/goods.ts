@@ -1,8 +1,8 @@
 // What a row of the library says of goods in a size: thickness, weight, R, packages. A size's own value stands before the
 // row's general one.
 import { INCH } from '#kit/dimension';
-import { givenQuantity, form, measure, constant, type Quantity } from '#kit/quantity';
 import type { Place } from '#kit/place';
+import { constant, form, givenQuantity, measure, type Quantity } from '#kit/quantity';
 import { formatQuantity, readUnit } from '#kit/units';
 import type { Material } from '#model/model';
 import type { Literal, NamedGoods } from './lines.ts';
@@ -26,7 +26,9 @@ export function sizeText(size: Literal): string {
     case 'quantity':
       return size.unit === 'in' ? inchText(size.value) : formatQuantity(size, 'feet');
     case 'nominal': {
-      const across = size.across.map((side) => (Number.isInteger(side * 4) && !Number.isInteger(side) ? `${side * 4}/4` : String(side)));
+      const across = size.across.map((side) =>
+        Number.isInteger(side * 4) && !Number.isInteger(side) ? `${side * 4}/4` : String(side),
+      );
       return `${across.join('x')}${size.feet === undefined ? '' : `x${size.feet}`}${size.unit ?? ''}`;
     }
     case 'bar':
@@ -76,7 +78,9 @@ export function comesIn(material: Material, sizes: readonly Literal[]): boolean 
 }
 
 /** Across and depth of a piece as dressed: 1 1/2" x 5 1/2" for a 2x6. */
-export function actualSize(goods: NamedGoods): { readonly left: Quantity<'length'>; readonly right: Quantity<'length'> } | undefined {
+export function actualSize(
+  goods: NamedGoods,
+): { readonly left: Quantity<'length'>; readonly right: Quantity<'length'> } | undefined {
   const material = materialOf(goods);
   if (material === undefined) return undefined;
   return (sizeRow(material, goods.sizes)?.deeper.actual ?? material.given.actual)?.value;
@@ -150,7 +154,11 @@ export function packagesOf(material: Material, sizes: readonly Literal[]): reado
 
 function packageOf({ package: word, holds }: Material['given']['sold by'][number]['value']): Package {
   if (holds !== undefined)
-    return { word: word.name, holds: 'left' in holds ? measure('area', sheetArea, holds.left, holds.right) : holds, loose: false };
+    return {
+      word: word.name,
+      holds: 'left' in holds ? measure('area', sheetArea, holds.left, holds.right) : holds,
+      loose: false,
+    };
   const unit = readUnit(word.name);
   return unit === undefined
     ? { word: word.name, holds: constant(`one ${word.name}`, 1, 'number'), loose: false }

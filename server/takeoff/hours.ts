@@ -7,8 +7,14 @@ import type { Measure, NamedGoods } from './lines.ts';
 import type { Uses } from './rows.ts';
 
 const byQuantity = form('person-hours', 'quantity × hours for each', (quantity = 0, rate = 0) => quantity * rate);
-const byWeight = form('person-hours', 'quantity × weight × hours for each', (quantity = 0, weight = 0, rate = 0) => quantity * weight * rate);
-const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, amount = 0, each = 1) => (each > 0 ? (quantity * amount) / each : 0));
+const byWeight = form(
+  'person-hours',
+  'quantity × weight × hours for each',
+  (quantity = 0, weight = 0, rate = 0) => quantity * weight * rate,
+);
+const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, amount = 0, each = 1) =>
+  each > 0 ? (quantity * amount) / each : 0,
+);
 
 /** Undefined where the work gives no rate by this measure. */
 export function hoursOf(work: WorkKind, by: Measure, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
@@ -24,9 +30,22 @@ function installsBy(work: WorkKind, by: Measure): boolean {
   return work.given.installs.some(({ value }) => value.by.some((each) => each.value === by));
 }
 
-function hoursAt(rate: Quantity, each: boolean, named: boolean, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
+function hoursAt(
+  rate: Quantity,
+  each: boolean,
+  named: boolean,
+  net: Quantity,
+  goods: NamedGoods | undefined,
+): Quantity<'time'> | undefined {
   // Hours without "each" are for the whole of it, and only where the row says by which measure.
-  if (rate.dimension === 'time') return each ? (net.dimension === 'number' ? measure('time', byQuantity, net, rate) : undefined) : named ? (rate as Quantity<'time'>) : undefined;
+  if (rate.dimension === 'time')
+    return each
+      ? net.dimension === 'number'
+        ? measure('time', byQuantity, net, rate)
+        : undefined
+      : named
+        ? (rate as Quantity<'time'>)
+        : undefined;
   if (rate.dimension === ratePer(net.dimension)) return measure('time', byQuantity, net, rate);
   if (rate.dimension !== 'time/weight' || goods === undefined) return undefined;
   const weight = weighsOf(goods);

@@ -20,7 +20,9 @@ const lappedWidth = form('with laps', 'quantity × width ÷ (width − lap)', (q
   width > lap ? (quantity * width) / (width - lap) : quantity,
 );
 const wasteAdded = form('with waste', 'quantity × (1 + waste)', (quantity = 0, waste = 0) => quantity * (1 + waste));
-const wasteDivided = form('with waste', 'quantity ÷ (1 − waste)', (quantity = 0, waste = 0) => (waste < 1 ? quantity / (1 - waste) : quantity));
+const wasteDivided = form('with waste', 'quantity ÷ (1 − waste)', (quantity = 0, waste = 0) =>
+  waste < 1 ? quantity / (1 - waste) : quantity,
+);
 const loosened = form('loose', 'bank volume × (1 + swell)', (bank = 0, swell = 0) => bank * (1 + swell));
 const fromBank = form('from the bank', 'compacted volume ÷ what compacting leaves', (compacted = 0, shrink = 1) =>
   shrink > 0 ? compacted / shrink : compacted,
@@ -46,7 +48,8 @@ export function neededOf(goods: NamedGoods, row: GoodsRow | undefined, portion: 
 function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net: Quantity): Needed {
   const coats = portion.coats ?? row.given.coats?.value ?? 1;
   let quantity = net === portion.quantity ? afterDeductions(row, portion) : net;
-  if (portion.times !== undefined && portion.times.value !== 1 && net === portion.quantity) quantity = measure(quantity.dimension, plies, quantity, portion.times);
+  if (portion.times !== undefined && portion.times.value !== 1 && net === portion.quantity)
+    quantity = measure(quantity.dimension, plies, quantity, portion.times);
   if (coats !== 1) quantity = measure(quantity.dimension, coated, quantity, constant('coats', coats, 'number'));
   quantity = inPackageUnits(goods, row, portion, quantity);
   return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(row, quantity))), coats };

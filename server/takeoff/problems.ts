@@ -1,6 +1,7 @@
 // What the take-off could not count, and why: one sort of finding for each.
-import { formatQuantity } from '#kit/units';
+
 import { findingSort } from '#kit/finding';
+import { formatQuantity } from '#kit/units';
 
 const length = (value: number): string => formatQuantity({ value, dimension: 'length' }, 'feet');
 
@@ -14,7 +15,8 @@ export const outlineOpen = findingSort<[what: string, short: number, way: string
 export const outlineEmpty = findingSort<[what: string]>({
   code: 'takeoff/outline-empty',
   severity: 'error',
-  say: (what) => `The sides of "${what}" enclose no floor, so nothing of it can be counted. Give two sizes, or walk round at least four sides.`,
+  say: (what) =>
+    `The sides of "${what}" enclose no floor, so nothing of it can be counted. Give two sizes, or walk round at least four sides.`,
 });
 
 export const heightMissing = findingSort<[what: string]>({

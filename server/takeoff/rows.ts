@@ -51,7 +51,8 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[]): Rows {
   for (const row of list) {
     goods.set(row.name, row);
     if (row.kind === 'material' || row.kind === 'fixture')
-      for (const line of row.given.also) for (const { value } of line.value) if (!goods.has(value.name)) goods.set(value.name, row);
+      for (const line of row.given.also)
+        for (const { value } of line.value) if (!goods.has(value.name)) goods.set(value.name, row);
   }
   const installing = new Map<Measure, Installing[]>();
   const besides = new Map<Measure, WorkKind[]>();
@@ -66,7 +67,9 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[]): Rows {
         push(installing, measure, { work, goods: names });
       }
     }
-    const also = [...work.given.labour, ...work.given.uses].flatMap(({ value }) => (value.by === undefined || own.has(value.by) ? [] : [value.by]));
+    const also = [...work.given.labour, ...work.given.uses].flatMap(({ value }) =>
+      value.by === undefined || own.has(value.by) ? [] : [value.by],
+    );
     for (const measure of new Set(also)) push(besides, measure, work);
   }
   return { works, installing, besides, goods, installed };

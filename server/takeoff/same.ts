@@ -18,7 +18,13 @@ export function sameQuantity(a: Quantity, b: Quantity): boolean {
 
 /** Constants have a form of their own each; their label and value say all. */
 function sameForm(a: Quantity, b: Quantity): boolean {
-  return a.form === b.form || (a.inputs.length === 0 && a.form.label === b.form.label && a.form.source === b.form.source && a.form.formula === b.form.formula);
+  return (
+    a.form === b.form ||
+    (a.inputs.length === 0 &&
+      a.form.label === b.form.label &&
+      a.form.source === b.form.source &&
+      a.form.formula === b.form.formula)
+  );
 }
 
 /** The older list where it says the same, else the new one with every older quantity that still holds. */

@@ -66,7 +66,8 @@ describe('University course take-off CVE-367-08, an 80 x 40 ft building', () => 
   });
 
   test('slab: 2,896 sf net of 4 in, 8% waste, 39 cubic yards; the walk beside it 9', () => {
-    const slab = (area: string, waste: string) => planOf(`foundation strip\n  slab 4", ${area}\n`, { library: [concrete(waste)] }).purchase('concrete');
+    const slab = (area: string, waste: string) =>
+      planOf(`foundation strip\n  slab 4", ${area}\n`, { library: [concrete(waste)] }).purchase('concrete');
     const floor = slab('2,896 sf', '8%');
     expect(amount(floor.needed, 'cf')).toBeCloseTo(1042.56, 2);
     expect(amount(floor.bought, 'cy')).toBe(39);
@@ -102,7 +103,10 @@ work lay "Lay mesh"
   scope    per element
   installs mesh by slab-mesh-area
 `;
-    const rolls = (size: string) => planOf(`level floor\n  footprint ${size}\nfoundation slab under floor\n  slab 4", mesh\n`, { library: [mesh] }).purchase('mesh');
+    const rolls = (size: string) =>
+      planOf(`level floor\n  footprint ${size}\nfoundation slab under floor\n  slab 4", mesh\n`, { library: [mesh] }).purchase(
+        'mesh',
+      );
     // 2,896 and 675 sf.
     expect(amount(rolls("80' x 36.2'").needed, 'sf')).toBeCloseTo(3185.6, 1);
     expect(rolls("80' x 36.2'").bought.value).toBe(5);
@@ -127,7 +131,9 @@ work form "Form"
     // The sheet prints 368 here: 636 and 31.8 are 667.8, and so is the concrete beside it.
     expect(amount(footing.needed, 'sf')).toBeCloseTo(667.8, 6);
     // 240 and 160 ft of edge, 1 ft high: as many square feet as feet.
-    const slab = planOf(`foundation strip\n  400' long\n  slab 12", 3,200 sf\n`, { library: [forms] }).line('slab-edge-form-length');
+    const slab = planOf(`foundation strip\n  400' long\n  slab 12", 3,200 sf\n`, { library: [forms] }).line(
+      'slab-edge-form-length',
+    );
     expect(amount(slab.needed, 'ft')).toBeCloseTo(420, 6);
   });
 });
@@ -198,7 +204,9 @@ test('ASTM A615, Table 1, as given in Concrete Construction, Rebar size and weig
   const plan = planOf('', { library: 'built-in' });
   const rebar = plan.model.rows('material').find(({ name }) => name === 'rebar');
   for (const [size, pounds] of printed) {
-    const row = rebar?.given.size.find(({ value }) => value.kind === 'bar' && value.metric !== true && `#${value.number}` === size);
+    const row = rebar?.given.size.find(
+      ({ value }) => value.kind === 'bar' && value.metric !== true && `#${value.number}` === size,
+    );
     expect([size, amount(row?.deeper.weighs?.value, 'lb/ft')]).toEqual([size, expect.closeTo(pounds, 6)]);
   }
 });

@@ -185,7 +185,9 @@ work lay "Lay"
 });
 
 test('A builder’s calculation published at vbhomerepair.com: a wall of 14.5 ft at 16 in has 11 spaces, 12 studs', () => {
-  const plan = planOf(`level main\n  height 8'\n  partitions wall-2x4, 14.5' long\n`, { library: [studs.replace('for wall', 'for partition')] });
+  const plan = planOf(`level main\n  height 8'\n  partitions wall-2x4, 14.5' long\n`, {
+    library: [studs.replace('for wall', 'for partition')],
+  });
   expect(plan.line('partition-stud-count').net.inputs[0]?.value).toBe(12);
 });
 
@@ -199,7 +201,10 @@ work frame-roof "Rafters"
   installs rafter by rafter-length
 `;
   const rafter = (size: string, pitch: string, overhang = "0'") =>
-    planOf(`roof top\n  size ${size}\n  shape gable ${pitch}, ridge north-south\n  overhang ${overhang}\n  framed rafter 2x6 at 16" oc\n`, { library: [rafters] }).line('rafter-length').pieces?.[0]?.length;
+    planOf(
+      `roof top\n  size ${size}\n  shape gable ${pitch}, ridge north-south\n  overhang ${overhang}\n  framed rafter 2x6 at 16" oc\n`,
+      { library: [rafters] },
+    ).line('rafter-length').pieces?.[0]?.length;
 
   test('NAVEDTRA 14044, Builder, vol. 2, fig. 2-17: 7 in 12 over a span of 16 ft is 9 ft 3 1/8 in', () => {
     const eighths = Math.round((rafter("16' x 40'", '7:12')!.value / INCH) * 8);

@@ -27,6 +27,7 @@ describe('Journal of Light Construction, Asphalt shingles field guide: slope fac
     [9, 1.25],
     [10, 1.302],
     [11, 1.356],
+    // biome-ignore lint/suspicious/noApproximativeNumericConstant: the figure as printed
     [12, 1.414],
   ];
   test.each(printed)('%i in 12', (rise, factor) => {

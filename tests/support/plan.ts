@@ -39,13 +39,21 @@ export function emptyPlanMemory(): PlanMemory {
 export function planOf(text: string | Texts, { library, memory = emptyPlanMemory() }: Options = {}): TestPlan {
   const texts: Texts = typeof text === 'string' ? { 'plan.screed': text } : text;
   const root = Object.keys(texts)[0] ?? 'plan.screed';
-  const rows = library === 'built-in' ? builtIn() : readLibrary((library ?? []).map((each, index) => ({ path: `rows-${index}.screed`, text: each })), noWork());
+  const rows =
+    library === 'built-in'
+      ? builtIn()
+      : readLibrary(
+          (library ?? []).map((each, index) => ({ path: `rows-${index}.screed`, text: each })),
+          noWork(),
+        );
   const work = noWork();
   const resolved = resolve(root, texts, rows, memory.model, work);
   const taken = takeOff(resolved.value, memory.takeOff, work);
   const findings = [...resolved.findings, ...taken.findings];
   const lines = (measure: Measure, goods?: string): readonly Line[] =>
-    taken.value.lines.filter((line) => line.measure === measure && (goods === undefined || line.goods?.name === goods || line.item === goods));
+    taken.value.lines.filter(
+      (line) => line.measure === measure && (goods === undefined || line.goods?.name === goods || line.item === goods),
+    );
   return {
     model: resolved.value,
     takeOff: taken.value,
@@ -55,12 +63,21 @@ export function planOf(text: string | Texts, { library, memory = emptyPlanMemory
     lines,
     line: (measure, goods) => {
       const found = lines(measure, goods);
-      if (found.length !== 1) throw new Error(`${found.length} lines by ${measure}: ${found.map(({ id }) => id).join(', ')}\n${findings.map(messageOf).join('\n')}`);
+      if (found.length !== 1)
+        throw new Error(
+          `${found.length} lines by ${measure}: ${found.map(({ id }) => id).join(', ')}\n${findings.map(messageOf).join('\n')}`,
+        );
       return found[0]!;
     },
     purchase: (item) => {
       const found = taken.value.purchases().filter((each) => each.item === item || each.goods.name === item);
-      if (found.length !== 1) throw new Error(`${found.length} purchases of ${item}\n${taken.value.purchases().map((each) => each.item).join(', ')}`);
+      if (found.length !== 1)
+        throw new Error(
+          `${found.length} purchases of ${item}\n${taken.value
+            .purchases()
+            .map((each) => each.item)
+            .join(', ')}`,
+        );
       return found[0]!;
     },
   };
@@ -81,4 +98,3 @@ export function builtInTexts(): readonly { readonly path: string; readonly text:
     .sort()
     .map((file) => ({ path: `library/${file}`, text: readFileSync(join(folder, file), 'utf8') }));
 }
-

@@ -26,7 +26,10 @@ function layerPortions(layer: Layer, area: Quantity<'area'>, where: Where, findi
   const goods = layer.value;
   if (isFace(goods)) return [];
   const filled = layer.deeper['filled with'];
-  if (isFrame(layer)) return filled === undefined ? [] : [portion('ceiling-insulation-area', where, area, { goods: filled.value, depth: thicknessOf(goods) })];
+  if (isFrame(layer))
+    return filled === undefined
+      ? []
+      : [portion('ceiling-insulation-area', where, area, { goods: filled.value, depth: thicknessOf(goods) })];
   switch (laidOf(goods)) {
     case 'loose': {
       const depth = looseDepth(goods);

@@ -34,9 +34,12 @@ export function measureDeck(deck: ElementOf<'deck'>): Measured {
     }
     if (boards !== undefined) portions.push(portion('deck-board-area', where, area, { goods: boards.value }));
   }
-  if (posts !== undefined) portions.push(portion('deck-post-count', where, counted('posts', posts.value.count), { sizes: [posts.value.size] }));
+  if (posts !== undefined)
+    portions.push(portion('deck-post-count', where, counted('posts', posts.value.count), { sizes: [posts.value.size] }));
   if (piers !== undefined)
-    portions.push(portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }));
+    portions.push(
+      portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }),
+    );
   if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));
   return { portions, findings: [] };
 }

@@ -8,14 +8,22 @@ import { roofFigures } from './roof-figures.ts';
 
 export type DryWell = ElementOf<'dry-well'>;
 
-const runoff = form('rain of the storm', 'plan of the roof × share × depth of the storm', (plan = 0, share = 0, storm = 0) => plan * share * storm);
+const runoff = form(
+  'rain of the storm',
+  'plan of the roof × share × depth of the storm',
+  (plan = 0, share = 0, storm = 0) => plan * share * storm,
+);
 const stone = form(
   'stone',
   'rain of the storm ÷ share of the stone that is air',
   (rain = 0, voids = 1) => (voids > 0 ? rain / voids : 0),
   'state stormwater manuals, from memory: water stands in the voids of the stone only',
 );
-const depth = form('depth of the stone', 'stone ÷ (length × width of the pit)', (volume = 0, length = 1, width = 1) => volume / (length * width));
+const depth = form(
+  'depth of the stone',
+  'stone ÷ (length × width of the pit)',
+  (volume = 0, length = 1, width = 1) => volume / (length * width),
+);
 const whole = constant('share of the roof', 1, 'number');
 
 export function measureDryWell(well: DryWell): Measured {
@@ -26,11 +34,17 @@ export function measureDryWell(well: DryWell): Measured {
       well.given.storm === undefined ? 'the depth of its storm' : '',
       well.given.voids === undefined ? 'the voids of its stone' : '',
     ].filter((part) => part !== '');
-    return { portions: [], findings: [finding(sizeMissing, well.place, well.label, lacks.length === 0 ? 'a roof with a plan' : lacks.join(', '))] };
+    return {
+      portions: [],
+      findings: [finding(sizeMissing, well.place, well.label, lacks.length === 0 ? 'a roof with a plan' : lacks.join(', '))],
+    };
   }
   const where = { element: well.slot };
   return {
-    portions: [portion('dry-well-volume', where, volume), portion('dry-well-stone-volume', where, volume, { goods: well.given.stone?.value })],
+    portions: [
+      portion('dry-well-volume', where, volume),
+      portion('dry-well-stone-volume', where, volume, { goods: well.given.stone?.value }),
+    ],
     findings: [],
   };
 }

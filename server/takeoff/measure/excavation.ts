@@ -9,8 +9,14 @@ import type { Ground, Item, Site } from './foundation.ts';
 import { portion } from './portion.ts';
 import { areaOutside, lengthOutside } from './runs.ts';
 
-const belowStripped = form('depth dug', 'bottom below ground − topsoil stripped before', (bottom = 0, topsoil = 0) => Math.max(0, bottom - topsoil));
-const beyond = form('dug beyond the wall', 'footing beyond the wall + working space', (footing = 0, space = 0) => footing + space);
+const belowStripped = form('depth dug', 'bottom below ground − topsoil stripped before', (bottom = 0, topsoil = 0) =>
+  Math.max(0, bottom - topsoil),
+);
+const beyond = form(
+  'dug beyond the wall',
+  'footing beyond the wall + working space',
+  (footing = 0, space = 0) => footing + space,
+);
 const averageSide = form(
   'average side',
   'outside of the wall + 2 × dug beyond it + slope × depth',
@@ -27,7 +33,11 @@ const prismoid = form(
   'average length × average width × depth + slope² × depth³ ÷ 3',
   (length = 0, width = 0, depth = 0, slope = 0) => length * width * depth + (slope * slope * depth * depth * depth) / 3,
 );
-const averageOut = form('beyond the wall on average', 'dug beyond the wall + slope × depth ÷ 2', (out = 0, slope = 0, depth = 0) => out + (slope * depth) / 2);
+const averageOut = form(
+  'beyond the wall on average',
+  'dug beyond the wall + slope × depth ÷ 2',
+  (out = 0, slope = 0, depth = 0) => out + (slope * depth) / 2,
+);
 const areaDeep = form('earth dug', 'average area × depth', (area = 0, depth = 0) => area * depth);
 const averageWidth = form(
   'average width of the trench',
@@ -37,7 +47,12 @@ const averageWidth = form(
 const trench = form('earth dug', 'length × average width × depth', (length = 0, width = 0, depth = 0) => length * width * depth);
 
 /** Nothing where no bottom is given. */
-export function digPortions(ground: Ground, site: Site | undefined, dug: Item | undefined, findings: Finding[]): readonly Portion[] {
+export function digPortions(
+  ground: Ground,
+  site: Site | undefined,
+  dug: Item | undefined,
+  findings: Finding[],
+): readonly Portion[] {
   const { foundation, where, shape, length } = ground;
   const bottom = foundation.given.bottom?.value;
   if (bottom === undefined) return [];
@@ -46,7 +61,11 @@ export function digPortions(ground: Ground, site: Site | undefined, dug: Item | 
   const slope = sideSlope(ground, depth, site, dug, findings);
   const whole = foundation.given.dig?.value === 'all';
   const volume =
-    whole && shape !== undefined ? wholePlan(ground, depth, slope) : length === undefined ? undefined : alongWalls(ground, length, depth, slope);
+    whole && shape !== undefined
+      ? wholePlan(ground, depth, slope)
+      : length === undefined
+        ? undefined
+        : alongWalls(ground, length, depth, slope);
   if (volume === undefined) return [];
   const fill = measure('volume', fillForm, volume, ...(whole ? underGround(ground, depth) : inTrench(ground, depth)));
   return [
@@ -57,14 +76,21 @@ export function digPortions(ground: Ground, site: Site | undefined, dug: Item | 
 }
 
 const fillForm = form('fill round the walls', 'earth dug − what stands in the hole', (dug = 0, ...built) =>
-  Math.max(0, built.reduce((rest, volume) => rest - volume, dug)),
+  Math.max(
+    0,
+    built.reduce((rest, volume) => rest - volume, dug),
+  ),
 );
 const haulForm = form('earth to haul', 'earth dug − fill round the walls', (dug = 0, fill = 0) => dug - fill);
 
 const zero = constant('none', 0, 'length');
 const upright = constant('upright sides', 0, 'slope');
 
-function wholePlan({ foundation, shape, projection }: Ground, depth: Quantity<'length'>, slope: Quantity<'slope'>): Quantity<'volume'> {
+function wholePlan(
+  { foundation, shape, projection }: Ground,
+  depth: Quantity<'length'>,
+  slope: Quantity<'slope'>,
+): Quantity<'volume'> {
   const plan = shape!;
   const out = measure('length', beyond, projection ?? zero, foundation.given['working-space']?.value ?? zero);
   if (plan.inside > 0) {
@@ -120,18 +146,25 @@ function underGround(ground: Ground, depth: Quantity<'length'>): readonly Quanti
 }
 
 const footingIn = form('footing', 'length × width × depth', (length = 0, width = 0, depth = 0) => length * width * depth);
-const wallIn = form('wall below ground', 'length × thickness × (depth dug − depth of the footing)', (length = 0, thick = 0, dug = 0, footing = 0) =>
-  length * thick * Math.max(0, dug - footing),
+const wallIn = form(
+  'wall below ground',
+  'length × thickness × (depth dug − depth of the footing)',
+  (length = 0, thick = 0, dug = 0, footing = 0) => length * thick * Math.max(0, dug - footing),
 );
 function inTrench(ground: Ground, depth: Quantity<'length'>): readonly Quantity[] {
   const { length, footingWidth, footingDepth, wallThickness } = ground;
   const built: Quantity[] = [];
-  if (footingWidth !== undefined && footingDepth !== undefined) built.push(measure('volume', footingIn, length!, footingWidth, footingDepth));
+  if (footingWidth !== undefined && footingDepth !== undefined)
+    built.push(measure('volume', footingIn, length!, footingWidth, footingDepth));
   if (wallThickness !== undefined) built.push(measure('volume', wallIn, length!, wallThickness, depth, footingDepth ?? zero));
   return [...built, ...stone(ground)];
 }
 
-const stoneAround = form('stone round the drain', 'length × depth × as wide as deep', (length = 0, depth = 0) => length * depth * depth);
+const stoneAround = form(
+  'stone round the drain',
+  'length × depth × as wide as deep',
+  (length = 0, depth = 0) => length * depth * depth,
+);
 function stone({ foundation, shape, length, projection }: Ground): readonly Quantity[] {
   const drain = foundation.given.drain?.value;
   const round = shape === undefined || foundation.given.long !== undefined ? length : lengthOutside(shape, projection);

@@ -4,8 +4,8 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Outline } from '#kit/shapes/outline';
 import { rectanglesOf } from '#kit/shapes/region';
-import type { FloorShape } from '#model/floor-shape';
 import { levelShape } from '#model/facts/level';
+import type { FloorShape } from '#model/floor-shape';
 import type { Level } from '#model/model';
 import { thicknessOf } from '../goods.ts';
 import type { Pieces, Portion, Where } from '../lines.ts';
@@ -15,8 +15,12 @@ import { laidOf, type Measured, portion } from './portion.ts';
 import { piecesAlong, piecesRound } from './runs.ts';
 
 const joistLength = form('joists', 'joists × length', (count = 0, length = 0) => count * length);
-const lengths = form('joists', 'the joists of each part of the floor, added', (...values) => values.reduce((sum, value) => sum + value, 0));
-const counts = form('joists', 'the joists of each part of the floor, added', (...values) => values.reduce((sum, value) => sum + value, 0));
+const lengths = form('joists', 'the joists of each part of the floor, added', (...values) =>
+  values.reduce((sum, value) => sum + value, 0),
+);
+const counts = form('joists', 'the joists of each part of the floor, added', (...values) =>
+  values.reduce((sum, value) => sum + value, 0),
+);
 
 export function measureFloor(level: Level): Measured {
   const shape = levelShape(level);
@@ -41,7 +45,12 @@ function layerPortions(layer: Layer, level: Level, shape: FloorShape, where: Whe
     case 'rolls':
       return [portion('wall-barrier-area', where, shape.area, { goods })];
     default:
-      return [portion('floor-deck-area', where, shape.area, { goods, otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'] })];
+      return [
+        portion('floor-deck-area', where, shape.area, {
+          goods,
+          otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'],
+        }),
+      ];
   }
 }
 
@@ -55,7 +64,10 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
     const [only] = each;
     const all = each.length === 1 && only !== undefined ? only : measure('length', lengths, ...each);
     const count = pieces.length === 1 ? pieces[0]!.count : measure('number', counts, ...pieces.map((piece) => piece.count));
-    portions.push(portion('floor-frame-length', where, all, { goods: layer.value, pieces }), portion('joist-count', where, count));
+    portions.push(
+      portion('floor-frame-length', where, all, { goods: layer.value, pieces }),
+      portion('joist-count', where, count),
+    );
   }
   portions.push(portion('rim-length', where, shape.perimeter, { sizes: layer.value.sizes }));
   const filled = layer.deeper['filled with'];
@@ -84,4 +96,3 @@ function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'
 function turned(outline: Outline): Outline {
   return outline.map(({ x, y }) => ({ x: y, y: x })).reverse();
 }
-

@@ -2,8 +2,8 @@
 // them, slabs, piers and beams stand in files of their own.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
-import type { FloorShape } from '#model/floor-shape';
 import { levelShape } from '#model/facts/level';
+import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Foundation } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { lengthMissing } from '../problems.ts';
@@ -33,9 +33,15 @@ export interface Ground {
   readonly projection: Quantity<'length'> | undefined;
 }
 
-const half = form('footing beyond the wall', '(footing width − wall thickness) ÷ 2', (footing = 0, wall = 0) => Math.max(0, (footing - wall) / 2));
+const half = form('footing beyond the wall', '(footing width − wall thickness) ÷ 2', (footing = 0, wall = 0) =>
+  Math.max(0, (footing - wall) / 2),
+);
 const byDepth = form('concrete', 'length × width × depth', (length = 0, width = 0, depth = 0) => length * width * depth);
-const wallVolume = form('concrete', 'length × thickness × height', (length = 0, thick = 0, height = 0) => length * thick * height);
+const wallVolume = form(
+  'concrete',
+  'length × thickness × height',
+  (length = 0, thick = 0, height = 0) => length * thick * height,
+);
 const bothSides = form('forms', '2 sides × length × height', (length = 0, height = 0) => 2 * length * height);
 const alongBars = form('bars', 'bars × length', (count = 0, length = 0) => count * length);
 const uprightBars = form('upright bars', 'bars × height of the wall', (count = 0, height = 0) => count * height);
@@ -47,7 +53,8 @@ export function measureFoundation(foundation: Foundation, site: Site | undefined
   const { given } = foundation;
   const findings: Finding[] = [];
   const needsLength = given.footing ?? given.wall ?? given.drain ?? given.bolts;
-  if (needsLength !== undefined && ground.length === undefined) findings.push(finding(lengthMissing, needsLength.place, foundation.label));
+  if (needsLength !== undefined && ground.length === undefined)
+    findings.push(finding(lengthMissing, needsLength.place, foundation.label));
   const portions = [
     ...digPortions(ground, site, dug, findings),
     ...footingPortions(ground),
@@ -90,7 +97,11 @@ function footingPortions({ foundation, where, length, footingWidth, footingDepth
   ];
   const bars = footing?.value.bars;
   if (bars !== undefined)
-    portions.push(portion('footing-bar-length', where, measure('length', alongBars, counted('bars', bars.count), length), { sizes: [bars.bar] }));
+    portions.push(
+      portion('footing-bar-length', where, measure('length', alongBars, counted('bars', bars.count), length), {
+        sizes: [bars.bar],
+      }),
+    );
   return portions;
 }
 
@@ -98,13 +109,17 @@ function wallPortions({ foundation, where, length, closed, wallThickness, wallHe
   if (length === undefined || wallThickness === undefined || wallHeight === undefined) return [];
   const { concrete, wall } = foundation.given;
   const portions = [
-    portion('stem-wall-volume', where, measure('volume', wallVolume, length, wallThickness, wallHeight), { goods: concrete?.value }),
+    portion('stem-wall-volume', where, measure('volume', wallVolume, length, wallThickness, wallHeight), {
+      goods: concrete?.value,
+    }),
     portion('stem-wall-form-area', where, measure('area', bothSides, length, wallHeight)),
   ];
   const bars = wall?.value.bars;
   if (bars !== undefined) {
     const count = closed ? piecesRound(length, bars.at) : piecesAlong(length, bars.at);
-    portions.push(portion('stem-wall-bar-length', where, measure('length', uprightBars, count, wallHeight), { sizes: [bars.bar] }));
+    portions.push(
+      portion('stem-wall-bar-length', where, measure('length', uprightBars, count, wallHeight), { sizes: [bars.bar] }),
+    );
   }
   return portions;
 }
@@ -128,7 +143,8 @@ function besidePortions(ground: Ground): readonly Portion[] {
   const coated = coatedHeight(ground);
   if (coated !== undefined) {
     const around = shape === undefined || foundation.given.long !== undefined ? length : shape.perimeter;
-    if (around !== undefined) portions.push(portion('damp-proof-area', where, dampProof(around, coated, shape === undefined ? undefined : projection)));
+    if (around !== undefined)
+      portions.push(portion('damp-proof-area', where, dampProof(around, coated, shape === undefined ? undefined : projection)));
   }
   const round = shape === undefined || foundation.given.long !== undefined ? length : lengthOutside(shape, projection);
   if (drain !== undefined && round !== undefined) {
@@ -149,8 +165,12 @@ function boltCount({ shape, length, closed }: Ground, spacing: Quantity<'length'
   return measure('number', eachSide, ...wallPieces(shape, undefined).map((side) => piecesAlong(side.length, spacing)));
 }
 
-const belowGrade = form('height below ground', 'bottom below ground − depth of the footing', (bottom = 0, footing = 0) => Math.max(0, bottom - footing));
-const lesser = form('height coated', 'the lesser of height below ground and wall height', (below = 0, wall = 0) => Math.min(below, wall));
+const belowGrade = form('height below ground', 'bottom below ground − depth of the footing', (bottom = 0, footing = 0) =>
+  Math.max(0, bottom - footing),
+);
+const lesser = form('height coated', 'the lesser of height below ground and wall height', (below = 0, wall = 0) =>
+  Math.min(below, wall),
+);
 function coatedHeight({ foundation, footingDepth, wallHeight }: Ground): Quantity<'length'> | undefined {
   const to = foundation.given['damp-proof']?.value;
   if (to === undefined) return undefined;
@@ -168,6 +188,10 @@ const coatingOver = form(
   (length = 0, height = 0, over = 0) => length * (height + over) + 4 * over * over,
   'Peterson, Construction Estimating, problem 9-1: the coat is carried over the footing, and a square more stands at each corner',
 );
-function dampProof(length: Quantity<'length'>, height: Quantity<'length'>, over: Quantity<'length'> | undefined): Quantity<'area'> {
+function dampProof(
+  length: Quantity<'length'>,
+  height: Quantity<'length'>,
+  over: Quantity<'length'> | undefined,
+): Quantity<'area'> {
   return over === undefined ? measure('area', coating, length, height) : measure('area', coatingOver, length, height, over);
 }

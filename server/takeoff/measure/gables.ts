@@ -12,7 +12,11 @@ import { piecesAlong } from './runs.ts';
 import { outerLayers } from './wall-layers.ts';
 
 const triangles = form('two gables', '2 × span × rise ÷ 2', (span = 0, rise = 0) => span * rise);
-const shedWalls = form('ends and high wall', 'span × rise + length × rise', (span = 0, rise = 0, along = 0) => span * rise + along * rise);
+const shedWalls = form(
+  'ends and high wall',
+  'span × rise + length × rise',
+  (span = 0, rise = 0, along = 0) => span * rise + along * rise,
+);
 const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);

@@ -33,13 +33,16 @@ function apart(list: readonly Layer[]): Layers {
     }
   });
   // Without framing everything lies inside.
-  return at < 0 ? { main: undefined, before: list, after: [] } : { main: list[at], before: list.slice(0, at), after: list.slice(at + 1) };
+  return at < 0
+    ? { main: undefined, before: list, after: [] }
+    : { main: list[at], before: list.slice(0, at), after: list.slice(at + 1) };
 }
 
 /** Framing and panels carry; goods unknown to the library that have a spacing are framing too. */
 export function isFrame(layer: Layer): boolean {
   const laid = laidOf(layer.value);
-  if (laid === 'panels') return materialOf(layer.value)?.given.insulates !== undefined || (materialOf(layer.value)?.given.size.length ?? 0) > 0;
+  if (laid === 'panels')
+    return materialOf(layer.value)?.given.insulates !== undefined || (materialOf(layer.value)?.given.size.length ?? 0) > 0;
   return laid === 'framing' || (laid === undefined && layer.deeper.at !== undefined);
 }
 

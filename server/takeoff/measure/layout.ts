@@ -1,7 +1,8 @@
 // How the placed rooms of a level lie against each other: which stretches have an inside wall between them and of what,
 // which are open, and where inside walls run into others.
-import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+
 import type { Slot } from '#kit/place';
+import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
 import { contains, type Outline } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
@@ -52,7 +53,8 @@ interface Stretch {
 const shared = form(
   'stretch between the rooms',
   'from the later start to the earlier end: start, length; start, length',
-  (start = 0, length = 0, otherStart = 0, otherLength = 0) => Math.min(start + length, otherStart + otherLength) - Math.max(start, otherStart),
+  (start = 0, length = 0, otherStart = 0, otherLength = 0) =>
+    Math.min(start + length, otherStart + otherLength) - Math.max(start, otherStart),
 );
 
 /** `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names. */

@@ -1,7 +1,8 @@
 // Windows, doors and cased openings of a room: how many of each, how large, whether they stand in an outside wall, and
 // which other room a door leads to.
-import { form, measure, type Quantity } from '#kit/quantity';
+
 import type { Slot } from '#kit/place';
+import { form, measure, type Quantity } from '#kit/quantity';
 import type { Opening, Room } from '#model/model';
 import { counted } from './portion.ts';
 
@@ -37,21 +38,33 @@ export function openingsOf(room: Room): readonly Held[] {
 /** An opening that says the same as before stays the same object, so that a wall is not measured anew for a changed floor. */
 const before = new WeakMap<Slot, readonly Held[]>();
 function asBefore(list: readonly Held[], old: readonly Held[] | undefined): readonly Held[] {
-  return old === undefined ? list : list.map((each, index) => (old[index] !== undefined && saysTheSame(each, old[index]) ? old[index] : each));
+  return old === undefined
+    ? list
+    : list.map((each, index) => (old[index] !== undefined && saysTheSame(each, old[index]) ? old[index] : each));
 }
 
 function saysTheSame(a: Held, b: Held): boolean {
   return (
-    a.type === b.type && a.count.value === b.count.value && a.width === b.width && a.height === b.height &&
-    a.outside === b.outside && a.side === b.side && a.to === b.to && a.inCloset === b.inCloset
+    a.type === b.type &&
+    a.count.value === b.count.value &&
+    a.width === b.width &&
+    a.height === b.height &&
+    a.outside === b.outside &&
+    a.side === b.side &&
+    a.to === b.to &&
+    a.inCloset === b.inCloset
   );
 }
 
 function held(room: Room): readonly Held[] {
   const { windows, doors, cased, closet } = room.given;
-  const units = [...windows, ...doors].flatMap((line) => line.value).map(({ value }) => unit(value.type, value.count, value.side, value.to, false));
+  const units = [...windows, ...doors]
+    .flatMap((line) => line.value)
+    .map(({ value }) => unit(value.type, value.count, value.side, value.to, false));
   const holes = cased.flatMap((line) => line.value).map(({ value }) => hole(value.size, value.to));
-  const closetDoors = closet.flatMap(({ value }) => (value.door === undefined ? [] : [unit(value.door.type, value.door.count, undefined, undefined, true)]));
+  const closetDoors = closet.flatMap(({ value }) =>
+    value.door === undefined ? [] : [unit(value.door.type, value.door.count, undefined, undefined, true)],
+  );
   return [...units, ...holes, ...closetDoors];
 }
 
@@ -91,7 +104,10 @@ export function isOutside(type: Opening): boolean {
 
 const manyAreas = form('openings', 'count × area', (count = 0, area = 0) => count * area);
 /** Each sort of opening with its whole area, and every single one by itself. */
-export function openingAreas(list: readonly Held[]): { readonly all: readonly Quantity<'area'>[]; readonly each: readonly Quantity<'area'>[] } {
+export function openingAreas(list: readonly Held[]): {
+  readonly all: readonly Quantity<'area'>[];
+  readonly each: readonly Quantity<'area'>[];
+} {
   const all: Quantity<'area'>[] = [];
   const each: Quantity<'area'>[] = [];
   for (const { count, area } of list) {
@@ -103,12 +119,17 @@ export function openingAreas(list: readonly Held[]): { readonly all: readonly Qu
 }
 
 const lessOpenings = form('net of openings', 'gross − openings', (gross = 0, ...openings) =>
-  Math.max(0, openings.reduce((rest, area) => rest - area, gross)),
+  Math.max(
+    0,
+    openings.reduce((rest, area) => rest - area, gross),
+  ),
 );
 /** Gross, net and single openings of a stretch of wall, as a portion takes them. */
 export function netOf(gross: Quantity<'area'>, list: readonly Held[]): Net {
   const { all, each } = openingAreas(list);
-  return all.length === 0 ? { net: gross, gross, openings: [] } : { net: measure('area', lessOpenings, gross, ...all), gross, openings: each };
+  return all.length === 0
+    ? { net: gross, gross, openings: [] }
+    : { net: measure('area', lessOpenings, gross, ...all), gross, openings: each };
 }
 export interface Net {
   readonly net: Quantity<'area'>;

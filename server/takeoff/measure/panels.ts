@@ -8,8 +8,12 @@ import type { Net } from './openings.ts';
 import { counted, portion } from './portion.ts';
 import { piecesRound, wallPieces } from './runs.ts';
 
-const allPanels = form('panels', 'on each wall length ÷ width rounded up; added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
-const jointCount = form('joints', 'panels − one a wall + one a corner', (panels = 0, walls = 0, corners = 0) => Math.max(0, panels - walls + corners));
+const allPanels = form('panels', 'on each wall length ÷ width rounded up; added', (...counts) =>
+  counts.reduce((sum, count) => sum + count, 0),
+);
+const jointCount = form('joints', 'panels − one a wall + one a corner', (panels = 0, walls = 0, corners = 0) =>
+  Math.max(0, panels - walls + corners),
+);
 const jointLength = form('joints', 'joints × height', (joints = 0, height = 0) => joints * height);
 const sealantLength = form(
   'sealant',
@@ -26,7 +30,9 @@ export function panelPortions(
   panels: ElementOf<'panels'> | undefined,
   where: Where,
 ): readonly Portion[] {
-  const portions = [portion('wall-panel-area', where, area.net, { gross: area.gross, openings: area.openings, goods: main.value })];
+  const portions = [
+    portion('wall-panel-area', where, area.net, { gross: area.gross, openings: area.openings, goods: main.value }),
+  ];
   const width = panels?.given.width?.value;
   if (panels === undefined || width === undefined) return portions;
   const walls = wallPieces(shape, undefined).map(({ length }) => length);

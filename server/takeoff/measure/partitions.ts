@@ -1,8 +1,8 @@
 // Inside walls: length, studs, plates and filling, by what they are made of. Where rooms are placed their gaps give the
 // lengths; else the length given. Their faces are counted with the rooms.
 import { type Finding, finding } from '#kit/finding';
-import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Slot } from '#kit/place';
+import { form, measure, type Quantity, total } from '#kit/quantity';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, Level, Room } from '#model/model';
 import { wallPlates } from '../conventions.ts';
@@ -18,7 +18,9 @@ import { wallLayers } from './wall-layers.ts';
 import { plateLength, studLength, studs } from './walls.ts';
 
 const surface = form('wall surface', 'length × height', (length = 0, height = 0) => length * height);
-const pieces = form('studs', 'along each wall length ÷ spacing rounded up, and one; added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
+const pieces = form('studs', 'along each wall length ÷ spacing rounded up, and one; added', (...counts) =>
+  counts.reduce((sum, count) => sum + count, 0),
+);
 const closetWall = form('walls of a closet', 'front + one end', (front = 0, end = 0) => front + end);
 
 /** All inside walls of one make. */
@@ -65,7 +67,10 @@ function groupsOf(
 ): readonly Group[] {
   const usual = level.given.partitions;
   const given = usual?.deeper.long?.value;
-  const lists = new Map<Assembly, { runs: Quantity<'length'>[]; crossings: number; held: Held[]; pairs: (readonly [Slot, Slot])[] }>();
+  const lists = new Map<
+    Assembly,
+    { runs: Quantity<'length'>[]; crossings: number; held: Held[]; pairs: (readonly [Slot, Slot])[] }
+  >();
   const listFor = (assembly: Assembly) => {
     let list = lists.get(assembly);
     if (list === undefined) lists.set(assembly, (list = { runs: [], crossings: 0, held: [], pairs: [] }));
@@ -89,13 +94,17 @@ function groupsOf(
     if (of !== undefined && long !== undefined) listFor(of.value).runs.push(long.value);
   }
   for (const { room, opening } of held) {
-    const owner = [...lists].find(([, { pairs }]) => pairs.some((pair) => pair.includes(room) && opening.to !== undefined && pair.includes(opening.to)));
+    const owner = [...lists].find(([, { pairs }]) =>
+      pairs.some((pair) => pair.includes(room) && opening.to !== undefined && pair.includes(opening.to)),
+    );
     const list = owner?.[1] ?? (usual === undefined ? undefined : lists.get(usual.value));
     list?.held.push(opening);
   }
   if (usual !== undefined && lists.get(usual.value)!.runs.length === 0 && !inside.placed && inside.rooms > 1)
     findings.push(finding(partitionsMissing, usual.place, level.label));
-  return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) => (runs.length === 0 ? [] : [{ assembly, runs, crossings, held: openings }]));
+  return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) =>
+    runs.length === 0 ? [] : [{ assembly, runs, crossings, held: openings }],
+  );
 }
 
 /** A closet stands in a corner of its room: its front, and one end unless the front runs from wall to wall. */
@@ -120,7 +129,12 @@ function closetLengths(room: Room): readonly Quantity<'length'>[] {
   });
 }
 
-function groupPortions({ assembly, runs, crossings, held }: Group, height: Quantity<'length'>, where: Where, findings: Finding[]): readonly Portion[] {
+function groupPortions(
+  { assembly, runs, crossings, held }: Group,
+  height: Quantity<'length'>,
+  where: Where,
+  findings: Finding[],
+): readonly Portion[] {
   const length = runs.length === 1 ? runs[0]! : total('inside walls', 'length', runs);
   const portions = [portion('partition-length', where, length)];
   const area = netOf(measure('area', surface, length, height), held);
@@ -132,9 +146,16 @@ function groupPortions({ assembly, runs, crossings, held }: Group, height: Quant
       const along = runs.map((run) => piecesAlong(run, spacing));
       const spaced = along.length === 1 ? along[0]! : measure('number', pieces, ...along);
       const count = studs(spaced, noCorners, counted('inside walls that meet', crossings), held);
-      portions.push(portion('partition-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }));
+      portions.push(
+        portion('partition-stud-count', where, count, {
+          goods: main.value,
+          pieces: [{ count, length: studLength(height, main) }],
+        }),
+      );
     }
-    portions.push(portion('partition-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }));
+    portions.push(
+      portion('partition-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }),
+    );
   }
   return [...portions, ...wallLayers(assembly, { where, area, length, height: studLength(height, main) }, findings)];
 }

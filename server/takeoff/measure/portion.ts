@@ -13,7 +13,10 @@ type More = { readonly [K in Exclude<keyof Portion, 'measure' | 'where' | 'quant
 
 /** A portion; parts of `more` that are undefined are left away. */
 export function portion(measure: Measure, where: Where, quantity: Quantity, more: More = {}): Portion {
-  const present = Object.fromEntries(Object.entries(more).filter(([, value]) => value !== undefined)) as Omit<Portion, 'measure' | 'where' | 'quantity'>;
+  const present = Object.fromEntries(Object.entries(more).filter(([, value]) => value !== undefined)) as Omit<
+    Portion,
+    'measure' | 'where' | 'quantity'
+  >;
   return { measure, where, quantity, ...present };
 }
 

@@ -42,7 +42,11 @@ const factor = (pitch: number): number => Math.sqrt(1 + pitch * pitch);
 const halfSpan = form('run', 'span ÷ 2', (span = 0) => span / 2);
 const riseOf = form('rise', 'run × pitch', (run = 0, pitch = 0) => run * pitch);
 const rafterOf = form('rafter', '(run + overhang) × √(1 + pitch²)', (run = 0, out = 0, pitch = 0) => (run + out) * factor(pitch));
-const rafterBoth = form('rafter', '(run + 2 × overhang) × √(1 + pitch²)', (run = 0, out = 0, pitch = 0) => (run + 2 * out) * factor(pitch));
+const rafterBoth = form(
+  'rafter',
+  '(run + 2 × overhang) × √(1 + pitch²)',
+  (run = 0, out = 0, pitch = 0) => (run + 2 * out) * factor(pitch),
+);
 const withBoth = form('with both overhangs', 'length + 2 × overhang', (length = 0, out = 0) => length + 2 * out);
 const twoSlopes = form(
   'surface of the roof',
@@ -63,7 +67,11 @@ const fourRakes = form('rakes', '4 × rafter', (rafter = 0) => 4 * rafter);
 const shedRakes = form('rakes and high edge', '2 × rafter + length', (rafter = 0, length = 0) => 2 * rafter + length);
 const around = form('edges', '2 × (length + width)', (length = 0, width = 0) => 2 * (length + width));
 const hipRidge = form('ridge', 'length − width', (length = 0, width = 0) => length - width);
-const fourHips = form('hips', '4 × (run + overhang) × √(2 + pitch²)', (run = 0, out = 0, pitch = 0) => 4 * (run + out) * Math.sqrt(2 + pitch * pitch));
+const fourHips = form(
+  'hips',
+  '4 × (run + overhang) × √(2 + pitch²)',
+  (run = 0, out = 0, pitch = 0) => 4 * (run + out) * Math.sqrt(2 + pitch * pitch),
+);
 
 const kept = new WeakMap<Roof, { readonly figures: RoofFigures | undefined }>();
 
@@ -104,7 +112,18 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
       const eaves = measure('length', twice, length);
       const rakes = measure('length', fourRakes, rafter);
       const area = measure('area', twoSlopes, length, rafter);
-      return { ...common, run, rise: measure('length', riseOf, run, pitch), rafter, area, ridge: length, hips: undefined, eaves, rakes, end: undefined };
+      return {
+        ...common,
+        run,
+        rise: measure('length', riseOf, run, pitch),
+        rafter,
+        area,
+        ridge: length,
+        hips: undefined,
+        eaves,
+        rakes,
+        end: undefined,
+      };
     }
     case 'hip': {
       const run = measure('length', halfSpan, span);
@@ -125,13 +144,35 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
       const rafter = measure('length', rafterBoth, span, eavesOut, pitch);
       const area = measure('area', oneSlope, length, rafter);
       const rakes = measure('length', shedRakes, rafter, length);
-      return { ...common, run: span, rise: measure('length', riseOf, span, pitch), rafter, area, ridge: undefined, hips: undefined, eaves: length, rakes, end: undefined };
+      return {
+        ...common,
+        run: span,
+        rise: measure('length', riseOf, span, pitch),
+        rafter,
+        area,
+        ridge: undefined,
+        hips: undefined,
+        eaves: length,
+        rakes,
+        end: undefined,
+      };
     }
     case 'flat': {
       const rafter = measure('length', rafterBoth, span, eavesOut, pitch);
       const eaves = measure('length', around, length, width);
       const area = measure('area', planSlope, surface, pitch);
-      return { ...common, run: span, rise: measure('length', riseOf, span, pitch), rafter, area, ridge: undefined, hips: undefined, eaves, rakes: none, end: width };
+      return {
+        ...common,
+        run: span,
+        rise: measure('length', riseOf, span, pitch),
+        rafter,
+        area,
+        ridge: undefined,
+        hips: undefined,
+        eaves,
+        rakes: none,
+        end: width,
+      };
     }
   }
 }

@@ -31,7 +31,8 @@ export function measureRoof(roof: Roof): Measured {
 function lackOf(roof: Roof): readonly Finding[] {
   const { shape } = roof.given;
   if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
-  if (roofPlan(roof) === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
+  if (roofPlan(roof) === undefined)
+    return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
   return [finding(pitchMissing, shape.place, roof.label)];
 }
 
@@ -44,7 +45,10 @@ function framePortions(roof: Roof, figures: RoofFigures, where: Where): readonly
   if (laidOf(of) === 'pieces') return [portion('truss-count', where, along, { goods: of })];
   const count = figures.form === 'gable' || figures.form === 'hip' ? measure('number', twoSides, along) : along;
   return [
-    portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), { goods: of, pieces: [{ count, length: figures.rafter }] }),
+    portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), {
+      goods: of,
+      pieces: [{ count, length: figures.rafter }],
+    }),
   ];
 }
 
@@ -55,18 +59,22 @@ function panelPortions(of: Goods, { area }: RoofFigures, where: Where): readonly
   const panel = main === undefined ? [] : [portion('roof-panel-area', where, area, { goods: main.value })];
   const above = before
     .filter(({ value }) => laidOf(value) !== 'framing')
-    .map(({ value }) => portion('roof-deck-area', where, area, { goods: value, otherwise: ['roof-underlayment-area', 'roof-cover-area'] }));
+    .map(({ value }) =>
+      portion('roof-deck-area', where, area, { goods: value, otherwise: ['roof-underlayment-area', 'roof-cover-area'] }),
+    );
   return [...panel, ...above];
 }
 
 function layerPortions(roof: Roof, { area }: RoofFigures, where: Where): readonly Portion[] {
   const { deck, roofing } = roof.given;
   const portions: Portion[] = [];
-  if (deck !== undefined && !isNothing(deck.value)) portions.push(portion('roof-deck-area', where, area, { goods: deck.value, gross: area, openings: [] }));
+  if (deck !== undefined && !isNothing(deck.value))
+    portions.push(portion('roof-deck-area', where, area, { goods: deck.value, gross: area, openings: [] }));
   (roofing?.value ?? []).forEach(({ value }, index) => {
     if (isNothing(value)) return;
     // The first is what the weather meets; what lies under it is counted as its own work says.
-    const measures = index === 0 ? (['roof-cover-area'] as const) : (['roof-underlayment-area', 'roof-deck-area', 'roof-cover-area'] as const);
+    const measures =
+      index === 0 ? (['roof-cover-area'] as const) : (['roof-underlayment-area', 'roof-deck-area', 'roof-cover-area'] as const);
     const [first, ...otherwise] = measures;
     portions.push(portion(first, where, area, otherwise.length === 0 ? { goods: value } : { goods: value, otherwise }));
   });
@@ -92,9 +100,13 @@ function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly 
     if (rakes.value > 0 && rakesOut.value > 0)
       portions.push(portion('soffit-area', { ...where, part: 'rakes' }, rectangle(rakes, rakesOut), goods));
   }
-  const guttered = gutterLength(figures, (gutters?.value ?? []).map(({ value }) => value));
+  const guttered = gutterLength(
+    figures,
+    (gutters?.value ?? []).map(({ value }) => value),
+  );
   if (guttered !== undefined) portions.push(portion('gutter-length', where, guttered));
-  if (leaders !== undefined && leaders.value > 0) portions.push(portion('leader-count', where, counted('leaders', leaders.value)));
+  if (leaders !== undefined && leaders.value > 0)
+    portions.push(portion('leader-count', where, counted('leaders', leaders.value)));
   return portions;
 }
 
@@ -102,7 +114,8 @@ function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly 
 function gutterLength(figures: RoofFigures, named: readonly string[]): Quantity<'length'> | undefined {
   if (named.includes('eaves')) return figures.eaves;
   const parts = named.flatMap((side) => {
-    const alongEave = figures.ridgeRuns === 'east-west' ? side === 'north' || side === 'south' : side === 'east' || side === 'west';
+    const alongEave =
+      figures.ridgeRuns === 'east-west' ? side === 'north' || side === 'south' : side === 'east' || side === 'west';
     if (side === 'none') return [];
     if (alongEave) return [figures.eave];
     return figures.end === undefined ? [] : [figures.end];

@@ -6,9 +6,21 @@ import { type Held, openingsOf } from './openings.ts';
 import { isNothing, portion } from './portion.ts';
 import type { RoomContext } from './room-context.ts';
 
-const around = form('round the opening', 'count × 2 × (width + height)', (count = 0, width = 0, height = 0) => count * 2 * (width + height));
-const threeSides = form('trim', 'count × (width + 2 × height)', (count = 0, width = 0, height = 0) => count * (width + 2 * height));
-const bothFaces = form('trim on both faces', 'count × 2 × (width + 2 × height)', (count = 0, width = 0, height = 0) => count * 2 * (width + 2 * height));
+const around = form(
+  'round the opening',
+  'count × 2 × (width + height)',
+  (count = 0, width = 0, height = 0) => count * 2 * (width + height),
+);
+const threeSides = form(
+  'trim',
+  'count × (width + 2 × height)',
+  (count = 0, width = 0, height = 0) => count * (width + 2 * height),
+);
+const bothFaces = form(
+  'trim on both faces',
+  'count × 2 × (width + 2 × height)',
+  (count = 0, width = 0, height = 0) => count * 2 * (width + 2 * height),
+);
 
 export function openingPortions(room: Room, context: RoomContext, where: Where): readonly Portion[] {
   const held = openingsOf(room).filter((opening) => !context.told.includes(opening));

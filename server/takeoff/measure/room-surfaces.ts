@@ -35,7 +35,11 @@ export function ceilingPortions(room: Room, { area }: FloorShape, finish: Finish
   const named = layers.filter(isFace);
   const ceiling = room.given.on?.value.given.ceiling?.value;
   const usual = ceiling === undefined ? [] : facesOf(ceiling).slice(0, 1);
-  const faces = (named.length > 0 ? named : usual).map((goods) => facePortion(goods, { net: area, gross: area, openings: [] }, at));
-  const coats = layers.filter((goods) => laidOf(goods) === 'coats').map((goods) => portion('painted-ceiling-area', at, area, { goods }));
+  const faces = (named.length > 0 ? named : usual).map((goods) =>
+    facePortion(goods, { net: area, gross: area, openings: [] }, at),
+  );
+  const coats = layers
+    .filter((goods) => laidOf(goods) === 'coats')
+    .map((goods) => portion('painted-ceiling-area', at, area, { goods }));
   return [...faces, ...coats];
 }

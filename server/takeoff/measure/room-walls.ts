@@ -2,8 +2,8 @@
 // the room names replaces it; tile takes paint away, and tile on a backer takes the board behind it away too.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
-import type { FloorShape } from '#model/floor-shape';
 import { roomHeight } from '#model/facts/room';
+import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import { itemText, materialOf } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
@@ -19,17 +19,37 @@ type Area = Quantity<'area'>;
 type Length = Quantity<'length'>;
 
 const lessOpen = form('length of wall', 'perimeter − stretches without a wall', (perimeter = 0, ...open) =>
-  Math.max(0, open.reduce((rest, length) => rest - length, perimeter)),
+  Math.max(
+    0,
+    open.reduce((rest, length) => rest - length, perimeter),
+  ),
 );
 const withClosets = form('length of wall', 'wall + 2 × walls of closets inside', (wall = 0, ...closets) =>
   closets.reduce((sum, length) => sum + 2 * length, wall),
 );
 const surface = form('wall surface', 'length × height', (length = 0, height = 0) => length * height);
-const lessOthers = form('rest of the walls', 'walls − other finishes', (walls = 0, ...others) => Math.max(0, others.reduce((rest, area) => rest - area, walls)));
-const lessWidths = form('base', 'wall − openings to the floor', (wall = 0, ...widths) => Math.max(0, widths.reduce((rest, width) => rest - width, wall)));
+const lessOthers = form('rest of the walls', 'walls − other finishes', (walls = 0, ...others) =>
+  Math.max(
+    0,
+    others.reduce((rest, area) => rest - area, walls),
+  ),
+);
+const lessWidths = form('base', 'wall − openings to the floor', (wall = 0, ...widths) =>
+  Math.max(
+    0,
+    widths.reduce((rest, width) => rest - width, wall),
+  ),
+);
 const manyWidths = form('openings to the floor', 'count × width', (count = 0, width = 0) => count * width);
 
-export function baseAndWalls(room: Room, shape: FloorShape, finishes: Finishes, context: RoomContext, where: Where, findings: Finding[]): readonly Portion[] {
+export function baseAndWalls(
+  room: Room,
+  shape: FloorShape,
+  finishes: Finishes,
+  context: RoomContext,
+  where: Where,
+  findings: Finding[],
+): readonly Portion[] {
   const own = openingsOf(room);
   // A closet has its front inside the room and its back inside the closet: both are walls of this room.
   const held = [...own, ...own.filter(({ inCloset }) => inCloset), ...context.incoming];
@@ -39,7 +59,8 @@ export function baseAndWalls(room: Room, shape: FloorShape, finishes: Finishes, 
   const base = basePortions(finishes.base, length, held, where);
   const height = roomHeight(room);
   if (height === undefined) {
-    if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined) findings.push(finding(heightMissing, room.place, room.label));
+    if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined)
+      findings.push(finding(heightMissing, room.place, room.label));
     return base;
   }
   const area = netOf(measure('area', surface, length, height), held);
@@ -95,7 +116,11 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
 /** Takes tiled areas out of a wall's surface, gross and net alike. */
 function without(area: Net, areas: readonly Area[]): Net {
   if (areas.length === 0) return area;
-  return { ...area, net: measure('area', lessOthers, area.net, ...areas), gross: measure('area', lessOthers, area.gross, ...areas) };
+  return {
+    ...area,
+    net: measure('area', lessOthers, area.net, ...areas),
+    gross: measure('area', lessOthers, area.gross, ...areas),
+  };
 }
 
 export function facePortion(goods: Goods, area: Net, where: Where): Portion {
@@ -125,7 +150,16 @@ function usualFaces(room: Room, context: RoomContext, walls: Walls): readonly { 
     area: netOf(measure('area', surface, total('inside walls', 'length', lengths), walls.height), []),
   }));
   // Openings are taken from the usual board; only where a single wall is of another make could it matter which.
-  return [{ goods: usual, area: without(walls.area, parts.map(({ area }) => area.net)) }, ...parts];
+  return [
+    {
+      goods: usual,
+      area: without(
+        walls.area,
+        parts.map(({ area }) => area.net),
+      ),
+    },
+    ...parts,
+  ];
 }
 
 interface Tiled {
@@ -153,7 +187,11 @@ function tiledParts(room: Room, finish: Finish, length: Length, height: Length, 
     addTile(tileArea(length, value.to ?? height, held), layers, 'walls');
   }
   for (const { value } of room.given.wet)
-    addTile(value.area, [...value.layers.map((layer) => layer.value), ...(value.behind ?? []).map((layer) => layer.value)], 'wet walls');
+    addTile(
+      value.area,
+      [...value.layers.map((layer) => layer.value), ...(value.behind ?? []).map((layer) => layer.value)],
+      'wet walls',
+    );
   for (const { value } of room.given.tile) addTile(value.area, [value.of], 'splash');
   return { portions, areas, behind };
 }
@@ -176,10 +214,15 @@ export function tilePortion(goods: Goods, index: number, area: Area, where: Wher
 }
 
 const below = form('tile', 'length × height − openings below it', (length = 0, height = 0, ...openings) =>
-  Math.max(0, openings.reduce((rest, area) => rest - area, length * height)),
+  Math.max(
+    0,
+    openings.reduce((rest, area) => rest - area, length * height),
+  ),
 );
-const covered = form('opening below the tile', 'count × width × (the lower of its head and the tile − its sill)', (count = 0, width = 0, height = 0, sill = 0, to = 0) =>
-  count * width * Math.max(0, Math.min(sill + height, to) - sill),
+const covered = form(
+  'opening below the tile',
+  'count × width × (the lower of its head and the tile − its sill)',
+  (count = 0, width = 0, height = 0, sill = 0, to = 0) => count * width * Math.max(0, Math.min(sill + height, to) - sill),
 );
 function tileArea(length: Length, to: Length, held: readonly Held[]): Area {
   const openings = held.flatMap(({ type, count, width, height }) => {
@@ -189,10 +232,17 @@ function tileArea(length: Length, to: Length, held: readonly Held[]): Area {
   });
   return measure('area', below, length, to, ...openings);
 }
-const floorSill = measure('length', form('sill', 'at the floor', () => 0));
+const floorSill = measure(
+  'length',
+  form('sill', 'at the floor', () => 0),
+);
 
 function paintPortions(finish: Finish, area: Net, tiled: readonly Area[], where: Where): readonly Portion[] {
-  const coats = (finish ?? []).flatMap(({ value }) => value.layers.map((layer) => layer.value)).filter((goods) => laidOf(goods) === 'coats');
+  const coats = (finish ?? [])
+    .flatMap(({ value }) => value.layers.map((layer) => layer.value))
+    .filter((goods) => laidOf(goods) === 'coats');
   const rest = without(area, tiled);
-  return coats.map((goods) => portion('painted-wall-area', where, rest.net, { gross: rest.gross, openings: area.openings, goods }));
+  return coats.map((goods) =>
+    portion('painted-wall-area', where, rest.net, { gross: rest.gross, openings: area.openings, goods }),
+  );
 }

@@ -5,7 +5,7 @@ import { roomShape } from '#model/facts/room';
 import type { Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { outlineEmpty, outlineOpen } from '../problems.ts';
-import { type Measured } from './portion.ts';
+import type { Measured } from './portion.ts';
 import type { RoomContext } from './room-context.ts';
 import { countedPortions } from './room-counts.ts';
 import { openingPortions } from './room-openings.ts';
@@ -23,7 +23,8 @@ export type Finish = NonNullable<Room['given']['walls']>['value'] | undefined;
 
 export function measureRoom(room: Room, context: RoomContext): Measured {
   const level = room.given.on?.value.slot;
-  const where: Where = level === undefined ? { element: room.slot, room: room.slot } : { element: room.slot, room: room.slot, level };
+  const where: Where =
+    level === undefined ? { element: room.slot, room: room.slot } : { element: room.slot, room: room.slot, level };
   const findings: Finding[] = [...outlineFindings(room)];
   const finishes: Finishes = {
     floor: firstGiven(context, 'floor'),
@@ -55,6 +56,9 @@ export function walkFindings(outline: Walked, label: string): readonly Finding[]
   const steps = outline.value.map(({ value }) => ({ direction: value.side, length: value.length.value }));
   const [short] = stepsToClose(steps);
   if (short !== undefined) return [finding(outlineOpen, outline.place, label, short.length, short.direction)];
-  const encloses = steps.length >= 4 && steps.some(({ direction }) => direction === 'east') && steps.some(({ direction }) => direction === 'north');
+  const encloses =
+    steps.length >= 4 &&
+    steps.some(({ direction }) => direction === 'east') &&
+    steps.some(({ direction }) => direction === 'north');
   return encloses ? [] : [finding(outlineEmpty, outline.place, label)];
 }

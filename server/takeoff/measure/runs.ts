@@ -5,7 +5,11 @@ import { sidesOf } from '#kit/shapes/facing';
 import type { FloorShape } from '#model/floor-shape';
 import type { Pieces } from '../lines.ts';
 
-const onceRound = form('length, corners once', 'perimeter − 4 × thickness', (perimeter = 0, thickness = 0) => perimeter - 4 * thickness);
+const onceRound = form(
+  'length, corners once',
+  'perimeter − 4 × thickness',
+  (perimeter = 0, thickness = 0) => perimeter - 4 * thickness,
+);
 const onceRoundWalked = form(
   'length, corners once',
   'perimeter − (corners outward − corners inward) × thickness',
@@ -30,7 +34,11 @@ export function closedLength(shape: FloorShape, thickness: Quantity<'length'> | 
       );
 }
 
-const between = form('wall between', 'side − what the corners take', (side = 0, corners = 0, thickness = 0) => side - corners * thickness);
+const between = form(
+  'wall between',
+  'side − what the corners take',
+  (side = 0, corners = 0, thickness = 0) => side - corners * thickness,
+);
 const corner = constant('corners', 1, 'number');
 
 /** Each wall of a closed outline by itself: those that run the way of the longest side full, the others between them. */
@@ -38,12 +46,16 @@ export function wallPieces(shape: FloorShape, thickness: Quantity<'length'> | un
   const sides = sidesOf(shape.outline);
   const eastWest = sides.filter(({ looks }) => looks === 'north' || looks === 'south');
   const northSouth = sides.filter(({ looks }) => looks === 'east' || looks === 'west');
-  const longest = (list: readonly { readonly from: number; readonly to: number }[]) => Math.max(...list.map(({ from, to }) => to - from));
+  const longest = (list: readonly { readonly from: number; readonly to: number }[]) =>
+    Math.max(...list.map(({ from, to }) => to - from));
   const full = longest(eastWest) >= longest(northSouth) ? eastWest : northSouth;
   return sides.map((side, index) => {
     const length = constant('side', side.to - side.from, 'length');
     const takes = full.includes(side) ? 0 : cornersTake(shape, index);
-    const wall = takes === 0 || thickness === undefined ? length : measure('length', between, length, constant('corners', takes, 'number'), thickness);
+    const wall =
+      takes === 0 || thickness === undefined
+        ? length
+        : measure('length', between, length, constant('corners', takes, 'number'), thickness);
     return { count: one, length: wall };
   });
 }
@@ -67,15 +79,19 @@ export function lengthOutside(shape: FloorShape, out: Quantity<'length'> | undef
   return out === undefined ? shape.perimeter : measure('length', outward, shape.perimeter, out);
 }
 
-const areaWithin = form('area within the walls', 'area − perimeter × thickness + 4 × thickness²', (area = 0, perimeter = 0, thickness = 0) =>
-  area - perimeter * thickness + 4 * thickness * thickness,
+const areaWithin = form(
+  'area within the walls',
+  'area − perimeter × thickness + 4 × thickness²',
+  (area = 0, perimeter = 0, thickness = 0) => area - perimeter * thickness + 4 * thickness * thickness,
 );
 export function areaInside(shape: FloorShape, thickness: Quantity<'length'> | undefined): Quantity<'area'> {
   return thickness === undefined ? shape.area : measure('area', areaWithin, shape.area, shape.perimeter, thickness);
 }
 
-const areaAround = form('area with what lies around', 'area + perimeter × around + 4 × around²', (area = 0, perimeter = 0, around = 0) =>
-  area + perimeter * around + 4 * around * around,
+const areaAround = form(
+  'area with what lies around',
+  'area + perimeter × around + 4 × around²',
+  (area = 0, perimeter = 0, around = 0) => area + perimeter * around + 4 * around * around,
 );
 export function areaOutside(shape: FloorShape, around: Quantity<'length'> | undefined): Quantity<'area'> {
   return around === undefined ? shape.area : measure('area', areaAround, shape.area, shape.perimeter, around);
@@ -84,7 +100,9 @@ export function areaOutside(shape: FloorShape, around: Quantity<'length'> | unde
 const spacesAndOne = form('pieces', 'length ÷ spacing rounded up, and one', (length = 0, spacing = 1) =>
   spacing > 0 ? spaces(length, spacing) + 1 : 0,
 );
-const spacesOnly = form('pieces', 'length ÷ spacing rounded up', (length = 0, spacing = 1) => (spacing > 0 ? spaces(length, spacing) : 0));
+const spacesOnly = form('pieces', 'length ÷ spacing rounded up', (length = 0, spacing = 1) =>
+  spacing > 0 ? spaces(length, spacing) : 0,
+);
 /** Pieces along a run with one at each end. */
 export function piecesAlong(length: Quantity<'length'>, spacing: Quantity<'length'>): Quantity<'number'> {
   return measure('number', spacesAndOne, length, spacing);

@@ -28,7 +28,8 @@ export function slabPortions(ground: Ground, findings: Finding[]): readonly Port
   ];
   if (mesh !== undefined) portions.push(portion('slab-mesh-area', where, area, { goods: mesh }));
   for (const { value } of over ?? []) portions.push(...under(ground, value, area, findings));
-  const edge = foundation.given.long?.value ?? (slab.value.area === undefined && wallThickness === undefined ? shape?.perimeter : undefined);
+  const edge =
+    foundation.given.long?.value ?? (slab.value.area === undefined && wallThickness === undefined ? shape?.perimeter : undefined);
   if (edge !== undefined && wallThickness === undefined) portions.push(portion('slab-edge-form-length', where, edge));
   return portions;
 }

@@ -14,15 +14,18 @@ export function measureTrench(trench: Trench): Measured {
   const { long, deep, wide, pipe, conduit, bed } = trench.given;
   const where = { element: trench.slot };
   const portions: Portion[] = [];
-  const lacks = [long === undefined ? 'length ("62\' long")' : '', deep === undefined ? 'depth ("42" deep")' : '', wide === undefined ? 'width ("12" wide")' : ''].filter(
-    (part) => part !== '',
-  );
+  const lacks = [
+    long === undefined ? 'length ("62\' long")' : '',
+    deep === undefined ? 'depth ("42" deep")' : '',
+    wide === undefined ? 'width ("12" wide")' : '',
+  ].filter((part) => part !== '');
   if (long === undefined) return { portions, findings: [finding(sizeMissing, trench.place, trench.label, lacks.join(', '))] };
   if (deep !== undefined && wide !== undefined) {
     const volume = measure('volume', dug, long.value, deep.value, wide.value);
     portions.push(portion('trench-volume', where, volume));
     const under = bed === undefined ? undefined : measure('volume', bedding, long.value, wide.value, bed.value.depth);
-    if (bed !== undefined && under !== undefined) portions.push(portion('trench-bed-volume', where, under, { goods: bed.value.of }));
+    if (bed !== undefined && under !== undefined)
+      portions.push(portion('trench-bed-volume', where, under, { goods: bed.value.of }));
     portions.push(portion('trench-fill-volume', where, under === undefined ? volume : measure('volume', filled, volume, under)));
   }
   portions.push(portion('trench-length', where, long.value));

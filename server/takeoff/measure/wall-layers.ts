@@ -35,7 +35,10 @@ const cladding: readonly [Measure, ...Measure[]] = ['wall-cladding-area'];
 export function wallLayers(assembly: Assembly, stretch: Stretch, findings: Finding[]): readonly Portion[] {
   const { before, after, main } = layersOf(assembly);
   const filling = main === undefined || isPanel(main) ? [] : fillingOf(main, stretch);
-  return [...filling, ...[...before, ...after].filter(({ value }) => !isFace(value)).flatMap((layer) => layerPortions(layer, stretch, findings))];
+  return [
+    ...filling,
+    ...[...before, ...after].filter(({ value }) => !isFace(value)).flatMap((layer) => layerPortions(layer, stretch, findings)),
+  ];
 }
 
 /** Only what lies outside the framing: what a gable carries. */
@@ -75,5 +78,12 @@ function uprights(layer: Layer, { where, length, height }: Stretch, findings: Fi
 export function fillingOf(layer: Layer, { where, area }: Pick<Stretch, 'where' | 'area'>): readonly Portion[] {
   const filled = layer.deeper['filled with'];
   if (filled === undefined) return [];
-  return [portion('wall-insulation-area', where, area.net, { gross: area.gross, openings: area.openings, goods: filled.value, depth: thicknessOf(layer.value) })];
+  return [
+    portion('wall-insulation-area', where, area.net, {
+      gross: area.gross,
+      openings: area.openings,
+      goods: filled.value,
+      depth: thicknessOf(layer.value),
+    }),
+  ];
 }

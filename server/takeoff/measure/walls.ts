@@ -1,10 +1,18 @@
 // The outside walls of a level: surface gross and net, studs, plates, headers, and every layer that does not face a room.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
-import type { FloorShape } from '#model/floor-shape';
 import { levelShape } from '#model/facts/level';
+import type { FloorShape } from '#model/floor-shape';
 import type { Assembly, ElementOf, Level } from '#model/model';
-import { cornerStuds, crossingStuds, headerBearing, headerPlies, openingStuds, plateThickness, wallPlates } from '../conventions.ts';
+import {
+  cornerStuds,
+  crossingStuds,
+  headerBearing,
+  headerPlies,
+  openingStuds,
+  plateThickness,
+  wallPlates,
+} from '../conventions.ts';
 import { actualSize } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
 import { heightMissing, spacingMissing } from '../problems.ts';
@@ -26,14 +34,21 @@ export const plateLength = form('plates', 'plates × length', (plates = 0, lengt
 export const studHeight = form('length of a stud', 'height − plates × their thickness', (height = 0, plates = 0, thickness = 0) =>
   Math.max(0, height - plates * thickness),
 );
-const headerLength = form('header', 'count × pieces side by side × (opening + bearing)', (count = 0, plies = 0, width = 0, bearing = 0) =>
-  count * plies * (width + bearing),
+const headerLength = form(
+  'header',
+  'count × pieces side by side × (opening + bearing)',
+  (count = 0, plies = 0, width = 0, bearing = 0) => count * plies * (width + bearing),
 );
 const headers = form('headers', 'the headers, added', (...lengths) => lengths.reduce((sum, length) => sum + length, 0));
 const openingCount = form('openings', 'the openings, added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
 
 /** `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed. */
-export function measureWalls(level: Level, held: readonly Held[], crossings: number, panels: ElementOf<'panels'> | undefined): Measured {
+export function measureWalls(
+  level: Level,
+  held: readonly Held[],
+  crossings: number,
+  panels: ElementOf<'panels'> | undefined,
+): Measured {
   const shape = levelShape(level);
   const assembly = level.given.walls?.value;
   if (shape === undefined) return { portions: [], findings: [] };
@@ -70,9 +85,13 @@ function framing(
   else {
     const corners = counted('corners', shape.outside + shape.inside);
     const count = studs(piecesAlong(length, spacing), corners, counted('inside walls that meet them', crossings), held);
-    portions.push(portion('wall-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }));
+    portions.push(
+      portion('wall-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }),
+    );
   }
-  portions.push(portion('wall-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }));
+  portions.push(
+    portion('wall-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }),
+  );
   const parts = held.flatMap(({ type, count, width }) => {
     const clear = type?.given.rough?.value.left ?? width;
     return clear === undefined ? [] : [measure('length', headerLength, count, headerPlies, clear, headerBearing)];
@@ -82,7 +101,12 @@ function framing(
 }
 
 /** Studs of a run with what its corners, crossings and openings add. */
-export function studs(spaced: Quantity<'number'>, corners: Quantity<'number'>, crossings: Quantity<'number'>, held: readonly Held[]): Quantity<'number'> {
+export function studs(
+  spaced: Quantity<'number'>,
+  corners: Quantity<'number'>,
+  crossings: Quantity<'number'>,
+  held: readonly Held[],
+): Quantity<'number'> {
   const openings = measure('number', openingCount, ...held.map(({ count }) => count));
   return measure('number', studCount, spaced, corners, cornerStuds, crossings, crossingStuds, openings, openingStuds);
 }

@@ -13,9 +13,16 @@ const samples = join(import.meta.dirname, '../../../samples');
 function sample(name: string): Record<string, string> {
   const files = readdirSync(join(samples, name)).filter((file) => file.endsWith('.screed'));
   const roots = files.filter((file) => /^plan /m.test(readFileSync(join(samples, name, file), 'utf8')));
-  return Object.fromEntries([...roots, ...files.filter((file) => !roots.includes(file))].map((file) => [file, readFileSync(join(samples, name, file), 'utf8')]));
+  return Object.fromEntries(
+    [...roots, ...files.filter((file) => !roots.includes(file))].map((file) => [
+      file,
+      readFileSync(join(samples, name, file), 'utf8'),
+    ]),
+  );
 }
-const names = readdirSync(samples, { withFileTypes: true }).filter((entry) => entry.isDirectory()).map(({ name }) => name);
+const names = readdirSync(samples, { withFileTypes: true })
+  .filter((entry) => entry.isDirectory())
+  .map(({ name }) => name);
 
 describe.each(names)('the sample %s', (name) => {
   const plan = planOf(sample(name), { library: 'built-in' });
@@ -40,7 +47,12 @@ describe.each(names)('the sample %s', (name) => {
 
   test('whatever is bought is not less than what is needed', () => {
     for (const { item, needed, bought, holds } of plan.takeOff.purchases()) {
-      const have = holds === undefined ? bought.value : holds.dimension === needed.dimension ? bought.value * holds.value : Number.POSITIVE_INFINITY;
+      const have =
+        holds === undefined
+          ? bought.value
+          : holds.dimension === needed.dimension
+            ? bought.value * holds.value
+            : Number.POSITIVE_INFINITY;
       expect([item, have >= needed.value * (1 - 1e-9)]).toEqual([item, true]);
     }
   });
@@ -122,11 +134,26 @@ test('a device more touches the lines of that device only', () => {
 /** A line as a person could read it, working and places and all. */
 function written(line: Line): unknown {
   const { id, item, label, work, where, net, needed, hours, coats, onlyIfDone, pieces } = line;
-  return { id, item, label, work: work?.name, where, coats, onlyIfDone, pieces: pieces?.length, net: working(net), needed: needed && working(needed), hours: hours && working(hours) };
+  return {
+    id,
+    item,
+    label,
+    work: work?.name,
+    where,
+    coats,
+    onlyIfDone,
+    pieces: pieces?.length,
+    net: working(net),
+    needed: needed && working(needed),
+    hours: hours && working(hours),
+  };
 }
 
 function working(quantity: Quantity): unknown {
   const text = `${quantity.form.label}: ${quantity.form.formula ?? ''} = ${formatQuantity(quantity, 'feet')} (${quantity.value})`;
-  const spot = quantity.place === undefined ? '' : `${quantity.place.slot.name} ${quantity.place.spot.path.join('.')}:${quantity.place.spot.from}`;
+  const spot =
+    quantity.place === undefined
+      ? ''
+      : `${quantity.place.slot.name} ${quantity.place.spot.path.join('.')}:${quantity.place.spot.from}`;
   return [text, spot, ...quantity.inputs.map(working)];
 }
