@@ -16,8 +16,6 @@ export function costReason(lines: readonly CostLine[], view: View, label = 'cost
     else list.push(line);
   }
   const inputs = [...alike.values()].map((list) => labelled(list[0]!.label, list, view));
-  const [only] = inputs;
-  if (inputs.length === 1 && only !== undefined) return { ...only, label: `${label}: ${only.label}` };
   return moneyReason(label, totalOf(lines), view, inputs);
 }
 

@@ -93,7 +93,8 @@ function facts(name: string, view: View): readonly Explanation[] {
 }
 
 function factReason(element: Element, fact: string, view: View): ListedReason | undefined {
-  const value = factsOf(element)[fact];
+  const facts = factsOf(element);
+  const value = Object.hasOwn(facts, fact) ? facts[fact] : undefined;
   if (value !== undefined) return listedReason(value, view);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')

@@ -55,6 +55,8 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'words/value-unfit': 'The value is not of the sort that the property takes.',
   'words/not-expected': 'Something is left over at the end of a line that was otherwise understood.',
   'words/given-twice': 'A property that can be given once is given twice; the first counts.',
+  'words/word-behind': 'A word stands behind the value that it opens, so the two are not read together.',
+  'words/below-only': 'This property stands on a line of its own, below the line that declares the thing.',
   'names/unknown': 'A name is used that neither the plan nor the library declares. What depends on it is not counted.',
   'names/unknown-goods':
     'Goods that the library does not know are counted as they stand, but their package, waste and work are unknown. Declare them with "material", or use a known name.',
@@ -86,6 +88,8 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'money/price-missing': 'Goods have no price, so the total leaves them out.',
   'money/rate-missing': 'The hours of a trade have no rate, so the total leaves them out.',
   'accept/unused': 'An acceptance answers nothing any more: what it accepted has gone, or its words do not fit.',
+  'accept/expired': 'An acceptance has passed its last day, so what it accepted is told again.',
   'accept/no-reason': 'Whoever accepts a finding says why, for those who read it later.',
   'accept/unscoped': 'An acceptance in the first column says what it is for, or "everywhere".',
+  'screed/more': 'An editor is sent at most 200 findings a file; the rest are counted. The command line tells them all.',
 };

@@ -16,7 +16,7 @@ export function rulePage(code: string, view: View): string | undefined {
   const [area, name] = code.split('/');
   const rule = area === 'sequence' ? view.plan.model.rows('rule').find((each) => each.name === name) : undefined;
   if (rule !== undefined) return sequencePage(rule, view);
-  const about = ABOUT[code];
+  const about = Object.hasOwn(ABOUT, code) ? ABOUT[code] : undefined;
   return about === undefined ? undefined : `${code}\n\n${about}\n\n${ANSWER}\n`;
 }
 
