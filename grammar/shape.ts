@@ -3,12 +3,14 @@
 import { nearest } from '#kit/did-you-mean';
 import type { Spot } from '#kit/place';
 import { type Clause, keyAt, splitClauses } from './shape/clauses.ts';
-import { cursor, spotOf, wordAt } from './shape/cursor.ts';
+import { cursor, itemSpot, spotOf, wordAt } from './shape/cursor.ts';
+import { clauseLike, headerRows, notExpected, unfit } from './shape/left-over.ts';
 import * as problem from './shape/problems.ts';
 import { type Remark, remark } from './shape/problems.ts';
-import { readList, readValue } from './shape/value.ts';
+import { type GivenSoFar, type Reading, readClause } from './shape/property.ts';
+import { readValue } from './shape/value.ts';
 import type { Item, Node } from './tree.ts';
-import type { Given, Kind, Properties, Property } from './vocabulary/types.ts';
+import type { Given, Kind, Properties } from './vocabulary/types.ts';
 import { joiningWords, kindOf, propertiesOf, propertyOf } from './vocabulary/vocabulary.ts';
 
 export type { Remark } from './shape/problems.ts';
@@ -41,17 +43,12 @@ export interface Declaration {
   readonly asIs: ReadonlySet<Item>;
 }
 
-interface Reading {
-  readonly remarks: Remark[];
-  readonly asIs: Set<Item>;
-}
-
 /** Reads a declaration whose first word is a kind; undefined where it is not (the caller says so). */
 export function readDeclaration(node: Node): Declaration | undefined {
   const { items } = node.line.statement;
   const kind = kindOf(wordAt(items, 0, items.length) ?? '');
   if (kind === undefined) return undefined;
-  const reading: Reading = { remarks: [], asIs: new Set() };
+  const reading: Reading = { kind, remarks: [], asIs: new Set() };
   const rows = propertiesOf(kind);
   const end = items.length;
   let index = 1;
@@ -66,6 +63,8 @@ export function readDeclaration(node: Node): Declaration | undefined {
   ) {
     if (joiningWords.has(word)) {
       reading.remarks.push(remark(problem.nameIsJoining, itemSpot(items[index], []), [word]));
+      // Where it opens no clause of this kind, nothing more is to be said of it.
+      if (keyAt(items, index, end, header, true) === undefined) index += 1;
     } else {
       name = word;
       nameSpot = itemSpot(items[index], []);
@@ -82,7 +81,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
     index += 1;
   }
   if (items[index]?.kind === 'comma') index += 1;
-  const given: Record<string, GivenLine | GivenLine[]> = {};
+  const given: GivenSoFar = {};
   let takes: Given<unknown> | undefined;
   for (const clause of splitClauses(items, index, end, header)) {
     if (clause.key !== undefined) {
@@ -113,16 +112,6 @@ export function readDeclaration(node: Node): Declaration | undefined {
   };
 }
 
-const headers = new WeakMap<Kind, Properties>();
-function headerRows(kind: Kind): Properties {
-  let rows = headers.get(kind);
-  if (rows === undefined) {
-    rows = Object.fromEntries(Object.entries(propertiesOf(kind)).filter(([, row]) => row.inHeader === true));
-    headers.set(kind, rows);
-  }
-  return rows;
-}
-
 /** Several words where a name is wanted: offered as one. */
 function joinedName(node: Node, index: number, kind: Kind, header: Properties, reading: Reading): number {
   const { items } = node.line.statement;
@@ -130,7 +119,7 @@ function joinedName(node: Node, index: number, kind: Kind, header: Properties, r
   let to = index;
   for (;;) {
     const word = wordAt(items, to, items.length);
-    if (word === undefined || joiningWords.has(word) || keyAt(items, to, items.length, header, true) !== undefined) break;
+    if (word === undefined || joiningWords.has(word) || clauseLike(items, to, header)) break;
     to += 1;
   }
   if (to > index) {
@@ -146,7 +135,7 @@ function readMain(node: Node, clause: Clause, kind: Kind, header: Properties, re
   const at = cursor(items, text, [], kind.word, clause.from, clause.to, reading.asIs);
   const value = readValue(kind.takes!, at);
   if (value === undefined) {
-    unfit(at.stuck, items, clause, [], kind.word, kind.example, reading);
+    unfit(node, at.stuck, clause, [], kind.word, kind.example, reading);
     return undefined;
   }
   if (at.index < clause.to) notExpected(node, at.index, [], kind.word, header, reading);
@@ -158,7 +147,7 @@ function readChild(
   path: readonly number[],
   kind: Kind,
   rows: Properties,
-  given: Record<string, GivenLine | GivenLine[]>,
+  given: GivenSoFar,
   entries: GivenLine[],
   reading: Reading,
 ): void {
@@ -178,182 +167,22 @@ function readChild(
     return;
   }
   if (kind.entries !== undefined) {
-    const taken: Record<string, GivenLine | GivenLine[]> = {};
+    const taken: GivenSoFar = {};
     readClause(child, { key: '', keyFrom: 0, keyTo: 0, from: 0, to: items.length }, kind.entries, path, taken, reading);
     const entry = taken[''];
     if (entry !== undefined && !Array.isArray(entry)) entries.push(entry as GivenLine);
     return;
   }
   const spot = itemSpot(items[0], path);
-  if (first !== undefined && kindOf(first) !== undefined)
+  const behind = first === undefined ? undefined : propertyOf(rows, first);
+  if (behind?.trailing === true) reading.remarks.push(remark(problem.wordBehind, spot, [first!, behind.example]));
+  else if (first !== undefined && kindOf(first) !== undefined)
     reading.remarks.push(remark(problem.misplacedKind, spot, [first, kind.word]));
   else {
     const word = first ?? child.line.statement.text.slice(spot.from, spot.to);
     const near = first === undefined ? undefined : nearest(first, [...Object.keys(rows), ...(kind.declares ?? [])])[0];
     reading.remarks.push(remark(problem.unknownProperty, spot, [word, kind.word, near], near));
   }
-}
-
-/** Reads one clause or property line, with its own clauses and deeper lines, into `given`. */
-function readClause(
-  node: Node,
-  clause: Clause,
-  row: Property,
-  path: readonly number[],
-  given: Record<string, GivenLine | GivenLine[]>,
-  reading: Reading,
-): void {
-  const { items, text } = node.line.statement;
-  const key = clause.key ?? '';
-  const wordSpot = {
-    path,
-    from: items[clause.keyFrom]?.from ?? 0,
-    to: items[Math.max(clause.keyTo - 1, clause.keyFrom)]?.to ?? 0,
-  };
-  const deeperRows = row.deeper ?? {};
-  // A list that goes on below may end with a comma.
-  const goesOn = clause.to >= items.length && path.length > 0 && node.children.length > 0;
-  const to = goesOn && items[clause.to - 1]?.kind === 'comma' ? clause.to - 1 : clause.to;
-  const inner =
-    row.deeper === undefined
-      ? [{ ...clause, key: undefined, to }]
-      : key === ''
-        ? entryClauses(items, clause, deeperRows)
-        : splitClauses(items, clause.from, clause.to, deeperRows);
-  const main = inner.find((part) => part.key === undefined);
-  const deeper: Record<string, GivenLine | GivenLine[]> = {};
-  let value: unknown;
-  let spot = wordSpot;
-  const at = cursor(items, text, path, key, main?.from ?? clause.from, main?.to ?? clause.from, reading.asIs);
-  value = readValue(row.takes, at);
-  if (value !== undefined) {
-    if (at.index > at.stuck.index || main === undefined)
-      spot = spotOf(at, main?.from ?? clause.keyFrom, Math.max(at.index, clause.keyTo));
-    if (main !== undefined && at.index < main.to) notExpected(node, at.index, path, key, deeperRows, reading);
-    if (main !== undefined && at.index > main.from) spot = spotOf(at, main.from, at.index);
-  } else if (main === undefined || main.to <= main.from) {
-    reading.remarks.push(remark(problem.valueMissing, wordSpot, [key, row.takes.form, row.example]));
-  } else {
-    unfit(at.stuck, items, main, path, key, row.example, reading);
-  }
-  for (const part of inner) {
-    if (part.key !== undefined) readClause(node, part, deeperRows[part.key]!, path, deeper, reading);
-    else if (part !== main) notExpected(node, part.from, path, key, deeperRows, reading);
-  }
-  // Deeper lines belong to a line's last property, which is this one when it runs to the line's end.
-  if (clause.to >= items.length && path.length > 0) {
-    node.children.forEach((child, index) => {
-      value = readDeeper(child, [...path, index], row, value, deeper, key, reading);
-    });
-  }
-  if (value === undefined) return;
-  const line: GivenLine = { value, spot, deeper, word: wordSpot };
-  const before = given[key];
-  if (row.repeats === true) {
-    if (Array.isArray(before)) before.push(line);
-    else given[key] = [line];
-  } else if (before === undefined) given[key] = line;
-  else reading.remarks.push(remark(problem.givenTwice, wordSpot, [key]));
-}
-
-/** An entry begins with a name, and its clauses straight after it. */
-function entryClauses(items: readonly Item[], clause: Clause, rows: Properties): readonly Clause[] {
-  const name = {
-    key: undefined,
-    keyFrom: clause.from,
-    keyTo: clause.from,
-    from: clause.from,
-    to: Math.min(clause.from + 1, clause.to),
-  };
-  return [name, ...splitClauses(items, name.to, clause.to, rows)];
-}
-
-/** A line below a property: a clause of it, or more of its list. Gives the property's value, longer if the list went on. */
-function readDeeper(
-  child: Node,
-  path: readonly number[],
-  row: Property,
-  value: unknown,
-  deeper: Record<string, GivenLine | GivenLine[]>,
-  key: string,
-  reading: Reading,
-): unknown {
-  const { items, text } = child.line.statement;
-  const rows = row.deeper ?? {};
-  const clauses = splitClauses(items, 0, items.length, rows);
-  if (clauses.length > 0 && clauses.every((clause) => clause.key !== undefined)) {
-    for (const clause of clauses) readClause(child, clause, rows[clause.key!]!, path, deeper, reading);
-    return value;
-  }
-  const { check } = row.takes;
-  if (check.kind === 'list') {
-    const at = cursor(items, text, path, key, 0, items.length, reading.asIs);
-    const more = readList(check.item, check.separator, at);
-    if (at.index < items.length && items[at.index]?.kind === 'comma') at.index += 1;
-    if (more !== undefined) {
-      if (at.index < items.length) notExpected(child, at.index, path, key, rows, reading);
-      return [...((value as readonly unknown[] | undefined) ?? []), ...more];
-    }
-  }
-  notExpected(child, 0, path, key, rows, reading);
-  return value;
-}
-
-function notExpected(
-  node: Node,
-  index: number,
-  path: readonly number[],
-  after: string,
-  rows: Properties,
-  reading: Reading,
-): void {
-  const item = node.line.statement.items[index];
-  if (item === undefined || item.kind === 'wrong') return; // its own problem says more
-  const got = node.line.statement.text.slice(item.from, item.to);
-  const near = item.kind === 'word' ? nearest(item.word, Object.keys(rows))[0] : undefined;
-  reading.remarks.push(remark(problem.leftOver, itemSpot(item, path), [got, after, near], near));
-}
-
-function unfit(
-  stuck: { index: number; wanted: readonly string[] },
-  items: readonly Item[],
-  clause: Clause,
-  path: readonly number[],
-  word: string,
-  example: string,
-  reading: Reading,
-): void {
-  const item = items[stuck.index];
-  if (item?.kind === 'wrong') return;
-  if (item === undefined || stuck.index >= clause.to) {
-    const last = items[clause.to - 1];
-    reading.remarks.push(remark(problem.valueMissing, itemSpot(last, path), [word, stuck.wanted.join(' or '), example]));
-    return;
-  }
-  reading.remarks.push(remark(problem.valueUnfit, itemSpot(item, path), [word, stuck.wanted, said(item), example]));
-}
-
-function said(item: Item): string {
-  switch (item.kind) {
-    case 'word':
-      return item.word;
-    case 'text':
-      return `"${item.text}"`;
-    case 'comma':
-      return ',';
-    case 'equals':
-      return '=';
-    case 'joint':
-      return 'x';
-    case 'value':
-      return 'this value';
-    case 'wrong':
-      return 'this';
-  }
-}
-
-function itemSpot(item: Item | undefined, path: readonly number[]): Spot {
-  return { path, from: item?.from ?? 0, to: item?.to ?? 0 };
 }
 
 export { propertyOf };

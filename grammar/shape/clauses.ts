@@ -96,7 +96,7 @@ export function splitClauses(items: readonly Item[], from: number, end: number, 
     // A row's own word also begins a clause straight after a value or a text: size 2x6 actual 1 1/2" x 5 1/2".
     const afterValue = items[index - 1]?.kind === 'value' || items[index - 1]?.kind === 'text';
     const found = items[index]?.kind === 'word' ? keyAt(items, index, end, rows, groupStart || afterValue) : undefined;
-    if (found === undefined) {
+    if (found === undefined || (takesSteps(rows, open.key) && isPartOfStep(items, index))) {
       index += 1;
       continue;
     }
@@ -106,6 +106,20 @@ export function splitClauses(items: readonly Item[], from: number, end: number, 
   }
   close(end);
   return clauses;
+}
+
+function takesSteps(rows: Properties, key: string | undefined): boolean {
+  const check = key === undefined ? undefined : rows[key]?.takes.check;
+  return check?.kind === 'list' && check.item.check.kind === 'step';
+}
+
+/** The `of` in `start of ducts` and `50% of framing` says which step is meant, and opens no clause. */
+function isPartOfStep(items: readonly Item[], index: number): boolean {
+  const [before, word] = [items[index - 1], items[index]];
+  if (word?.kind !== 'word' || word.word !== 'of') return false;
+  if (before?.kind === 'word') return before.word === 'start' || before.word === 'end';
+  const literal = before?.kind === 'value' && before.expression.kind === 'literal' ? before.expression.literal : undefined;
+  return literal?.kind === 'quantity' && literal.unit === '%';
 }
 
 function groupEnd(items: readonly Item[], from: number, end: number): number {

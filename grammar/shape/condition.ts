@@ -14,6 +14,8 @@ const TESTS = [
   ['has', 'has'],
 ] as const;
 
+const WORDED: ReadonlySet<string> = new Set(['is', 'is-not', 'has']);
+
 export function readCondition(at: Cursor): Condition | undefined {
   const from = at.index;
   const first = wordAt(at.items, at.index, at.end);
@@ -51,6 +53,8 @@ export function readCondition(at: Cursor): Condition | undefined {
       .toLowerCase()
       .split(/[\s,]+/)
       .filter((word) => word !== '');
+    // Words such as a zone's or a permit's are taken as they are spelled.
+    if (WORDED.has(test)) for (const word of at.items.slice(at.index, at.end)) at.asIs?.add(word);
     at.index = at.end;
     return { ...named, test, words: words_, ...(amount === undefined ? {} : { amount }), spot: spotOf(at, from, at.index) };
   }

@@ -81,3 +81,7 @@ export function spotOf(at: Cursor, from: number, to: number): Spot {
   const last = at.items[Math.max(from, to - 1)] ?? first;
   return { path: at.path, from: first?.from ?? 0, to: last?.to ?? 0 };
 }
+
+export function itemSpot(item: Item | undefined, path: readonly number[]): Spot {
+  return { path, from: item?.from ?? 0, to: item?.to ?? 0 };
+}

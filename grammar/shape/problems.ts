@@ -35,13 +35,13 @@ export const unknownKind = findingSort<[word: string, near: string | undefined]>
 export const unknownProperty = findingSort<[word: string, kind: string, near: string | undefined]>({
   code: 'words/unknown-property',
   severity: 'error',
-  say: (word, kind, near) => `A ${kind} has no "${word}", so this line is not read.${meant(near)}`,
+  say: (word, kind, near) => `${a(kind)} has no "${word}", so this line is not read.${meant(near)}`,
 });
 
 export const misplacedKind = findingSort<[word: string, kind: string]>({
   code: 'words/misplaced-kind',
   severity: 'error',
-  say: (word, kind) => `A ${word} cannot stand under a ${kind}; it begins in the first column.`,
+  say: (word, kind) => `${a(word)} cannot stand under ${a(kind).toLowerCase()}; it begins in the first column.`,
 });
 
 export const nameMissing = findingSort<[kind: string, example: string]>({
@@ -65,13 +65,14 @@ export const nameIsJoining = findingSort<[word: string]>({
 export const valueMissing = findingSort<[word: string, form: string, example: string]>({
   code: 'words/value-missing',
   severity: 'error',
-  say: (word, form, example) => `"${word}" needs ${form}. For example: ${example}`,
+  say: (word, form, example) => `"${word}" lacks what comes with it: ${form}. For example: ${example}`,
 });
 
 export const valueUnfit = findingSort<[word: string, wanted: readonly string[], got: string, example: string]>({
   code: 'words/value-unfit',
   severity: 'error',
-  say: (word, wanted, got, example) => `"${word}" takes ${wanted.join(' or ')}; "${got}" does not fit. For example: ${example}`,
+  say: (word, wanted, got, example) =>
+    `"${got}" does not fit with "${word}", which takes: ${wanted.join(' or ')}. For example: ${example}`,
 });
 
 export const leftOver = findingSort<[got: string, word: string, near: string | undefined]>({
@@ -85,3 +86,20 @@ export const givenTwice = findingSort<[word: string]>({
   severity: 'error',
   say: (word) => `"${word}" is given twice; only the first counts. Remove one.`,
 });
+
+export const wordBehind = findingSort<[word: string, example: string]>({
+  code: 'words/word-behind',
+  severity: 'error',
+  say: (word, example) => `"${word}" stands behind its value, so this is not read. For example: ${example}`,
+});
+
+export const belowOnly = findingSort<[word: string, kind: string, example: string]>({
+  code: 'words/below-only',
+  severity: 'error',
+  say: (word, kind, example) =>
+    `"${word}" cannot stand on the line that begins ${a(kind).toLowerCase()}. Give it a line of its own below: ${example}`,
+});
+
+function a(word: string): string {
+  return /^[aeiou]/i.test(word) ? `An ${word}` : `A ${word}`;
+}

@@ -143,18 +143,8 @@ export function readValue(shape: Shape<unknown>, at: Cursor): unknown {
     }
     case 'list':
       return readList(check.item, check.separator, at);
-    case 'fields': {
-      const value: Record<string, unknown> = {};
-      for (const [name, field] of Object.entries(check.fields)) {
-        const part = readValue(field, at);
-        if (part === undefined && field.check.kind !== 'optional') {
-          at.index = from;
-          return undefined;
-        }
-        if (part !== undefined) value[name] = part;
-      }
-      return value;
-    }
+    case 'fields':
+      return readFields(Object.entries(check.fields), 0, {}, at);
     case 'optional':
       return readValue(check.value, at);
     case 'either': {
@@ -166,6 +156,27 @@ export function readValue(shape: Shape<unknown>, at: Cursor): unknown {
       return undefined;
     }
   }
+}
+
+/**
+ * Parts one after another, from the one at `next` on. Where what follows an optional part does not fit, it is read again
+ * without that part: in `1 toilet, vanity 30"` the second count is left out, though a name could stand for a number.
+ */
+function readFields(
+  parts: readonly (readonly [string, Shape<unknown>])[],
+  next: number,
+  taken: { readonly [name: string]: unknown },
+  at: Cursor,
+): { readonly [name: string]: unknown } | undefined {
+  const part = parts[next];
+  if (part === undefined) return taken;
+  const [name, shape] = part;
+  const from = at.index;
+  const value = readValue(shape, at);
+  const whole = value === undefined ? undefined : readFields(parts, next + 1, { ...taken, [name]: value }, at);
+  if (whole !== undefined) return whole;
+  at.index = from;
+  return shape.check.kind === 'optional' ? readFields(parts, next + 1, taken, at) : undefined;
 }
 
 /** One or more items apart by the separator; a separator that nothing fitting follows is left where it is. */

@@ -113,7 +113,7 @@ type Taken<S> = S extends Shape<infer T> ? T : never;
 const simple = <T>(form: string, check: ValueCheck): ShapeOf<T> => ({ form, check });
 
 export const quantity = <const D extends Dimension>(dimension: D, clock: Clock = 'as-spelled'): Shape<Amount<D>> =>
-  simple(dimension === 'money' ? 'money' : dimension, { kind: 'quantity', dimension, clock });
+  simple(dimension.replace('/', ' per '), { kind: 'quantity', dimension, clock });
 /** A quantity of whatever dimension. */
 export const anyQuantity: Shape<Amount> = simple('quantity', { kind: 'any-quantity' });
 /** Working time, however spelled. */
