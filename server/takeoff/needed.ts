@@ -55,12 +55,13 @@ function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net:
   return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(row, quantity))), coats };
 }
 
-/** Paint is spoken of in gallons, concrete in yards: volumes and weights keep the unit they are sold by. */
+/** Paint is spoken of in gallons, whatever the units of the plan; other volumes print as everything else does. */
 function inSoldUnit(goods: NamedGoods, row: Material, quantity: Quantity): Quantity {
-  if (quantity.dimension !== 'volume' && quantity.dimension !== 'weight') return quantity;
-  const unit = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === quantity.dimension)?.holds.unit;
-  return unit === undefined || unit === quantity.unit ? quantity : { ...quantity, unit };
+  if (quantity.dimension !== 'volume') return quantity;
+  const unit = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === 'volume')?.holds.unit;
+  return unit === undefined || !LIQUID.has(unit) ? quantity : { ...quantity, unit };
 }
+const LIQUID: ReadonlySet<string> = new Set(['gal', 'l', 'ml']);
 
 /** Openings up to a size stay in where the row says so; else all of them are taken off, which is the net. */
 function afterDeductions(row: Material, portion: Portion): Quantity {

@@ -9,7 +9,7 @@ import { netOf } from './openings.ts';
 import { laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
 import { piecesAlong } from './runs.ts';
-import { outerLayers } from './wall-layers.ts';
+import { outerLayers, paintable } from './wall-layers.ts';
 
 const triangles = form('two gables', '2 × span × rise ÷ 2', (span = 0, rise = 0) => span * rise);
 const shedWalls = form(
@@ -30,7 +30,8 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   const findings: Finding[] = [];
   const height = measure('length', half, figures.rise);
   const length = measure('length', twoSpans, figures.span);
-  const portions = [...outerLayers(assembly, { where: part, area: netOf(area, []), length, height }, findings)];
+  const stretch = { where: part, area: netOf(area, []), length, height };
+  const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
   const { main } = layersOf(assembly);
   const spacing = main?.deeper.at?.value;
   if (main !== undefined && !isPanel(main) && spacing !== undefined && hasRafters(roof)) {

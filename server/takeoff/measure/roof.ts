@@ -52,17 +52,20 @@ function framePortions(roof: Roof, figures: RoofFigures, where: Where): readonly
   ];
 }
 
-/** A roof of panels: the panel itself, and what its assembly lays on it. */
+/** A roof of panels: the panel itself, what its assembly lays on it, and a membrane below; the face below is the rooms'. */
 function panelPortions(of: Goods, { area }: RoofFigures, where: Where): readonly Portion[] {
   if (of.of?.kind !== 'assembly') return [portion('roof-panel-area', where, area, { goods: of })];
-  const { main, before } = layersOf(of.of);
+  const { main, before, after } = layersOf(of.of);
   const panel = main === undefined ? [] : [portion('roof-panel-area', where, area, { goods: main.value })];
   const above = before
     .filter(({ value }) => laidOf(value) !== 'framing')
     .map(({ value }) =>
       portion('roof-deck-area', where, area, { goods: value, otherwise: ['roof-underlayment-area', 'roof-cover-area'] }),
     );
-  return [...panel, ...above];
+  const below = after
+    .filter(({ value }) => laidOf(value) === 'membrane')
+    .map(({ value }) => portion('wall-barrier-area', { ...where, part: 'underside' }, area, { goods: value }));
+  return [...panel, ...above, ...below];
 }
 
 function layerPortions(roof: Roof, { area }: RoofFigures, where: Where): readonly Portion[] {

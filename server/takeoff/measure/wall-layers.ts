@@ -87,3 +87,10 @@ export function fillingOf(layer: Layer, { where, area }: Pick<Stretch, 'where' |
     }),
   ];
 }
+
+/** A clad wall may be painted where no layer names a paint: it counts if somebody does that. */
+export function paintable(assembly: Assembly, { where, area }: Stretch): readonly Portion[] {
+  const { after } = layersOf(assembly);
+  if (after.length === 0 || after.some(({ value }) => laidOf(value) === 'coats')) return [];
+  return [portion('outside-paint-area', where, area.net, { gross: area.gross, openings: area.openings, onlyIfDone: true })];
+}

@@ -3,7 +3,7 @@ import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
-import type { Assembly, ElementOf, Level } from '#model/model';
+import type { ElementOf, Level } from '#model/model';
 import {
   cornerStuds,
   crossingStuds,
@@ -19,9 +19,9 @@ import { heightMissing, spacingMissing } from '../problems.ts';
 import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
 import { type Held, netOf } from './openings.ts';
 import { panelPortions } from './panels.ts';
-import { counted, laidOf, type Measured, portion } from './portion.ts';
+import { counted, type Measured, portion } from './portion.ts';
 import { closedLength, piecesAlong } from './runs.ts';
-import { type Stretch, wallLayers } from './wall-layers.ts';
+import { paintable, type Stretch, wallLayers } from './wall-layers.ts';
 
 const surface = form('wall surface', 'length round × height', (length = 0, height = 0) => length * height);
 export const studCount = form(
@@ -65,7 +65,7 @@ export function measureWalls(
   const stretch: Stretch = { where, area, length, height: studLength(height, main) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
   else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, where, findings));
-  portions.push(...wallLayers(assembly, stretch, findings), ...paint(assembly, stretch));
+  portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));
   return { portions, findings };
 }
 
@@ -115,11 +115,4 @@ export function studs(
 export function studLength(height: Quantity<'length'>, main: Layer | undefined): Quantity<'length'> {
   if (main === undefined || isPanel(main)) return height;
   return measure('length', studHeight, height, wallPlates, actualSize(main.value)?.left ?? plateThickness);
-}
-
-/** A clad wall may be painted where no layer names a paint: it counts if somebody does that. */
-function paint(assembly: Assembly, { where, area }: Stretch): readonly Portion[] {
-  const { after } = layersOf(assembly);
-  if (after.length === 0 || after.some(({ value }) => laidOf(value) === 'coats')) return [];
-  return [portion('outside-paint-area', where, area.net, { gross: area.gross, openings: area.openings, onlyIfDone: true })];
 }
