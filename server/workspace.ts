@@ -62,13 +62,7 @@ export function workspace(files: Files, libraryFolder: string): Workspace {
   let folders: readonly string[] = [];
   let roots = new Map<string, Root>();
   let rootsKnown = false;
-  let library: Library | undefined;
 
-  const theLibrary = (): Library =>
-    (library ??= readLibrary(
-      libraryTexts.map(({ path, text }) => ({ path: `${libraryFolder}/${path}`, text })),
-      noWork(),
-    ));
   const textOf = (path: string): string | undefined => {
     const document = documents.get(path);
     if (document !== undefined) return document.getText();
@@ -135,7 +129,7 @@ export function workspace(files: Files, libraryFolder: string): Workspace {
   const planOf = (root: Root): Plan => {
     if (root.plan === undefined || !isCurrent(root)) {
       root.reads.clear();
-      root.plan = analyse({ root: root.path, texts: root.texts, library: theLibrary() }, root.memory);
+      root.plan = analyse({ root: root.path, texts: root.texts, library: libraryAt(libraryFolder) }, root.memory);
     }
     return root.plan;
   };
@@ -190,6 +184,20 @@ export function workspace(files: Files, libraryFolder: string): Workspace {
         .filter((plan) => plan.model.files.some((file) => file.path === path)),
     isInLibrary: (path) => isWithin(path, libraryFolder),
   };
+}
+
+const libraries = new Map<string, Library>();
+/** Read once, when the first plan needs it. */
+function libraryAt(folder: string): Library {
+  let library = libraries.get(folder);
+  if (library === undefined) {
+    library = readLibrary(
+      libraryTexts.map(({ path, text }) => ({ path: `${folder}/${path}`, text })),
+      noWork(),
+    );
+    libraries.set(folder, library);
+  }
+  return library;
 }
 
 /** Texts that are looked up when the pipeline asks for them: it alone knows what a plan includes. */

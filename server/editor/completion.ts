@@ -1,6 +1,5 @@
 // What could be written at the caret: it asks the files in completion/ in turn, and says where the text goes.
 import type { CompletionItem, CompletionItemKind, CompletionList, Position, Range } from 'vscode-languageserver-types';
-import type { Item } from '#grammar/tree';
 import type { ValueCheck } from '#grammar/vocabulary/types';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
 import type { Slot } from '#kit/place';
@@ -51,7 +50,6 @@ interface Caret {
   /** Items that end before the caret. */
   readonly before: number;
   readonly typed: string;
-  readonly typedItem: Item | undefined;
   readonly range: Range;
 }
 
@@ -64,7 +62,7 @@ function caretAt({ file }: View, position: Position): Caret | undefined {
   if (comment !== undefined && column > comment.from) return undefined;
   if (items.length === 0 || column <= 0) {
     if (column > text.length && text !== '') return undefined;
-    return startOfLine(file, position.line, Math.min(position.character, line.indent), '', undefined, {
+    return startOfLine(file, position.line, Math.min(position.character, line.indent), '', {
       start: position,
       end: position,
     });
@@ -72,30 +70,25 @@ function caretAt({ file }: View, position: Position): Caret | undefined {
   if (column > text.length) return undefined;
   const under = items.find((item) => column > item.from && column <= item.to && item.kind !== 'comma' && item.kind !== 'equals');
   if (under?.kind === 'text' && column < under.to) return undefined;
-  const typedItem = under?.kind === 'text' || under?.kind === 'joint' ? undefined : under;
-  const typed = typedItem === undefined ? '' : text.slice(typedItem.from, column);
-  const start = { line: position.line, character: position.character - typed.length };
+  const run = /[\p{L}\d_./-]*$/u.exec(text.slice(0, column))?.[0] ?? '';
+  // A name with a dot and nothing behind it yet is no item, but it is what is typed.
+  const typed = /^\p{L}/u.test(run) ? run : under?.kind === 'value' ? text.slice(under.from, column) : '';
+  const from = column - typed.length;
+  const start = { line: position.line, character: line.indent + from };
   // The rest of the word under the caret is written over.
-  const end = { line: position.line, character: typedItem?.kind === 'word' ? line.indent + typedItem.to : position.character };
+  const end = { line: position.line, character: under?.kind === 'word' ? line.indent + under.to : position.character };
   const range = { start, end };
-  const before = items.filter((item) => item.to < column - typed.length + 1 && item !== typedItem).length;
-  if (before === 0) return startOfLine(file, position.line, line.indent, typed, typedItem, range);
+  const before = items.filter((item) => item.to <= from && item.from < from).length;
+  if (before === 0) return startOfLine(file, position.line, line.indent, typed, range);
   const standing = standingAt(file, position.line);
   if (standing === undefined || standing.line !== position.line) return undefined;
   const { declared, path } = standing;
-  return { declared, above: undefined, reading: readBelow(declared.node, path), before, typed, typedItem, range };
+  return { declared, above: undefined, reading: readBelow(declared.node, path), before, typed, range };
 }
 
 /** A line that begins: what it belongs to is the nearest line above that is indented less. */
-function startOfLine(
-  file: View['file'],
-  line: number,
-  indent: number,
-  typed: string,
-  typedItem: Item | undefined,
-  range: Range,
-): Caret {
-  const base = { reading: undefined, before: 0, typed, typedItem, range };
+function startOfLine(file: View['file'], line: number, indent: number, typed: string, range: Range): Caret {
+  const base = { reading: undefined, before: 0, typed, range };
   for (let above = line - 1; above >= 0 && indent > 0; above--) {
     const { indent: other, statement } = file.tree.lines[above]!;
     if (statement.items.length === 0 || other >= indent) continue;

@@ -23,11 +23,13 @@ export function dayText(day: number): string {
   return `${shortWeekday(weekday(day))} ${dayAndMonth(day)}`;
 }
 
-/** '4 days to spare', 'no days to spare', '2.5 days too late'. */
-export function spareText(minutes: number, minutesPerDay: number): string {
-  const days = Math.round((Math.abs(minutes) / minutesPerDay) * 10) / 10;
-  if (minutes < 0) return days === 0 ? 'a little too late' : `${counted(days, 'day')} too late`;
-  return days === 0 ? (minutes > 0 ? 'hours to spare' : 'no days to spare') : `${counted(days, 'day')} to spare`;
+/** '4 days to spare', '3.2 h to spare', 'no days to spare', '2.5 days too late'. */
+export function spareText(minutes: number, style: Style): string {
+  if (minutes === 0) return 'no days to spare';
+  const size = Math.abs(minutes);
+  const days = Math.round((size / style.minutesPerDay) * 10) / 10;
+  const length = size < style.minutesPerDay ? writeDays(size, style) : counted(days, 'day');
+  return `${length} ${minutes > 0 ? 'to spare' : 'too late'}`;
 }
 
 /** The parts of a step's hint, in order: dates, length, time to spare, money. */
@@ -40,7 +42,7 @@ export function stepParts(plan: Plan, number: number, style: Style): readonly st
   const parts = [datesText(crews.start[number]!, crews.finish[number]!, timeline)];
   if (step.kind === 'task' && duration.basis !== 'none') parts.push(lengthText(plan, number, style));
   if (record?.finished !== undefined) parts.push('done');
-  else parts.push(spareText(floats.totalFloat[number]!, timeline.minutesPerDay));
+  else parts.push(spareText(floats.totalFloat[number]!, style));
   const cents = centsOfStep(plan, number);
   if (budget.priced && cents !== 0) parts.push(writeWholeMoney(cents, style));
   return parts;
@@ -49,13 +51,6 @@ export function stepParts(plan: Plan, number: number, style: Style): readonly st
 /** '3.2d', or 'given 3d, the rate says 2.6d'. */
 export function lengthText({ timeline }: Plan, number: number, style: Style): string {
   const { minutes, basis, rate } = timeline.durations[number]!;
-  const length = writeDays(tenths(minutes, style), style);
-  if (basis !== 'given' || rate === undefined) return length;
-  return `given ${length}, the rate says ${writeDays(tenths(rate, style), style)}`;
-}
-
-/** To a tenth of a day, but never to nothing. */
-function tenths(minutes: number, { minutesPerDay }: Style): number {
-  const days = Math.round((minutes / minutesPerDay) * 10) / 10;
-  return days === 0 && minutes > 0 ? (Math.round((minutes / minutesPerDay) * 100) / 100) * minutesPerDay : days * minutesPerDay;
+  const length = writeDays(minutes, style);
+  return basis !== 'given' || rate === undefined ? length : `given ${length}, the rate says ${writeDays(rate, style)}`;
 }
