@@ -141,7 +141,10 @@ function bands(outline: Outline, distance: number): Polygon[] {
 }
 
 function areaOf(shape: MultiPolygon): number {
-  return shape.reduce((sum, [outer, ...holes]) => sum + ringArea(outer!) - holes.reduce((holed, hole) => holed + ringArea(hole), 0), 0);
+  return shape.reduce(
+    (sum, [outer, ...holes]) => sum + ringArea(outer!) - holes.reduce((holed, hole) => holed + ringArea(hole), 0),
+    0,
+  );
 }
 
 function ringArea(ring: readonly (readonly [number, number])[]): number {

@@ -140,7 +140,11 @@ describe('board', () => {
     const plan = taken(
       `room a on main\n  size 10' x 10'\n  walls paint\n  base base\nroom b on main\n  size 8' x 8'\n  finish as a\n  base none\nroom c on main\n  size 8' x 8'\n  finish as b\n`,
     );
-    expect(area(plan, 'painted-wall-area', 'paint').map(([id]) => id)).toEqual(['paint@a.walls', 'paint@b.walls', 'paint@c.walls']);
+    expect(area(plan, 'painted-wall-area', 'paint').map(([id]) => id)).toEqual([
+      'paint@a.walls',
+      'paint@b.walls',
+      'paint@c.walls',
+    ]);
     expect(plan.lines('base-length').map(({ where }) => where.room?.name)).toEqual(['a']);
   });
 });
@@ -172,8 +176,16 @@ describe('tile and paint', () => {
   test('paint brings its primer by the primer’s own work, in its own coats', () => {
     const plan = taken(`room a on main\n  size 10' x 12'\n  walls paint\n  ceiling bare\n`);
     const [paint, primer] = ['paint', 'primer'].map((goods) => plan.line('painted-wall-area', goods));
-    expect([paint?.work?.name, paint?.coats, amount(paint?.needed, 'gal')]).toEqual(['paint-walls', 2, expect.closeTo((352 * 2) / 350, 9)]);
-    expect([primer?.work?.name, primer?.coats, amount(primer?.needed, 'gal')]).toEqual(['prime', 1, expect.closeTo(352 / 250, 9)]);
+    expect([paint?.work?.name, paint?.coats, amount(paint?.needed, 'gal')]).toEqual([
+      'paint-walls',
+      2,
+      expect.closeTo((352 * 2) / 350, 9),
+    ]);
+    expect([primer?.work?.name, primer?.coats, amount(primer?.needed, 'gal')]).toEqual([
+      'prime',
+      1,
+      expect.closeTo(352 / 250, 9),
+    ]);
   });
 
   test('grout follows tile on the floor as well', () => {
@@ -184,7 +196,8 @@ describe('tile and paint', () => {
 });
 
 describe('doors between rooms', () => {
-  const two = (a: string, b: string) => taken(`room a on main\n  size 10' x 10'\n  base base\n${a}room b on main\n  size 10' x 10'\n  base base\n${b}`);
+  const two = (a: string, b: string) =>
+    taken(`room a on main\n  size 10' x 10'\n  base base\n${a}room b on main\n  size 10' x 10'\n  base base\n${b}`);
   const faces = (plan: ReturnType<typeof planOf>) => plan.lines('base-length').map(({ net }) => amount(net, 'ft'));
 
   test('told by one room, cut from both, hung once', () => {
@@ -228,7 +241,10 @@ ${more}`;
     const wall = 8 * (15 + 1 / 12);
     const board = plan.lines('board-area', 'moisture-board').map(({ id, net }) => [id, amount(net, 'sf')]);
     expect(board).toEqual([['moisture-board 1/2"@b.walls', expect.closeTo(wall, 6)]]);
-    expect(amount(plan.lines('board-area', 'drywall')[2]?.net, 'sf')).toBeCloseTo(8 * 2 * (14 + 9.5 / 12 + 15 + 1 / 12) - wall, 6);
+    expect(amount(plan.lines('board-area', 'drywall')[2]?.net, 'sf')).toBeCloseTo(
+      8 * 2 * (14 + 9.5 / 12 + 15 + 1 / 12) - wall,
+      6,
+    );
   });
 
   test('no wall where rooms touch', () => {
@@ -248,7 +264,9 @@ ${more}`;
   });
 
   test('a closet has a front, one end, and both faces of them', () => {
-    const plan = taken(`room a on main\n  size 10' x 12'\n  walls paint\n  ceiling bare\n  closet 6'-0" x 2'-0" in south, 1 d-2868\n`);
+    const plan = taken(
+      `room a on main\n  size 10' x 12'\n  walls paint\n  ceiling bare\n  closet 6'-0" x 2'-0" in south, 1 d-2868\n`,
+    );
     expect(amount(plan.line('partition-plate-length').net, 'ft')).toBe(3 * 8);
     expect(amount(plan.line('board-area', 'drywall').net, 'sf')).toBeCloseTo(8 * (44 + 16) - 2 * (32 / 12) * (80 / 12), 6);
   });
