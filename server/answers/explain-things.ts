@@ -7,6 +7,7 @@ import { personMinutes } from '#schedule/durations';
 import type { Line, Purchase } from '#takeoff/lines';
 import { finishDay, span, startDay } from './days.ts';
 import { costReason, planCostReason } from './explain-money.ts';
+import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
 import { endChain } from './explain-step.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { costText, finishText } from './summary.ts';
@@ -37,10 +38,17 @@ export function tellThing(element: Element, view: View): Told {
     }
     case 'work':
       return tellWork(element.name, view);
+    case 'assembly':
+      return tellAssembly(element, view);
+    case 'state':
+      return tellState(element, view);
+    case 'rule':
+      return tellRule(element);
+    case 'bid':
+      return tellBid(element, view);
     case 'material':
     case 'item':
     case 'fixture':
-    case 'assembly':
       return tellGoods(element, view);
     default:
       return tellPlace(element, view);
@@ -74,7 +82,7 @@ function tellPlace(element: Element, view: View): Told {
   const what = [
     ...(first === undefined ? [] : [`its ${first.label.replaceAll('-', ' ')} is ${first.text}`]),
     lines.length === 0
-      ? 'nothing is taken off for it'
+      ? 'no quantity of the plan is for it'
       : `${counted(lines.length, 'line')} of the take-off ${lines.length === 1 ? 'is' : 'are'} for it`,
   ];
   return {

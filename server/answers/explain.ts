@@ -6,6 +6,7 @@ import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line } from '#takeoff/lines';
 import { costReason } from './explain-money.ts';
+import { assemblyReasons } from './explain-others.ts';
 import { beginsReason, stepReasons, takesReason, whyStep } from './explain-step.ts';
 import { purchaseReason, tellThing } from './explain-things.ts';
 import { type ListedReason, listedReason, saying, treeLines } from './listed-reason.ts';
@@ -96,6 +97,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
   const facts = factsOf(element);
   const value = Object.hasOwn(facts, fact) ? facts[fact] : undefined;
   if (value !== undefined) return listedReason(value, view);
+  if (element.kind === 'assembly') return assemblyReasons(element, view).find(({ label }) => label === fact);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')
     return costReason(

@@ -6,7 +6,6 @@ import { checks } from '#checks/rules';
 import type { Rule } from '#model/model';
 import { positionOf } from './position.ts';
 import { ABOUT } from './rule-about.ts';
-import { listed } from './table.ts';
 import { type View, write } from './view.ts';
 
 /** The page of a code as text; undefined where no finding has it. */
@@ -38,19 +37,22 @@ function checkPage({ code, about, wrong, right }: Check): string {
 
 function sequencePage(rule: Rule, view: View): string {
   const { given } = rule;
-  const names = (list: Rule['given']['first']): string => listed((list?.value ?? []).map(({ value }) => value.name));
+  const names = (list: Rule['given']['first']): string => (list?.value ?? []).map(({ value }) => value.name).join(', ');
   const { file, line } = positionOf(rule.place, view);
-  const wait = given.wait === undefined ? '' : `, and ${write(given.wait.value, view.style)} must pass between`;
   const conditions = [
     ...given.when.map(({ value }) => ['Only when', value] as const),
     ...given.unless.map(({ value }) => ['Not when', value] as const),
   ];
+  const first = names(given.first);
   return `${[
     `sequence/${rule.name}`,
     '',
     `${rule.label}.`,
     '',
-    `${relationText(rule, names(given.first), names(given.then))}${wait}.`,
+    ...(first === '' ? [] : [`First:  ${first}`]),
+    `Then:   ${names(given.then)}`,
+    '',
+    relationText(rule, view),
     ...conditions.map(([word, { place }]) => `${word} ${textAt(place, view)}.`),
     ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
     ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
@@ -58,30 +60,32 @@ function sequencePage(rule: Rule, view: View): string {
     `Severity: ${given.severity?.value ?? 'note'} when the order is broken, one rung less when it is right only by luck.`,
     `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
     '',
-    `An order is held where a chain of links leads from the first to the second: "after", "also after", the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck. ${ANSWER}`,
+    'An order is held where a chain of links leads from the first to the second: "after", "also after", the order of a phase,',
+    'an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
+    ANSWER,
     'Rules help to plan. The adopted local code, the inspector, and licensed people decide.',
   ].join('\n')}\n`;
 }
 
-function relationText(rule: Rule, first: string, then: string): string {
+/** How the two stand to each other, where, and how long between. */
+function relationText({ given }: Rule, view: View): string {
   const where =
-    rule.given.scope === undefined || rule.given.scope.value === 'house'
-      ? ''
-      : `, in the ${rule.given.scope.value}`.replace('in the same element', 'on the same part of the house');
-  switch (rule.given.relation?.value ?? 'before') {
+    given.scope?.value === 'same room'
+      ? ', in the same room'
+      : given.scope?.value === 'same element'
+        ? ', on the same part of the house'
+        : '';
+  const wait = given.wait === undefined ? '' : ` ${write(given.wait.value, view.style)} must pass between.`;
+  switch (given.relation?.value ?? 'before') {
     case 'before':
-      return `${sentenceCase(first)} comes before ${then}${where}`;
+      return `The first is done before the second begins${where}.${wait}`;
     case 'hold':
-      return `${sentenceCase(first)} must have passed before ${then}${where}`;
+      return `The first is an approval: it has passed before the second begins${where}.${wait}`;
     case 'while':
-      return `${sentenceCase(first)} is in place while ${then} goes on${where}`;
+      return `The first is in place before the second begins, and stays while it goes on${where}.${wait}`;
     case 'once':
-      return first === '' ? `Owed before ${then} is over` : `${sentenceCase(first)} is done once before ${then} is over`;
+      return `It is owed once, before the second is over.${wait}`;
   }
-}
-
-function sentenceCase(text: string): string {
-  return `${text[0]?.toUpperCase() ?? ''}${text.slice(1)}`;
 }
 
 /** The words of the text at a place. */

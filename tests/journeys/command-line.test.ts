@@ -7,6 +7,7 @@ import process from 'node:process';
 import { promisify } from 'node:util';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
+import { startLanguageServer } from '#tests/support/language-client';
 
 const root = join(import.meta.dirname, '../..');
 let folder = '';
@@ -290,6 +291,13 @@ describe('what is written', () => {
     expect(status).toBe(0);
     expect(out).toContain('What to do: ');
   });
+});
+
+test('server --stdio answers an editor, and ends when it says so', async () => {
+  const client = startLanguageServer(process.execPath, [program, 'server', '--stdio'], { folder: work });
+  const answer = await client.initialize<{ capabilities: { hoverProvider?: unknown } }>();
+  expect(answer.capabilities.hoverProvider).toBeTruthy();
+  expect(await client.end()).toBe(0);
 });
 
 test('the README’s first plan does what it says', () => {

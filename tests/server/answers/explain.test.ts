@@ -94,6 +94,18 @@ test('goods, trades and works of the library', () => {
   expect(only('me').why).toMatch(/^It has 3 steps, and [\d.]+ h of work by the rates, and costs \$/);
 });
 
+test('an assembly as layers, a state, a rule, a bid', () => {
+  expect(only('w').why).toMatch(/^It is 3 15\/16" thick, and R-[\d.]+ over all with air films/);
+  expect(only('w.resistance').reasons).toHaveLength(1);
+  const cottage = viewSample('cottage');
+  expect(explain('state dry', cottage).found[0]!.why).toMatch(/^It is made by \d+ kinds of work/);
+  expect(explain('rule board-before-dry', cottage).found[0]!.why).toBe('Wet board comes out again.');
+  expect(explain('ruiz-bid', cottage).found[0]!.why).toMatch(/^It asks \$17,900\.00, and is accepted: it pays for \d+ steps\.$/);
+  expect(explain('clear-water-bid', cottage).found[0]!.why).toBe(
+    'It asks $15,450.00, and is not accepted, so it does not count.',
+  );
+});
+
 test('a near miss is offered; of an id, its item’s other lines', () => {
   expect(explain('fraem', shed)).toMatchObject({ found: [], near: ['frame', 'framed'] });
   expect(explain('osb 7/16"@nowhere', shed).near.every((id) => id.startsWith('osb 7/16"@'))).toBe(true);
@@ -117,7 +129,7 @@ test('as text: what it is and where, why, the tree', () => {
 test('every fact of the vocabulary that the cottage has can be asked for', () => {
   const view = viewSample('cottage');
   const missing: string[] = [];
-  for (const kind of ['room', 'level', 'window', 'door', 'foundation', 'roof', 'trench', 'trade'] as const) {
+  for (const kind of ['room', 'level', 'assembly', 'window', 'door', 'foundation', 'roof', 'trench', 'trade'] as const) {
     const [thing] = view.plan.model.list(kind);
     for (const fact of Object.keys(vocabulary[kind].facts))
       if (thing !== undefined && explain(`${kind}.${thing.name}.${fact}`, view).found.length === 0)
