@@ -184,7 +184,6 @@ function gatherBlock(work: Work, own: readonly Standing[], { kind }: Declaration
   let run: number[] = [];
   let word = '';
   const lines: number[] = [];
-  const keys = new Set<string>();
   for (const { line } of own) {
     const form = work.forms[line];
     const key = form?.understood === true && form.cuts[0]?.at === 0 ? form.cuts[0].key : undefined;
@@ -195,14 +194,11 @@ function gatherBlock(work: Work, own: readonly Standing[], { kind }: Declaration
       run = [];
       word = listed ? key! : '';
     }
-    if (key !== undefined) keys.add(key);
     if (listed) run.push(line);
     else if (key !== undefined && form!.cuts[1] !== undefined) lines.push(line);
   }
   if (run.length > 1) work.rows.push(run);
-  // One word again and again is a list, and needs no column.
-  const named = kind.entries !== undefined;
-  if (named || keys.size > 1) work.blocks.push({ lines, named });
+  if (lines.length > 0) work.blocks.push({ lines, named: kind.entries !== undefined });
 }
 
 function gatherRuns(work: Work, siblings: readonly Standing[]): void {

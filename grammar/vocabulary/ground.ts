@@ -87,7 +87,7 @@ export const foundation = kind({
   help: 'Footings, walls, slabs, piers and beams under a level.',
   example: 'foundation perimeter under main',
   name: 'optional',
-  facts: { bottom: 'length', 'wall-height': 'length', fill: 'length', 'slab-area': 'area' },
+  facts: { bottom: 'length', 'wall-height': 'length', fill: 'length' },
   properties: properties({
     under: { takes: nameOf('level'), inHeader: true, help: 'The level it carries.', example: 'under main' },
     footing: {

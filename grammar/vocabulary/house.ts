@@ -100,7 +100,7 @@ export const assembly = kind({
   help: 'What a wall, floor, ceiling or roof is made of, layer by layer.',
   example: 'assembly ext-2x6 "Exterior wall" for wall',
   name: 'required',
-  facts: { thickness: 'length', resistance: 'resistance' },
+  facts: {},
   properties: properties({
     for: {
       takes: oneOf('wall', 'partition', 'floor', 'ceiling', 'roof'),
@@ -129,7 +129,7 @@ export const roof = kind({
   help: 'A roof over a level.',
   example: 'roof main over main',
   name: 'required',
-  facts: { pitch: 'slope', area: 'area', rise: 'length' },
+  facts: { pitch: 'slope' },
   properties: properties({
     over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
     shape: {

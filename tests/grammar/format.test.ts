@@ -28,7 +28,7 @@ describe('cases', () => {
 describe('line ends and marks', () => {
   test('each line keeps its own line end; a new one is as most are', () => {
     expect(formatted("plan  a\r\n  start  2027-04-05\nlet b =  1'\r\nlet c =  2'")).toBe(
-      "plan a\r\n  start 2027-04-05\nlet b = 1'\r\nlet c = 2'\r\n",
+      "plan a\r\n  start      2027-04-05\nlet b = 1'\r\nlet c = 2'\r\n",
     );
     expect(formatted("plan  a\rlet  b = 1'\r")).toBe("plan a\rlet b = 1'\r");
   });
@@ -61,7 +61,7 @@ describe('edits', () => {
     expect(format(parse(text)).edits).toEqual([
       { line: 0, from: 9, to: 11, text: ' ' },
       { line: 0, from: 20, to: 23, text: ' ' },
-      { line: 1, from: 6, to: 8, text: ' ' },
+      { line: 1, from: 6, to: 8, text: '       ' },
     ]);
   });
 
