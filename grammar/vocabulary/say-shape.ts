@@ -19,7 +19,7 @@ export function sayShape({ check, form }: Shape<unknown>): string {
       return check.words === measures ? 'a measure' : alternatives(check.words.map(code));
     case 'name':
     case 'pointer':
-      return `name of ${article(check.of)}`;
+      return check.of === 'work' ? 'name of a kind of work' : `name of ${article(check.of)}`;
     case 'any-name':
       return 'name';
     case 'goods':

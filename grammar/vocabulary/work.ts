@@ -36,7 +36,7 @@ export const plan = kind({
   help: 'The house as a whole: dates, units, code, money rules. A file with a plan is a root.',
   example: 'plan larkspur "Larkspur cottage"',
   name: 'required',
-  facts: { 'floor-area': 'area' },
+  facts: {},
   properties: properties({
     address: { takes: text, help: 'Where it stands.', example: 'address "14 Larkspur Lane"' },
     client: { takes: text, help: 'For whom.', example: 'client "Family Aalto"' },

@@ -125,7 +125,13 @@ function literalOf(
       at.findings.push(finding(dividedByZero, place));
       return undefined;
     }
-    return givenQuantity(amount.label, first / second, wanted === 'number' ? 'number' : 'slope', place, ':');
+    return givenQuantity(
+      amount.label,
+      first / second,
+      wanted === 'number' ? 'number' : 'slope',
+      place,
+      second === 12 ? 'pitch' : ':',
+    );
   }
   if (literal.kind !== 'quantity') {
     at.findings.push(finding(wrongUnit, place, amount.label, wanted ?? 'number', 'number'));

@@ -1,7 +1,7 @@
 // The facts of things: the only computed values that expressions and conditions may use, made from what is given.
 import type { Quantity } from '#kit/quantity';
 import { levelFacts } from './facts/level.ts';
-import { foundationFacts, openingFacts, roofFacts, tradeFacts, trenchFacts } from './facts/others.ts';
+import { deckFacts, foundationFacts, openingFacts, roofFacts, tradeFacts, trenchFacts } from './facts/others.ts';
 import { roomFacts } from './facts/room.ts';
 import type { Element } from './model.ts';
 
@@ -30,6 +30,8 @@ function computed(element: Element): Facts {
       return foundationFacts(element);
     case 'roof':
       return roofFacts(element);
+    case 'deck':
+      return deckFacts(element);
     case 'trench':
       return trenchFacts(element);
     case 'trade':

@@ -47,6 +47,8 @@ function printIn(value: number, unit: string, system: System): string {
       return printInches(value);
     case 'pitch':
       return `${formatNumber(value * 12, 2)}:12`;
+    case ':':
+      return value >= 1 || value <= 0 ? `${formatNumber(value, 3)}:1` : `1:${formatNumber(1 / value, 3)}`;
     case 'deg':
       return `${formatNumber(degreesOf(value), 2)} deg`;
     case 'in/ft':

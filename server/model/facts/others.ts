@@ -1,7 +1,7 @@
 // Facts of openings, foundations, roofs, trenches and trades.
 import { constant, form, measure } from '#kit/quantity';
 import type { Facts } from '../facts.ts';
-import type { Foundation, Opening, Roof, Trade, Trench } from '../model.ts';
+import type { Deck, Foundation, Opening, Roof, Trade, Trench } from '../model.ts';
 
 const openingArea = form('opening area', 'width × height', (width = 0, height = 0) => width * height);
 
@@ -17,6 +17,13 @@ export function foundationFacts(foundation: Foundation): Facts {
     // How high the earth stands against the wall: its underside below grade, less the footing.
     fill: foundation.given.bottom?.value,
   };
+}
+
+const deckArea = form('deck area', 'along × out', (along = 0, out = 0) => along * out);
+
+export function deckFacts(deck: Deck): Facts {
+  const size = deck.given.size?.value;
+  return size === undefined ? {} : { area: measure('area', deckArea, size.left, size.right) };
 }
 
 export function roofFacts(roof: Roof): Facts {
