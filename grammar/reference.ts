@@ -53,10 +53,10 @@ function headerSentence(kind: Kind): string {
   const spellings = Object.entries(kindSpellings).flatMap(([word, meant]) => (meant === kind.word ? [word] : []));
   const takes = kind.takes === undefined ? '' : `; then ${sayShape(kind.takes)}`;
   const name = { required: 'A name', optional: 'A name, which may be left out', none: 'No name' }[kind.name];
-  const space = kind.space === undefined ? '' : ` Its name is one of the ${kind.space === 'step' ? 'steps' : 'goods'}.`;
+  const space = kind.space === undefined ? '' : ` among the ${kind.space === 'step' ? 'steps' : 'goods'}`;
   const below = kind.declares === undefined ? '' : ` Below it may stand: ${kind.declares.map(code).join(', ')}.`;
   const also = spellings.length === 0 ? '' : ` Also written ${spellings.map(code).join(', ')}.`;
-  return `${name}${takes}.${space}${below}${also}`;
+  return `${name}${space}${takes}.${below}${also}`;
 }
 
 function always(): string {
