@@ -33,6 +33,23 @@ export function centsOfTrade({ budget }: Plan, trade: Slot): number {
 }
 const byTrade = new WeakMap<Budget, Map<Slot, number>>();
 
+/** Whole cents that belong to a room, a level or an element, by its slot. */
+export function centsOfRoom({ budget }: Plan, slot: Slot): number {
+  let sums = bySlot.get(budget);
+  if (sums === undefined) {
+    sums = new Map();
+    for (const { room, level, element, cents } of budget.lines)
+      for (const each of new Set([room, level, element])) if (each !== undefined) sums.set(each, (sums.get(each) ?? 0) + cents);
+    bySlot.set(budget, sums);
+  }
+  return sums.get(slot) ?? 0;
+}
+const bySlot = new WeakMap<Budget, Map<Slot, number>>();
+
+export function stepsOfTrade({ timeline }: Plan, trade: Slot): readonly number[] {
+  return timeline.steps.list.flatMap((_, at) => (timeline.trades[at]?.slot === trade ? [at] : []));
+}
+
 export interface TradeHours {
   /** Person-minutes. */
   readonly minutes: number;

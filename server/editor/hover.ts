@@ -1,7 +1,6 @@
 // What stands under the pointer: a thing with its figures and their working, a value with its own, or a word of the
 // language with its help.
 import type { Hover, Position } from 'vscode-languageserver-types';
-import { explainElement } from '#answers/explain';
 import { listedReason, treeLines } from '#answers/listed-reason';
 import { viewOf, write } from '#answers/view';
 import type { Kind, Property } from '#grammar/vocabulary/types';
@@ -14,6 +13,7 @@ import type { Feature } from './features.ts';
 import { stretchOf } from './places.ts';
 import { asIs, type Block, markup, title, words } from './prose.ts';
 import { quantityAt } from './quantities.ts';
+import { tellBriefly } from './things.ts';
 import type { View } from './view.ts';
 
 export const hover: Feature = {
@@ -69,13 +69,13 @@ function aboutThing(element: Element, naming: NameThere, view: View): readonly B
   const fromLibrary = model.names.bySlot.get(slot) === undefined;
   const overridden = !fromLibrary && model.library.first.has(`${kind}/${name}`);
   if (LISTED_ONLY.has(kind)) return [head, ...textOf(naming, view), ...origin(fromLibrary, overridden)];
-  const { why, reasons } = explainElement(element, answersView(view));
+  const { why, reasons } = tellBriefly(element, answersView(view));
   const working = cut(reasons.flatMap((reason) => treeLines(reason, DEEPEST)));
   return [head, words(why), asIs(working), ...(fromLibrary ? textOf(naming, view) : []), ...origin(fromLibrary, overridden)];
 }
 
 /** Rows that say all there is to know of them themselves. */
-const LISTED_ONLY: ReadonlySet<string> = new Set(['rule', 'minimum', 'state', 'holiday', 'supplier', 'firm']);
+const LISTED_ONLY: ReadonlySet<string> = new Set(['rule', 'minimum', 'state', 'holiday', 'supplier', 'firm', 'price', 'machine']);
 
 function origin(fromLibrary: boolean, overridden: boolean): readonly Block[] {
   if (fromLibrary) return [words('From the library.')];

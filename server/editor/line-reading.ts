@@ -57,12 +57,16 @@ export function readHeader(node: Node): LineReading | undefined {
 export function readBelow(declaration: Node, path: readonly number[]): LineReading | undefined {
   let reading = readHeader(declaration);
   let node: Node | undefined = declaration;
-  path.forEach((step, depth) => {
+  for (const step of path) {
     node = node?.children[step];
-    if (node === undefined || reading === undefined) return;
-    reading = depth === 0 ? readChild(node, reading.kind!) : readDeeper(node, reading.below);
-  });
-  return node === undefined ? undefined : reading;
+    reading = node === undefined || reading === undefined ? undefined : readUnder(reading, node);
+  }
+  return reading;
+}
+
+/** A line that stands directly below one that is read. */
+export function readUnder(above: LineReading, node: Node): LineReading {
+  return above.kind === undefined ? readDeeper(node, above.below) : readChild(node, above.kind);
 }
 
 function readChild(node: Node, kind: Kind): LineReading {

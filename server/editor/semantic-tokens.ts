@@ -1,10 +1,10 @@
 // Colours from meaning: kinds, names where they are declared and where they are used, property words, numbers, texts. A
 // line's colours depend on the line alone (and on what it stands below), so they are kept with it.
 import type { Range } from 'vscode-languageserver-types';
-import type { Item, Node } from '#grammar/tree';
+import type { Item } from '#grammar/tree';
 import type { Declared, FileNames } from '#model/file-names';
 import type { Feature } from './features.ts';
-import { type ReadClause, readBelow } from './line-reading.ts';
+import { type LineReading, type ReadClause, readHeader, readUnder } from './line-reading.ts';
 import { usesIn } from './uses.ts';
 import type { View } from './view.ts';
 
@@ -113,6 +113,7 @@ interface LineTokens {
   readonly offset: number;
   readonly tokens: readonly Token[];
 }
+const NONE: readonly Token[] = [];
 const kept = new WeakMap<Declared['declaration'], readonly LineTokens[]>();
 
 /** The lines of a declaration; those of declarations below it are their own. */
@@ -122,15 +123,17 @@ function blockTokens(declared: Declared): readonly LineTokens[] {
     const found: LineTokens[] = [];
     const names = namesByLine(declared);
     const kinds = declared.declaration.kind.declares ?? [];
-    const visit = (node: Node, path: readonly number[], offset: number): void => {
-      found.push({ offset, tokens: lineTokens(declared, path, names.get(path.join('.')) ?? []) });
+    const visit = (reading: LineReading, path: readonly number[], offset: number): void => {
+      const { node } = reading;
+      found.push({ offset, tokens: lineTokens(reading, names.get(path.join('.')) ?? NONE) });
       node.children.forEach((child, at) => {
         const [word] = child.line.statement.items;
         if (path.length === 0 && word?.kind === 'word' && kinds.includes(word.word)) return;
-        visit(child, [...path, at], offset + (node.offsets[at] ?? 0));
+        visit(readUnder(reading, child), [...path, at], offset + (node.offsets[at] ?? 0));
       });
     };
-    visit(declared.node, [], 0);
+    const header = readHeader(declared.node);
+    if (header !== undefined) visit(header, [], 0);
     kept.set(declared.declaration, (lines = found));
   }
   return lines;
@@ -147,9 +150,7 @@ function namesByLine(declared: Declared): ReadonlyMap<string, readonly Token[]> 
   return names;
 }
 
-function lineTokens({ node: root }: Declared, path: readonly number[], names: readonly Token[]): readonly Token[] {
-  const reading = readBelow(root, path);
-  if (reading === undefined) return [];
+function lineTokens(reading: LineReading, names: readonly Token[]): readonly Token[] {
   const { items } = reading.node.line.statement;
   const tokens: Token[] = [];
   const add = (item: Item | undefined, type: TokenType, more: { readonly isDeclaration?: true } = {}): void => {

@@ -205,9 +205,9 @@ describe('findings are told', () => {
     const uri = 'file:///a.screed';
     client.open(uri, 'rooom a\n');
     await client.waitForDiagnostics(uri);
-    const cleared = client.next<{ diagnostics: unknown[] }>(
+    const cleared = client.next<{ uri: string; diagnostics: unknown[] }>(
       'textDocument/publishDiagnostics',
-      (params) => (params as { uri: string }).uri === uri,
+      (params) => params.uri === uri,
     );
     client.close(uri);
     expect((await cleared).diagnostics).toEqual([]);

@@ -134,7 +134,7 @@ describe('words and units', () => {
 describe('what is sent', () => {
   test('snippets only where the editor knows them', () => {
     expect(offered('room a\n  si<|>\n').every(({ insertTextFormat }) => insertTextFormat !== 2)).toBe(true);
-    expect(taken('room a\n  si<|>\n', 'size', { ...able, snippets: true })).toBe('room a\n  size ${1:8\'-0" x 5\'-0"}\n');
+    expect(taken('room a\n  si<|>\n', 'size', { ...able, snippets: true })).toBe(`room a\n  size \${1:8'-0" x 5'-0"}\n`);
   });
 
   test('help comes with it', () => {

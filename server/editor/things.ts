@@ -1,0 +1,191 @@
+// What a hover says of a thing: its figures with their working, and what it comes to, from sums that stand ready. All of
+// it is shown by `explain`; a pointer passing by must not cost more than a glance.
+
+import { explainElement } from '#answers/explain';
+import { endChain, stepReasons, whyStep } from '#answers/explain-step';
+import { type ListedReason, listedReason, saying } from '#answers/listed-reason';
+import { costText, finishText } from '#answers/summary';
+import { counted, listed } from '#answers/table';
+import { buyText } from '#answers/takeoff-table';
+import { type View as AnswerView, write, writeMoney } from '#answers/view';
+import type { Slot } from '#kit/place';
+import { factsOf } from '#model/facts';
+import type { Element } from '#model/model';
+import type { Line, Purchase } from '#takeoff/lines';
+import { centsOfRoom, centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, stepsOfTrade } from './figures.ts';
+import { datesText } from './step-text.ts';
+
+export interface Told {
+  /** One sentence. */
+  readonly why: string;
+  readonly reasons: readonly ListedReason[];
+}
+
+/** No more rows than this in a list. */
+const MOST_ROWS = 12;
+
+export function tellBriefly(element: Element, view: AnswerView): Told {
+  const { plan } = view;
+  const step = plan.timeline.steps.index.get(element.slot);
+  if (step !== undefined) return { why: whyStep(step, view), reasons: stepReasons(step, view) };
+  switch (element.kind) {
+    case 'plan':
+      return tellPlan(view);
+    case 'trade':
+      return tellTrade(element, view);
+    case 'phase':
+      return tellPhase(element.slot, view);
+    case 'window':
+    case 'door': {
+      const count = countOfOpening(plan.model, element.slot);
+      return {
+        why: `The rooms of the plan hold ${count === 0 ? 'none' : count}.`,
+        reasons: [...facts(element, view), ...bought(element.slot, view)],
+      };
+    }
+    case 'material':
+    case 'item':
+    case 'fixture':
+      return tellGoods(element.slot, view);
+    case 'work':
+      return tellWork(element.name, view);
+    case 'let':
+    case 'assembly':
+    case 'bid':
+      return explainElement(element, view);
+    default:
+      return tellPlace(element, view);
+  }
+}
+
+function tellPlan(view: AnswerView): Told {
+  const said = [finishText(view), costText(view)].filter((part) => part !== undefined);
+  const chain = endChain(view);
+  return {
+    why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
+    reasons: chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }],
+  };
+}
+
+function tellTrade(element: Element, view: AnswerView): Told {
+  const { plan, style } = view;
+  const { minutes } = hoursOfTrade(plan, element.slot);
+  const steps = stepsOfTrade(plan, element.slot);
+  const cents = centsOfTrade(plan, element.slot);
+  return {
+    why: sentence([
+      `it has ${counted(steps.length, 'step')}`,
+      ...(minutes > 0 ? [`${write({ value: minutes, dimension: 'time', unit: 'h' }, style)} of work`] : []),
+      ...(cents !== 0 ? [`it costs ${writeMoney(cents, style)}`] : []),
+    ]),
+    reasons: [
+      ...facts(element, view),
+      ...rows(
+        'steps',
+        steps.map((step) => stepRow(step, view)),
+      ),
+    ],
+  };
+}
+
+function tellPhase(slot: Slot, view: AnswerView): Told {
+  const { plan, style } = view;
+  const { crews, steps } = plan.timeline;
+  const numbers = steps.within.get(slot) ?? [];
+  if (numbers.length === 0) return { why: 'It has no steps.', reasons: [] };
+  const start = numbers.reduce((first, step) => Math.min(first, crews.start[step]!), Number.POSITIVE_INFINITY);
+  const finish = numbers.reduce((last, step) => Math.max(last, crews.finish[step]!), Number.NEGATIVE_INFINITY);
+  const cents = numbers.reduce((sum, step) => sum + centsOfStep(plan, step), 0);
+  return {
+    why: sentence([
+      `its ${counted(numbers.length, 'step')} go on ${datesText(start, finish, plan.timeline)}`,
+      ...(cents === 0 ? [] : [`they cost ${writeMoney(cents, style)}`]),
+    ]),
+    reasons: rows(
+      'steps',
+      numbers.map((step) => stepRow(step, view)),
+    ),
+  };
+}
+
+/** A room, a level, a foundation, a roof: figures, what is measured of it itself, what it costs. */
+function tellPlace(element: Element, view: AnswerView): Told {
+  const { plan, style } = view;
+  const { slot } = element;
+  const all = plan.takeOff.linesOf(slot);
+  const own = all.filter(({ where, onlyIfDone }) => where.element === slot && onlyIfDone !== true);
+  const cents = centsOfRoom(plan, slot);
+  const figures = facts(element, view);
+  const [first] = figures;
+  return {
+    why: sentence([
+      ...(first === undefined ? [] : [`its ${first.label} is ${first.text}`]),
+      all.length === 0
+        ? 'nothing is taken off for it'
+        : `${counted(all.length, 'line')} of the take-off ${all.length === 1 ? 'is' : 'are'} for it`,
+      ...(cents === 0 ? [] : [`it costs ${writeMoney(cents, style)}`]),
+    ]),
+    reasons: [
+      ...figures,
+      ...rows(
+        'taken off',
+        own.map((line) => lineRow(line, view)),
+      ),
+    ],
+  };
+}
+
+function tellGoods(slot: Slot, view: AnswerView): Told {
+  const purchases = bought(slot, view);
+  const said = purchases.map(({ label, text }) => `${text} of ${label.replace(/^buy /, '')}`);
+  return {
+    why:
+      said.length === 0
+        ? 'None of it is bought for this plan.'
+        : sentence([`${listed(said)} ${said.length === 1 ? 'is' : 'are'} bought`]),
+    reasons: purchases,
+  };
+}
+
+function tellWork(name: string, { plan }: AnswerView): Told {
+  const tasks = plan.timeline.claims.byWork.get(name)?.tasks.map((task) => task.name) ?? [];
+  const shown = tasks.length > MOST_ROWS ? [...tasks.slice(0, MOST_ROWS - 1), `${tasks.length - MOST_ROWS + 1} more`] : tasks;
+  const does = tasks.length === 1 ? 'does' : 'do';
+  return { why: tasks.length === 0 ? 'No task of this plan does it.' : `${listed(shown)} ${does} it.`, reasons: [] };
+}
+
+function facts(element: Element, view: AnswerView): readonly ListedReason[] {
+  return Object.entries(factsOf(element)).flatMap(([fact, value]) =>
+    value === undefined || value.value === 0 ? [] : [listedReason(value, view, fact)],
+  );
+}
+
+/** What is bought of some goods, over the whole plan. */
+function bought(slot: Slot, view: AnswerView): readonly ListedReason[] {
+  return (view.plan.takeOff.purchases() as readonly Purchase[])
+    .filter(({ goods }) => goods.of?.slot === slot)
+    .map((purchase) => ({ ...listedReason(purchase.bought, view, `buy ${purchase.label}`), text: buyText(purchase, view) }));
+}
+
+function stepRow(step: number, { plan: { timeline } }: AnswerView): ListedReason {
+  const { crews, steps } = timeline;
+  return saying(steps.list[step]!.name, datesText(crews.start[step]!, crews.finish[step]!, timeline));
+}
+
+function lineRow(line: Line, view: AnswerView): ListedReason {
+  const { part } = line.where;
+  return saying(`${line.label}${part === undefined ? '' : `, ${part}`}`, write(line.needed ?? line.net, view.style));
+}
+
+/** A list under its heading, cut where it grows long. */
+function rows(label: string, list: readonly ListedReason[]): readonly ListedReason[] {
+  if (list.length === 0) return [];
+  const cut =
+    list.length > MOST_ROWS ? [...list.slice(0, MOST_ROWS - 1), saying(`and ${list.length - MOST_ROWS + 1} more`, '')] : list;
+  return [saying(label, '', cut)];
+}
+
+function sentence(parts: readonly string[]): string {
+  const text = parts.length > 2 ? `${parts.slice(0, -1).join(', ')}, and ${parts.at(-1)}` : parts.join(', and ');
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
