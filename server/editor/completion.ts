@@ -59,15 +59,14 @@ function caretAt({ file }: View, position: Position): Caret | undefined {
   if (line === undefined) return undefined;
   const { items, comment, text } = line.statement;
   const column = position.character - line.indent;
+  if (column > text.length) return undefined;
   if (comment !== undefined && column > comment.from) return undefined;
   if (items.length === 0 || column <= 0) {
-    if (column > text.length && text !== '') return undefined;
     return startOfLine(file, position.line, Math.min(position.character, line.indent), '', {
       start: position,
       end: position,
     });
   }
-  if (column > text.length) return undefined;
   const under = items.find((item) => column > item.from && column <= item.to && item.kind !== 'comma' && item.kind !== 'equals');
   if (under?.kind === 'text' && column < under.to) return undefined;
   const run = /[\p{L}\d_./-]*$/u.exec(text.slice(0, column))?.[0] ?? '';
