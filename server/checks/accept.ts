@@ -49,9 +49,8 @@ export function accepted(found: readonly Finding[], results: Results): readonly 
   const { model } = results;
   const acceptances: Acceptance[] = [];
   const added: Finding[] = [];
-  for (const slot of model.names.order.keys()) {
-    const declared = model.names.bySlot.get(slot)!.declaration;
-    if (declared.given.accept === undefined) continue;
+  for (const { slot, declaration } of model.names.declared) {
+    if (declaration.given.accept === undefined) continue;
     const lines = model.element(slot)?.given.accept ?? [];
     for (const { value, deeper, place } of lines) {
       const until = (deeper as { until?: { value: number } }).until?.value;

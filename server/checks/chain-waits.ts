@@ -7,6 +7,7 @@ import type { Timeline } from '#schedule/timeline';
 import { WORKING } from '#schedule/waits';
 import { keptFor } from './kept.ts';
 import { mayReachFinish, type Order } from './order.ts';
+import type { Wait } from './outcomes.ts';
 
 /** The longest sums along any chain, each for itself, in minutes. */
 export interface ChainWaits {
@@ -21,40 +22,25 @@ export interface ChainWaits {
   readonly days: number;
 }
 
-/** Whether some chain of links from `a`'s finish to `b`'s start holds a wait of `lag` minutes by its clock. */
-export function chainHolds(
-  a: number,
-  b: number,
-  needed: { readonly lag: number; readonly clock: number },
-  timeline: Timeline,
-  order: Order,
-): boolean {
+/** Whether the waits on some chain of links from `a`'s finish to `b`'s start make up a wait: by the links alone. */
+export function waitsHold(a: number, b: number, needed: Wait, order: Order): boolean {
   if (needed.lag <= 0) return true;
-  const { network, timing } = timeline;
-  const byWaits = waitsKept(network);
-  const key = a * network.count + b;
-  let waits = byWaits.get(key);
-  if (waits === undefined) byWaits.set(key, (waits = chainWaits(network, order, a, b, undefined, DAY_MINUTES)));
-  if ((needed.clock === WORKING ? waits.workingWait : waits.calendarWait) >= needed.lag) return true;
-  const hours = longestDay(timing.calendars);
-  const all = chainWaits(network, order, a, b, timing.durations, hours);
-  if (needed.clock === WORKING) return all.working >= needed.lag;
-  // The first of the days may be a part of one, and that night need not lie between.
-  return Math.max(all.plain, all.days - (DAY_MINUTES - hours)) >= needed.lag;
+  const waits = chainWaits(order, a, b, undefined, DAY_MINUTES);
+  return (needed.clock === WORKING ? waits.workingWait : waits.calendarWait) >= needed.lag;
 }
 
-/** Waits alone hang on nothing but the links. */
-const waitsKept = keptFor((_: Network) => new Map<number, ChainWaits>());
+/** Whether the waits on such a chain do with the working time of the steps between, as long as they are now. */
+export function workHolds(a: number, b: number, needed: Wait, { timing }: Timeline, order: Order): boolean {
+  const hours = longestDay(timing.calendars);
+  const { working, plain, days } = chainWaits(order, a, b, timing.durations, hours);
+  if (needed.clock === WORKING) return working >= needed.lag;
+  // The first of the days may be a part of one, and that night need not lie between.
+  return Math.max(plain, days - (DAY_MINUTES - hours)) >= needed.lag;
+}
 
 /** `hours` are the most working minutes of any day. Nothing but zeros where no chain leads from `a` to `b`. */
-export function chainWaits(
-  network: Network,
-  order: Order,
-  a: number,
-  b: number,
-  durations: Int32Array | undefined,
-  hours: number,
-): ChainWaits {
+export function chainWaits(order: Order, a: number, b: number, durations: Int32Array | undefined, hours: number): ChainWaits {
+  const { network } = order;
   const between = stepsBetween(network, order, a, b);
   // Five sums for the start of a step and five for its finish, by its place in the list; below zero: not on a chain.
   const sums = new Float64Array(between.length * 10).fill(-1);

@@ -12,7 +12,26 @@ import type { KindWord } from '#model/words';
  */
 export function firesIn(rule: Rule, model: Model): boolean {
   const { when, unless } = rule.given;
-  return when.every(({ value }) => holds(value, model)) && !unless.some(({ value }) => excuses(value, model));
+  return when.every(({ value }) => known(value, holds, model)) && !unless.some(({ value }) => known(value, excuses, model));
+}
+
+/** Answers about a list of things, kept while it is the same. */
+const kept = new WeakMap<readonly Element[], Map<FollowedCondition, { readonly how: unknown; readonly holds: boolean }>>();
+
+function known(
+  condition: FollowedCondition,
+  how: (condition: FollowedCondition, model: Model) => boolean,
+  model: Model,
+): boolean {
+  if (condition.subject === 'plan') return how(condition, model);
+  const things = model.list(condition.subject as KindWord) as readonly Element[];
+  let answers = kept.get(things);
+  if (answers === undefined) kept.set(things, (answers = new Map()));
+  const answer = answers.get(condition);
+  if (answer !== undefined && answer.how === how) return answer.holds;
+  const made = how(condition, model);
+  answers.set(condition, { how, holds: made });
+  return made;
 }
 
 /** `subject` is the thing looked at, where the row looks at things one by one. */

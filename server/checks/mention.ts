@@ -12,10 +12,19 @@ export function placeOfLine({ goods, where }: Line, model: Model): Place | undef
   );
   if (goods !== undefined)
     for (const thing of things) {
-      const found = search(thing.given, goods.name, model, new Set(), 0);
+      const found = mentioned(thing, goods.name, model);
       if (found !== undefined) return found;
     }
   return things.find(({ slot }) => isOfPlan(slot, model))?.place;
+}
+
+const kept = new WeakMap<Element, Map<string, Place | undefined>>();
+
+function mentioned(thing: Element, name: string, model: Model): Place | undefined {
+  let known = kept.get(thing);
+  if (known === undefined) kept.set(thing, (known = new Map()));
+  if (!known.has(name)) known.set(name, search(thing.given, name, model, new Set(), 0));
+  return known.get(name);
 }
 
 const DEEPEST = 12;

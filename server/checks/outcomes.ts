@@ -1,6 +1,5 @@
 // What becomes of an order that no chain of links holds: right by luck, or broken, by the dates shown and by what is done.
 import { dayOfFinish } from '#kit/dates';
-import { workBetween } from '#schedule/calendar';
 import { nextMorning } from '#schedule/progress';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
@@ -15,8 +14,11 @@ export interface Wait {
 export interface Outcome {
   readonly kind: 'broken' | 'luck';
   readonly earlier: number;
-  /** Working minutes on the later step's calendar: of slip that would break it, or by which it is broken. */
-  readonly distance: number;
+  /** Minutes by the clock: of slip that would break it, or by which it is broken. */
+  readonly apart: number;
+  /** When the later step may begin, and when it does: moments. */
+  readonly free: number;
+  readonly start: number;
   /** The order itself is held, but not the wait. */
   readonly linked: boolean;
 }
@@ -30,22 +32,19 @@ export function outcomeOf(
   timeline: Timeline,
 ): Outcome | undefined {
   const { timing, crews, progress } = timeline;
-  const calendar = timing.calendars[timing.calendarOf[later]!]!;
   const done = timing.fixedFinish?.[earlier] ?? Number.NaN;
   const finish = Number.isNaN(done) ? crews.finish[earlier]! : done;
   const free = wait === undefined ? finish : afterFinish(timing.calendars[timing.planCalendar]!, finish, wait.lag, wait.clock);
   const begun = begunAt(later, timeline);
-  if (begun !== undefined) {
-    // A diary tells days, not hours.
-    if (dayOfFinish(free) <= dayOfFinish(begun)) return undefined;
-    return { kind: 'broken', earlier, distance: workBetween(calendar, begun, free), linked };
-  }
+  // A diary tells days, not hours.
+  if (begun !== undefined)
+    return dayOfFinish(free) <= dayOfFinish(begun)
+      ? undefined
+      : { kind: 'broken', earlier, apart: free - begun, free, start: begun, linked };
   if (!Number.isNaN(done) && (wait === undefined || (progress.asOf !== undefined && free <= nextMorning(progress.asOf))))
     return undefined;
   const start = crews.start[later]!;
-  return free <= start
-    ? { kind: 'luck', earlier, distance: workBetween(calendar, free, start), linked }
-    : { kind: 'broken', earlier, distance: workBetween(calendar, start, free), linked };
+  return { kind: free <= start ? 'luck' : 'broken', earlier, apart: Math.abs(start - free), free, start, linked };
 }
 
 /** When recorded work began, or at the latest; undefined for what lies ahead. */
@@ -58,7 +57,7 @@ function begunAt(step: number, { timing }: Timeline): number | undefined {
 
 export function isWorse(a: Outcome, b: Outcome): boolean {
   if (a.kind !== b.kind) return a.kind === 'broken';
-  return a.kind === 'broken' ? a.distance > b.distance : a.distance < b.distance;
+  return a.kind === 'broken' ? a.apart > b.apart : a.apart < b.apart;
 }
 
 /** Whether a step is recorded as done, or must have been. */

@@ -1,7 +1,10 @@
-// Where a step does a kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that meet.
+// Where each step does each kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that
+// meet. One table for all steps; the same object while no step works elsewhere than before.
 import type { Slot } from '#kit/place';
-import type { Step } from '#model/model';
+import type { Level, Step } from '#model/model';
 import type { Model } from '#model/resolve';
+import type { Claim } from '#schedule/claims';
+import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import type { Side } from './sides.ts';
 
@@ -9,63 +12,116 @@ export interface Scope {
   /** Undefined where the work goes on in the whole house, or nobody can tell. */
   readonly rooms: ReadonlySet<Slot> | undefined;
   readonly elements: ReadonlySet<Slot> | undefined;
+  /** Where a plan holds several buildings: those the work belongs to, by their level. */
+  readonly buildings: ReadonlySet<Slot> | undefined;
 }
 
-const EVERYWHERE: Scope = { rooms: undefined, elements: undefined };
-const kept = new WeakMap<Timeline['claims'], Map<string, Scope>>();
-
-/** Whether two sides meet where a rule asks: in a room, on a thing, or anywhere in the house. */
-export function meets(
-  scope: 'same room' | 'same element' | 'house',
-  a: Side,
-  b: Side,
-  timeline: Timeline,
-  model: Model,
-): boolean {
-  if (scope === 'house') return true;
-  const which = scope === 'same room' ? 'rooms' : 'elements';
-  const first = scopeOf(a, timeline, model)[which];
-  const second = scopeOf(b, timeline, model)[which];
-  if (first === undefined || second === undefined) return true;
-  const [few, many] = first.size < second.size ? [first, second] : [second, first];
-  for (const slot of few) if (many.has(slot)) return true;
-  return false;
+export interface Scopes {
+  /** By step, then by kind of work ('' for a step that does none). */
+  readonly bySteps: readonly ReadonlyMap<string, Scope>[];
 }
 
-export function scopeOf(side: Side, timeline: Timeline, model: Model): Scope {
-  let scopes = kept.get(timeline.claims);
-  if (scopes === undefined) kept.set(timeline.claims, (scopes = new Map()));
-  const key = `${side.step} ${side.work ?? ''}`;
-  let scope = scopes.get(key);
-  if (scope === undefined) {
-    // An inspection of something that looks at the inspection would ask for ever.
-    scopes.set(key, EVERYWHERE);
-    scopes.set(key, (scope = computed(side, timeline, model)));
+const EVERYWHERE: Scope = { rooms: undefined, elements: undefined, buildings: undefined };
+const byClaims = new WeakMap<Timeline['claims'], { readonly steps: Steps; readonly scopes: Scopes }>();
+const latest = new WeakMap<Steps, Scopes>();
+
+export function scopesOf(timeline: Timeline, model: Model): Scopes {
+  const { claims, steps } = timeline;
+  const known = byClaims.get(claims);
+  if (known?.steps === steps) return known.scopes;
+  const before = latest.get(steps);
+  const buildings = buildingsOf(model);
+  const bySteps = steps.list.map((step) =>
+    step.kind === 'task' ? taskScopes(step, claims.byTask.get(step) ?? NO_CLAIMS, buildings, model) : NO_SCOPES,
+  );
+  // A visit is where the steps are that it looks at.
+  const tasks: Scopes = { bySteps };
+  steps.list.forEach((step, at) => {
+    if (step.kind === 'inspection') bySteps[at] = visitScopes(step, tasks, buildings, timeline, before?.bySteps[at]);
+  });
+  const same = before !== undefined && bySteps.every((own, at) => own === before.bySteps[at]);
+  const scopes = same ? before : tasks;
+  latest.set(steps, scopes);
+  byClaims.set(claims, { steps, scopes });
+  return scopes;
+}
+
+/** Where a side works; everywhere, where nothing is known. */
+export function scopeOf({ step, work }: Side, { bySteps }: Scopes): Scope {
+  return bySteps[step]?.get(work ?? '') ?? EVERYWHERE;
+}
+
+const NO_CLAIMS: readonly Claim[] = [];
+type Places = Omit<Scope, 'buildings'>;
+type ByWork = ReadonlyMap<string, Scope>;
+type Task = Extract<Step, { kind: 'task' }>;
+const NO_SCOPES: ByWork = new Map();
+
+interface Known {
+  readonly claims: readonly Claim[];
+  readonly buildings: ReadonlySet<Slot> | undefined;
+  /** What the names in a task's own words meant. */
+  readonly names: Model['names']['first'];
+  readonly scopes: ByWork;
+}
+const kept = new WeakMap<Task, Known>();
+
+/** The same map while the task's lines are where they were: an edit mostly leaves them there. */
+function taskScopes(task: Task, claims: readonly Claim[], buildings: ReadonlySet<Slot> | undefined, model: Model): ByWork {
+  const before = kept.get(task);
+  const names = model.names.first;
+  if (before !== undefined && before.buildings === buildings && before.names === names) {
+    if (before.claims === claims) return before.scopes;
+    if (sameLines(before.claims, claims)) {
+      kept.set(task, { ...before, claims });
+      return before.scopes;
+    }
   }
-  return scope;
+  const measured = measuredPlaces(claims, model);
+  const places = new Map<string, Places>();
+  const works = task.given.does?.value ?? [];
+  let words: Places | undefined;
+  for (const { value } of works) places.set(value.work.name, measured.get(value.work.name) ?? (words ??= fromWords(task, model)));
+  if (works.length === 0) places.set('', fromWords(task, model));
+  const made = new Map([...places].map(([work, own]) => [work, { ...own, buildings: within(own.elements, buildings) }]));
+  const scopes = before !== undefined && sameScopes(before.scopes, made) ? before.scopes : made;
+  kept.set(task, { claims, buildings, names, scopes });
+  return scopes;
 }
 
-function computed({ step, work }: Side, timeline: Timeline, model: Model): Scope {
-  const each = timeline.steps.list[step]!;
-  if (each.kind === 'inspection') return seenBy(each, timeline, model);
-  if (each.kind !== 'task') return EVERYWHERE;
-  const rooms = new Set<Slot>();
-  const elements = new Set<Slot>();
-  let house = false;
-  for (const { line } of timeline.claims.byTask.get(each) ?? []) {
-    if (work !== undefined && line.work?.name !== work) continue;
+function measuredPlaces(claims: readonly Claim[], model: Model): ReadonlyMap<string, Places> {
+  const found = new Map<string, { rooms: Set<Slot>; elements: Set<Slot>; house: boolean; where: unknown }>();
+  for (const { line } of claims) {
+    if (line.work === undefined) continue;
+    let own = found.get(line.work.name);
+    if (own === undefined)
+      found.set(line.work.name, (own = { rooms: new Set(), elements: new Set(), house: false, where: undefined }));
+    if (own.where === line.where) continue;
+    own.where = line.where;
     const { room, element, level } = line.where;
-    if (room === undefined) house = true;
-    else rooms.add(room);
-    addElement(element, elements, model);
-    if (level !== undefined) elements.add(level);
+    if (room === undefined) own.house = true;
+    else own.rooms.add(room);
+    if (!own.elements.has(element)) addElement(element, own.elements, model);
+    if (level !== undefined) own.elements.add(level);
   }
-  if (elements.size > 0) return { rooms: house ? undefined : rooms, elements };
-  return fromWords(each, model);
+  return new Map([...found].map(([work, { rooms, elements, house }]) => [work, { rooms: house ? undefined : rooms, elements }]));
+}
+
+/** The very lines, or as many of the same works at the same places. An element that moved to another level has new places. */
+function sameLines(before: readonly Claim[], now: readonly Claim[]): boolean {
+  if (before.length !== now.length) return false;
+  for (let at = 0; at < now.length; at++) {
+    const [a, b] = [before[at]!.line, now[at]!.line];
+    if (a === b) continue;
+    if (a.work?.name !== b.work?.name) return false;
+    if (a.where.element !== b.where.element || a.where.room !== b.where.room || a.where.level !== b.where.level) return false;
+  }
+  return true;
 }
 
 /** Where nothing is taken off, what the step itself says. */
-function fromWords({ given }: Extract<Step, { kind: 'task' }>, model: Model): Scope {
+function fromWords({ given }: Task, model: Model): Places {
+  if (given.in === undefined && given.on === undefined && given.of === undefined) return EVERYWHERE;
   const rooms = new Set(given.in?.value.map(({ value }) => value) ?? []);
   const elements = new Set<Slot>(given.on?.value.map(({ value }) => value) ?? []);
   for (const room of rooms) addElement(room, elements, model);
@@ -79,31 +135,39 @@ function fromWords({ given }: Extract<Step, { kind: 'task' }>, model: Model): Sc
 
 const NAMED_THINGS = ['trench', 'roof', 'foundation', 'level', 'deck', 'dry-well', 'room', 'wall', 'crawl', 'panels'] as const;
 
-/** A visit is where the steps are that it looks at. */
-function seenBy(inspection: Extract<Step, { kind: 'inspection' }>, timeline: Timeline, model: Model): Scope {
+function visitScopes(
+  inspection: Extract<Step, { kind: 'inspection' }>,
+  tasks: Scopes,
+  buildings: ReadonlySet<Slot> | undefined,
+  timeline: Timeline,
+  before: ByWork | undefined,
+): ByWork {
+  const places = seenBy(inspection, tasks, timeline);
+  const made = new Map([['', { ...places, buildings: within(places.elements, buildings) }]]);
+  return before !== undefined && sameScopes(before, made) ? before : made;
+}
+
+function seenBy(inspection: Extract<Step, { kind: 'inspection' }>, scopes: Scopes, { steps, claims }: Timeline): Places {
   const rooms = new Set<Slot>();
   const elements = new Set<Slot>();
   let [inHouse, onAll, none] = [false, false, true];
+  const add = (scope: Scope): void => {
+    none = false;
+    if (scope.rooms === undefined) inHouse = true;
+    else for (const slot of scope.rooms) rooms.add(slot);
+    if (scope.elements === undefined) onAll = true;
+    else for (const slot of scope.elements) elements.add(slot);
+  };
   for (const { value } of inspection.given.of?.value ?? []) {
-    const step = timeline.steps.byName.get(value.name);
-    const sides: readonly Side[] =
-      step !== undefined
-        ? [{ step, work: undefined }]
-        : (timeline.claims.byWork.get(value.name)?.tasks ?? []).flatMap((task): readonly Side[] => {
-            const number = timeline.steps.index.get(task.slot);
-            return number === undefined ? [] : [{ step: number, work: value.name }];
-          });
-    for (const side of sides) {
-      const scope = scopeOf(side, timeline, model);
-      none = false;
-      if (scope.rooms === undefined) inHouse = true;
-      else for (const slot of scope.rooms) rooms.add(slot);
-      if (scope.elements === undefined) onAll = true;
-      else for (const slot of scope.elements) elements.add(slot);
-    }
+    const step = steps.byName.get(value.name);
+    if (step !== undefined) for (const scope of scopes.bySteps[step]!.values()) add(scope);
+    else
+      for (const task of claims.byWork.get(value.name)?.tasks ?? []) {
+        const number = steps.index.get(task.slot);
+        if (number !== undefined) add(scopeOf({ step: number, work: value.name }, scopes));
+      }
   }
-  if (none) return EVERYWHERE;
-  return { rooms: inHouse ? undefined : rooms, elements: onAll ? undefined : elements };
+  return none ? EVERYWHERE : { rooms: inHouse ? undefined : rooms, elements: onAll ? undefined : elements };
 }
 
 /** A thing, and the level that it stands on, carries or covers. */
@@ -126,4 +190,62 @@ function addElement(slot: Slot, elements: Set<Slot>, model: Model): void {
       break;
     default:
   }
+}
+
+/**
+ * The levels of a plan that are buildings of their own: where every level has both a roof and a foundation, each is one.
+ * Else all stand on one another, and undefined says that the plan is one house.
+ */
+function buildingsOf(model: Model): ReadonlySet<Slot> | undefined {
+  const levels = model.list('level');
+  if (levels.length < 2) return undefined;
+  const [roofs, foundations] = [model.list('roof'), model.list('foundation')];
+  const known = buildingsKept.get(levels);
+  if (known !== undefined && known.roofs === roofs && known.foundations === foundations) return known.buildings;
+  const roofed = new Set(roofs.map(({ given }) => given.over?.value.slot));
+  const founded = new Set(foundations.map(({ given }) => given.under?.value.slot));
+  const own = levels.every(({ slot }) => roofed.has(slot) && founded.has(slot))
+    ? new Set(levels.map(({ slot }) => slot))
+    : undefined;
+  const buildings = sameSet(own, known?.buildings) ? known?.buildings : own;
+  buildingsKept.set(levels, { roofs, foundations, buildings });
+  return buildings;
+}
+const buildingsKept = new WeakMap<
+  readonly Level[],
+  {
+    readonly roofs: readonly unknown[];
+    readonly foundations: readonly unknown[];
+    readonly buildings: ReadonlySet<Slot> | undefined;
+  }
+>();
+
+/** Undefined where the work belongs to no building alone. */
+function within(
+  elements: ReadonlySet<Slot> | undefined,
+  buildings: ReadonlySet<Slot> | undefined,
+): ReadonlySet<Slot> | undefined {
+  if (elements === undefined || buildings === undefined) return undefined;
+  const own = [...elements].filter((slot) => buildings.has(slot));
+  return own.length === 0 ? undefined : new Set(own);
+}
+
+function sameScopes(a: ByWork, b: ByWork): boolean {
+  if (a.size !== b.size) return false;
+  for (const [work, scope] of a) {
+    const other = b.get(work);
+    if (other === undefined || !sameScope(scope, other)) return false;
+  }
+  return true;
+}
+
+function sameScope(a: Scope, b: Scope): boolean {
+  return sameSet(a.rooms, b.rooms) && sameSet(a.elements, b.elements) && sameSet(a.buildings, b.buildings);
+}
+
+function sameSet(a: ReadonlySet<Slot> | undefined, b: ReadonlySet<Slot> | undefined): boolean {
+  if (a === b) return true;
+  if (a === undefined || b === undefined || a.size !== b.size) return false;
+  for (const slot of a) if (!b.has(slot)) return false;
+  return true;
 }

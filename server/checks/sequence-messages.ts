@@ -3,6 +3,7 @@
 import { DAY_MINUTES } from '#kit/dates';
 import { type Finding, type FindingSort, type Fix, findingSort, type Severity } from '#kit/finding';
 import type { Rule, Step } from '#model/model';
+import { workBetween } from '#schedule/calendar';
 import type { PlanLink } from '#schedule/links';
 import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
@@ -78,6 +79,8 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, time
   const step = timeline.steps.list[later]!;
   const earlier = timeline.steps.list[outcome.earlier]!;
   const severity = rule.given.severity?.value ?? 'note';
+  const { timing } = timeline;
+  const calendar = timing.calendars[timing.calendarOf[later]!]!;
   const sort = outcome.kind === 'broken' ? broken : outcome.linked ? waitByLuck : byLuck;
   const told: Told = {
     rule,
@@ -85,7 +88,10 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, time
     earlier: earlier.name,
     laterDay: startText(timeline.crews.start[later]!, timeline),
     earlierDay: finishText(timeline.crews.finish[outcome.earlier]!, timeline),
-    slip: counted(Math.round((outcome.distance / timeline.minutesPerDay) * 10) / 10, 'working day'),
+    slip: counted(
+      Math.round((workBetween(calendar, outcome.free, outcome.start) / timeline.minutesPerDay) * 10) / 10,
+      'working day',
+    ),
     wait: waitText(rule),
   };
   return ruleFinding(rule, sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {

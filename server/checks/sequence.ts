@@ -3,6 +3,7 @@
 import type { Finding } from '#kit/finding';
 import type { Rule } from '#model/model';
 import { waiting } from '#schedule/links';
+import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
@@ -41,14 +42,16 @@ function namesOf(given: Rule['given']['first']): readonly string[] {
 
 /** For each later step, its worst outcome; steps whose order is held have none. */
 function outcomes(rule: Rule, first: readonly Side[], then: readonly Side[], results: Results): ReadonlyMap<number, Outcome> {
+  const { timeline, order } = results;
   const wait: Wait | undefined = rule.given.wait === undefined ? undefined : waiting(rule.given.wait.value);
-  const scope = rule.given.scope?.value ?? 'house';
   const worst = new Map<number, Outcome>();
-  for (const { earlier, later, linked } of unheld(first, then, scope, wait, results)) {
-    const outcome = outcomeOf(earlier, later, linked, wait, results.timeline);
+  for (const { earlier, later, linked } of unheld(rule, first, then, wait, results)) {
+    const outcome = outcomeOf(earlier, later, linked, wait, timeline);
     if (outcome === undefined) continue;
     const before = worst.get(later);
-    if (before === undefined || isWorse(outcome, before)) worst.set(later, outcome);
+    if (before !== undefined && !isWorse(outcome, before)) continue;
+    if (linked && workHolds(earlier, later, wait!, timeline, order)) continue;
+    worst.set(later, outcome);
   }
   return worst;
 }

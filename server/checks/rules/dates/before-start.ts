@@ -1,7 +1,10 @@
 // Days given for steps that lie before the plan's first day: mostly a wrong year.
 import { isoDate } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Step } from '#model/model';
+import type { Steps } from '#schedule/steps';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 
 export const early = findingSort<[what: string, day: string, start: string]>({
   code: 'dates/before-start',
@@ -38,7 +41,7 @@ task frame takes 5d, not before 2027-04-12
         findings.push(finding(early, given.place, what, isoDate(given.value), isoDate(start)));
     };
     look('The target', model.plan?.given.target);
-    for (const step of timeline.steps.list) {
+    for (const step of dated(timeline.steps)) {
       look(`The day that "${step.name}" waits for`, step.given['not before']);
       look(`The deadline of "${step.name}"`, step.given.deadline);
       if (step.kind === 'milestone') look(`The day of "${step.name}"`, step.given.on);
@@ -54,3 +57,10 @@ task frame takes 5d, not before 2027-04-12
 };
 
 type Dated = { readonly value: number; readonly place: Finding['place'] };
+
+const dated = keptFor(({ list }: Steps): readonly Step[] =>
+  list.filter(
+    ({ kind, given }) =>
+      given['not before'] !== undefined || given.deadline !== undefined || (kind === 'milestone' && given.on !== undefined),
+  ),
+);

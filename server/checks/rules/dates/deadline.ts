@@ -2,7 +2,9 @@
 import { DAY_MINUTES, dayOfFinish, shortDate } from '#kit/dates';
 import { finding, findingSort } from '#kit/finding';
 import { workBetween } from '#schedule/calendar';
+import type { Steps } from '#schedule/steps';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { counted } from '../../show.ts';
 
 export const missed = findingSort<[step: string, end: string, deadline: string, days: number, held: string | undefined]>({
@@ -26,9 +28,9 @@ task frame takes 5d, deadline 2027-04-09
   run: ({ timeline }) => {
     const { steps, timing, crews, byLinks, network } = timeline;
     if (!timeline.dated) return [];
-    return steps.list.flatMap((step, at) => {
-      const given = step.given.deadline;
-      if (given === undefined) return [];
+    return limited(steps).flatMap((at) => {
+      const step = steps.list[at]!;
+      const given = step.given.deadline!;
       const due = (given.value + 1) * DAY_MINUTES;
       const end = crews.finish[at]!;
       if (end <= due) return [];
@@ -40,3 +42,7 @@ task frame takes 5d, deadline 2027-04-09
     });
   },
 };
+
+const limited = keptFor(({ list }: Steps): readonly number[] =>
+  list.flatMap(({ given }, at) => (given.deadline === undefined ? [] : [at])),
+);

@@ -1,10 +1,11 @@
 // Doors, cased openings and open sides to a room that does not touch the one they are in.
 import { FOOT } from '#kit/dimension';
-import { finding, findingSort } from '#kit/finding';
+import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import { facings } from '#kit/shapes/facing';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
 
 export const apart = findingSort<[what: string, room: string, other: string]>({
@@ -48,20 +49,34 @@ room bath on main at 10'-3 1/2", 0'
 `,
   run: ({ model }) =>
     levelRooms(model).flatMap((level) =>
-      level.rooms.flatMap((room) =>
-        ways(room).flatMap(({ what, to, place }) => {
-          if (to === room.slot) return [finding(itself, place, what, room.name)];
-          const other = model.element(to);
-          if (other?.kind !== 'room') return [];
-          const on = other.given.on?.value;
-          if (on !== undefined && on !== level.level) return [finding(otherLevel, place, what, room.name, other.name, on.name)];
-          return touch(room, other, level) ? [] : [finding(apart, place, what, room.name, other.name)];
-        }),
-      ),
+      doubtful(level).flatMap(({ room, what, to, place, other }): readonly Finding[] => {
+        if (to === room.slot) return [finding(itself, place, what, room.name)];
+        if (other !== undefined) return [finding(apart, place, what, room.name, other.name)];
+        const elsewhere = model.element(to);
+        const on = elsewhere?.kind === 'room' ? elsewhere.given.on?.value : undefined;
+        return on === undefined || on === level.level ? [] : [finding(otherLevel, place, what, room.name, to.name, on.name)];
+      }),
     ),
 };
 
-function ways({ given }: Room): readonly { readonly what: string; readonly to: Slot; readonly place: Place }[] {
+interface Way {
+  readonly what: string;
+  readonly to: Slot;
+  readonly place: Place;
+}
+
+/** Ways that lead to no room beside on this level. */
+const doubtful = keptFor((level: LevelRooms): readonly (Way & { readonly room: Room; readonly other: Room | undefined })[] => {
+  const bySlot = new Map(level.rooms.map((room) => [room.slot, room]));
+  return level.rooms.flatMap((room) =>
+    ways(room).flatMap((way) => {
+      const other = bySlot.get(way.to);
+      return other !== undefined && other !== room && touch(room, other, level) ? [] : [{ ...way, room, other }];
+    }),
+  );
+});
+
+function ways({ given }: Room): readonly Way[] {
   return [
     ...given.doors.flatMap((line) =>
       line.value.flatMap(({ value, place }) =>

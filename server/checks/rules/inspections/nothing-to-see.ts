@@ -1,6 +1,8 @@
 // Visits that nothing holds back: what they are to look at is no work of the plan.
 import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Network } from '#schedule/network';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 
 export const unseen = findingSort<[inspection: string, work: string]>({
   code: 'inspections/nothing-to-see',
@@ -49,8 +51,15 @@ inspection frame-check of walls
         if (!isThere(each.value.name)) findings.push(finding(untied, each.place, name, each.value.name));
       const at = steps.index.get(slot);
       if (at === undefined || network.count < 2 || given['not before'] !== undefined) continue;
-      if (network.incomingStart[at + 1] === network.incomingStart[at]) findings.push(finding(adrift, place, name));
+      if (waitingIn(network)[at] === 0) findings.push(finding(adrift, place, name));
     }
     return findings;
   },
 };
+
+/** 1 for steps that wait for another; links that close a ring count too. */
+const waitingIn = keptFor(({ count, linkTo }: Network): Uint8Array => {
+  const waits = new Uint8Array(count);
+  for (const to of linkTo) waits[to] = 1;
+  return waits;
+});

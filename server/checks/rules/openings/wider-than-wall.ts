@@ -7,6 +7,7 @@ import { roomShape } from '#model/facts/room';
 import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
 import { type RoomOpening, roomOpenings, type SideWord } from '../../room-openings.ts';
 import { counted, lengthText } from '../../show.ts';
@@ -47,78 +48,84 @@ room nook
   windows 1 w-3040 in south
 `,
   run: ({ model }) => {
-    const levels = new Map(levelRooms(model).map((level) => [level.level, level]));
-    return model.list('room').flatMap((room) => {
-      const openings = roomOpenings(room);
-      if (openings.length === 0) return [];
-      const level = room.given.on === undefined ? undefined : levels.get(room.given.on.value);
-      return [...inSides(room, openings, model), ...shared(room, openings, level, model)];
-    });
+    const findings = model.list('room').flatMap((room) => inSides(room).map((trouble) => told(trouble, room, model)));
+    for (const level of levelRooms(model))
+      for (const { room, ...trouble } of shared(level)) findings.push(told(trouble, room, model));
+    return findings;
   },
 };
 
+interface Trouble {
+  readonly kind: 'wide' | 'past' | 'many';
+  readonly opening: RoomOpening;
+  /** The wall, in words, and its length. */
+  readonly wall: string;
+  readonly length: number;
+  /** Where the opening ends along the wall, or how wide all in it are together. */
+  readonly reach: number;
+  readonly count: number;
+}
+
+function told({ kind, opening: { name, place, width }, wall, length, reach, count }: Trouble, room: Room, model: Model): Finding {
+  const text = (value: number): string => lengthText(value, model);
+  switch (kind) {
+    case 'wide':
+      return finding(tooWide, place, name, text(width), room.name, wall, text(width - length));
+    case 'past':
+      return finding(pastEnd, place, name, text(reach - width), text(reach), room.name, wall, text(length));
+    case 'many':
+      return finding(tooMany, place, count, text(reach), room.name, wall, text(length));
+  }
+}
+
 /** Against the room's own walls. */
-function inSides(room: Room, openings: readonly RoomOpening[], model: Model): readonly Finding[] {
-  const shape = roomShape(room);
+const inSides = keptFor((room: Room): readonly Trouble[] => {
+  const openings = roomOpenings(room);
+  const shape = openings.length === 0 ? undefined : roomShape(room);
   if (shape === undefined) return [];
   const runs = sidesOf(shape.outline).map(({ looks, from, to }) => ({ looks, length: to - from }));
   const longest = (side: SideWord | undefined): number =>
     runs.reduce((most, run) => (side === undefined || run.looks === side ? Math.max(most, run.length) : most), 0);
-  const findings: Finding[] = [];
-  const told = new Set<SideWord>();
-  for (const { name, width, side, at, place } of openings) {
-    const wall = longest(side);
-    if (width > wall) {
-      findings.push(
-        finding(tooWide, place, name, lengthText(width, model), room.name, wallText(side), lengthText(width - wall, model)),
-      );
-      if (side !== undefined) told.add(side);
-      continue;
-    }
+  const troubles: Trouble[] = [];
+  const settled = new Set<SideWord>();
+  for (const opening of openings) {
+    const { width, side, at } = opening;
+    const length = longest(side);
+    const wall = wallText(side);
     // Only where the side is one straight wall can a distance along it be checked.
-    if (side === undefined || runs.filter(({ looks }) => looks === side).length !== 1) continue;
-    const past = at.find((distance) => distance + width > wall);
-    if (past === undefined) continue;
-    told.add(side);
-    findings.push(
-      finding(
-        pastEnd,
-        place,
-        name,
-        lengthText(past, model),
-        lengthText(past + width, model),
-        room.name,
-        wallText(side),
-        lengthText(wall, model),
-      ),
-    );
+    const straight = side !== undefined && runs.filter(({ looks }) => looks === side).length === 1;
+    const past = straight ? at.find((distance) => distance + width > length) : undefined;
+    if (width > length) troubles.push({ kind: 'wide', opening, wall, length, reach: width, count: 1 });
+    else if (past !== undefined) troubles.push({ kind: 'past', opening, wall, length, reach: past + width, count: 1 });
+    else continue;
+    if (side !== undefined) settled.add(side);
   }
   for (const side of SIDES) {
     const there = openings.filter((opening) => opening.side === side);
-    const wide = there.reduce((sum, { count, width }) => sum + count * width, 0);
-    const wall = runs.reduce((sum, run) => (run.looks === side ? sum + run.length : sum), 0);
-    if (there.length === 0 || wide <= wall || told.has(side)) continue;
+    const reach = there.reduce((sum, { count, width }) => sum + count * width, 0);
+    const length = runs.reduce((sum, run) => (run.looks === side ? sum + run.length : sum), 0);
+    if (there.length === 0 || reach <= length || settled.has(side)) continue;
     const count = there.reduce((sum, opening) => sum + opening.count, 0);
-    const { place } = there[there.length - 1]!;
-    findings.push(finding(tooMany, place, count, lengthText(wide, model), room.name, wallText(side), lengthText(wall, model)));
+    troubles.push({ kind: 'many', opening: there[there.length - 1]!, wall: wallText(side), length, reach, count });
   }
-  return findings;
-}
+  return troubles;
+});
 
 /** Doors to another placed room, against the stretch of wall that the two share. */
-function shared(room: Room, openings: readonly RoomOpening[], level: LevelRooms | undefined, model: Model): readonly Finding[] {
-  const own = level?.byRoom.get(room);
-  if (level === undefined || own === undefined) return [];
-  return openings.flatMap(({ name, width, to, place }) => {
-    const other = to === undefined ? undefined : level.placed.find((each) => each.room.slot === to);
-    if (other === undefined) return [];
-    const wall = facings(own.ground, other.ground, FOOT).reduce((most, { from, to: end }) => Math.max(most, end - from), 0);
-    // Rooms that do not touch at all are another check's business.
-    if (wall === 0 || width <= wall) return [];
-    const shares = `the wall it shares with "${other.room.name}"`;
-    return [finding(tooWide, place, name, lengthText(width, model), room.name, shares, lengthText(width - wall, model))];
-  });
-}
+const shared = keptFor((level: LevelRooms): readonly (Trouble & { readonly room: Room })[] => {
+  const bySlot = new Map(level.placed.map((each) => [each.room.slot, each]));
+  return level.placed.flatMap(({ room, ground }) =>
+    roomOpenings(room).flatMap((opening) => {
+      const other = opening.to === undefined ? undefined : bySlot.get(opening.to);
+      if (other === undefined) return [];
+      const length = facings(ground, other.ground, FOOT).reduce((most, { from, to }) => Math.max(most, to - from), 0);
+      // Rooms that do not touch at all are another check's business.
+      if (length === 0 || opening.width <= length) return [];
+      const wall = `the wall it shares with "${other.room.name}"`;
+      return [{ room, kind: 'wide' as const, opening, wall, length, reach: opening.width, count: 1 }];
+    }),
+  );
+});
 
 const SIDES: readonly SideWord[] = ['south', 'east', 'north', 'west'];
 

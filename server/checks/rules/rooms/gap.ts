@@ -66,7 +66,7 @@ function gapFinding(strip: Gap, level: LevelRooms, own: ReadonlyMap<string, numb
     if (width === 0) return [];
     return [finding(offWall, place, room.room.name, looks, lengthText(width, model))];
   }
-  const thickness = own.get(pairKey(room.room.slot, other.room.slot)) ?? partition(level);
+  const thickness = (own.size === 0 ? undefined : own.get(pairKey(room.room.slot, other.room.slot))) ?? partition(level);
   if (thickness === undefined || width === thickness) return [];
   if (width === 0 && (isOpenTo(room.room, other.room.slot) || isOpenTo(other.room, room.room.slot))) return [];
   const later = (other.room.given.at ?? other.room).place;
@@ -77,10 +77,10 @@ function gapFinding(strip: Gap, level: LevelRooms, own: ReadonlyMap<string, numb
   return [{ ...made, related: [{ place: room.room.place, note: `"${room.room.name}"` }] }];
 }
 
-function partition({ level }: LevelRooms): number | undefined {
+const partition = keptFor(({ level }: LevelRooms): number | undefined => {
   const assembly = level.given.partitions?.value;
   return assembly === undefined ? undefined : wallThickness(assembly)?.value;
-}
+});
 
 /** Thickness of the walls that a plan names between two rooms. */
 const ownWalls = keptFor((walls: readonly ElementOf<'wall'>[]): ReadonlyMap<string, number | undefined> => {

@@ -2,9 +2,10 @@
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Rule } from '#model/model';
 import type { Model } from '#model/resolve';
-import { waiting } from '#schedule/links';
+import { type PlanLink, waiting } from '#schedule/links';
 import { WORKING } from '#schedule/waits';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 
 export const workingWait = findingSort<[later: string, earlier: string, wait: string, calendar: string]>({
   code: 'waits/working-time',
@@ -27,11 +28,11 @@ task forms does form-stem-walls takes 2d by concrete after footings + 2 days
 `,
   run: ({ model, timeline }) => {
     const { links, steps, minutesPerDay } = timeline;
-    if (!links.some(isSpokenWait)) return [];
+    const waits = spokenWaits(links);
+    if (waits.length === 0) return [];
     const works = hardening(model);
     const findings: Finding[] = [];
-    for (const link of links) {
-      if (!isSpokenWait(link)) continue;
+    for (const link of waits) {
       const [earlier, later] = [steps.list[link.from]!, steps.list[link.to]!];
       if (earlier.kind !== 'task' || !(earlier.given.does?.value ?? []).some(({ value }) => works.has(value.work.name))) continue;
       const days = Math.round((link.lag / minutesPerDay) * 100) / 100;
@@ -44,9 +45,9 @@ task forms does form-stem-walls takes 2d by concrete after footings + 2 days
   },
 };
 
-function isSpokenWait({ clock, lag, words }: { readonly clock: number; readonly lag: number; readonly words: string }): boolean {
-  return clock === WORKING && lag > 0 && (words === 'after' || words === 'also after');
-}
+const spokenWaits = keptFor((links: readonly PlanLink[]) =>
+  links.filter(({ clock, lag, words }) => clock === WORKING && lag > 0 && (words === 'after' || words === 'also after')),
+);
 
 /** Works after which some rule asks for a wait by the calendar. */
 function hardening(model: Model): ReadonlySet<string> {

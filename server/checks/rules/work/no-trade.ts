@@ -1,6 +1,8 @@
 // Tasks that no trade does: nobody to phone, no crew in the dates, no labour in the cost.
 import { finding, findingSort } from '#kit/finding';
+import type { Task } from '#model/model';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 
 export const noTradeFor = findingSort<[task: string]>({
   code: 'work/no-trade',
@@ -30,12 +32,14 @@ task sweep takes 1d by framing after frame
 `,
   run: ({ model }) => {
     // A misspelled trade is a finding of its own.
-    const open = model
-      .list('task')
-      .filter(({ given, slot }) => given.by === undefined && model.names.bySlot.get(slot)?.declaration.given.by === undefined);
+    const open = withoutTrade(model.list('task')).filter(
+      ({ slot }) => model.names.bySlot.get(slot)?.declaration.given.by === undefined,
+    );
     const [first] = open;
     if (first === undefined) return [];
     if (model.list('trade').length === 0) return [finding(noTradesYet, first.place, first.name, open.length - 1)];
     return open.map((task) => finding(noTradeFor, task.place, task.name));
   },
 };
+
+const withoutTrade = keptFor((tasks: readonly Task[]): readonly Task[] => tasks.filter(({ given }) => given.by === undefined));

@@ -1,8 +1,11 @@
 // Quantities that no task takes: what the drawings hold and nobody is told to build.
 import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Task } from '#model/model';
 import type { Model } from '#model/resolve';
-import type { Claim } from '#schedule/claims';
+import type { WorkClaims } from '#schedule/claims';
+import type { Line } from '#takeoff/lines';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { placeOfLine } from '../../mention.ts';
 import { namesText, quantityText } from '../../show.ts';
 
@@ -49,31 +52,49 @@ trade framing crew of 3 at $52/h
 task wrap does wrap-walls, side-walls by framing
 `,
   run: ({ model, timeline }) => {
-    if (!model.list('task').some(({ given }) => given.does !== undefined)) return [];
+    if (!anyDoes(model.list('task'))) return [];
     const findings: Finding[] = [];
-    for (const { work, tasks, open } of timeline.claims.byWork.values()) {
-      const left = open.filter(({ line }) => line.onlyIfDone === undefined && line.net.value > 0);
-      const [first] = left;
-      const place = first === undefined ? undefined : placeOfLine(first.line, model);
-      if (first === undefined || place === undefined) continue;
-      const items = new Set(left.map(({ line }) => line.item));
-      const much = amountText(first, left, model);
-      const doers = tasks.map(({ name }) => name);
+    for (const claims of timeline.claims.byWork.values()) {
+      const left = leftOf(claims);
+      const place = left === undefined ? undefined : placeOfLine(left.first, model);
+      if (left === undefined || place === undefined) continue;
+      const much = amountText(left, model);
+      const doers = claims.tasks.map(({ name }) => name);
       findings.push(
         doers.length === 0
-          ? finding(nobody, place, work, much, items.size - 1)
-          : finding(partly, place, work, much, items.size - 1, doers),
+          ? finding(nobody, place, claims.work, much, left.others)
+          : finding(partly, place, claims.work, much, left.others, doers),
       );
     }
     return findings;
   },
 };
 
-/** All of the first item that is left: '620 sf of Lap siding'. */
-function amountText({ line }: Claim, left: readonly Claim[], model: Model): string {
-  const same = left.filter((each) => each.line.item === line.item && each.line.measure === line.measure);
-  const value = same.reduce((sum, each) => sum + each.line.net.value * each.share, 0);
-  const { dimension } = line.net;
-  const text = dimension === 'number' ? String(Math.round(value * 100) / 100) : quantityText({ value, dimension }, model);
-  return dimension === 'number' ? `${text} × ${line.label}` : `${text} of ${line.label}`;
+interface Left {
+  readonly first: Line;
+  /** How much of the first item is left in all. */
+  readonly value: number;
+  /** How many other items are. */
+  readonly others: number;
 }
+
+const leftOf = keptFor(({ open }: WorkClaims): Left | undefined => {
+  const left = open.filter(({ line }) => line.onlyIfDone === undefined && line.net.value > 0);
+  const first = left[0]?.line;
+  if (first === undefined) return undefined;
+  const value = left.reduce(
+    (sum, { line, share }) => (line.item === first.item && line.measure === first.measure ? sum + line.net.value * share : sum),
+    0,
+  );
+  return { first, value, others: new Set(left.map(({ line }) => line.item)).size - 1 };
+});
+
+/** '620 sf of Lap siding', '3 × Toilet'. */
+function amountText({ first, value }: Left, model: Model): string {
+  const { dimension } = first.net;
+  return dimension === 'number'
+    ? `${Math.round(value * 100) / 100} × ${first.label}`
+    : `${quantityText({ value, dimension }, model)} of ${first.label}`;
+}
+
+const anyDoes = keptFor((tasks: readonly Task[]): boolean => tasks.some(({ given }) => given.does !== undefined));
