@@ -6,7 +6,7 @@ import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
-import type { Budget, CostLine } from './cost-lines.ts';
+import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import { materialLines, materialsOf } from './material-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
 import { stepCost } from './step-costs.ts';
@@ -26,18 +26,25 @@ export function budgetOf(
   const covered = new Set<Line>();
   for (const cost of costs) for (const line of cost.covers) covered.add(line);
   const kept = allowances(model, takeOff, covered);
-  const bidden = bidLines(
-    bids,
-    costs.map((cost) => cost.bid),
-    timeline,
-  );
+  const bidden =
+    bids.length === 0
+      ? []
+      : bidLines(
+          bids,
+          costs.map((cost) => cost.bid),
+          timeline,
+        );
   const materials = materialsOf(takeOff.purchases(), covered, timeline, prices);
   const work = costs.reduce((total, cost) => total + sum(cost.lines), 0);
   const net = work + sum(bidden) + sum(kept) + materials.cents;
   const taxed = model.plan?.given.tax?.value;
   const tax = taxed === undefined ? 0 : Math.round((taxed.on === 'all' ? net : materials.cents) * taxed.rate.value);
   const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
-  const missing = [...costs.flatMap((cost, step) => cost.missing.map((each) => ({ ...each, step }))), ...materials.missing];
+  const missing: Missing[] = [];
+  costs.forEach((cost, step) => {
+    for (const each of cost.missing) missing.push({ ...each, step });
+  });
+  missing.push(...materials.missing);
   let lines: readonly CostLine[] | undefined;
   const value: Budget = {
     net,

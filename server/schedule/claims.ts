@@ -38,6 +38,8 @@ interface SharedOut {
   readonly doers: readonly Doer[];
   readonly claims: WorkClaims;
   readonly byTask: ReadonlyMap<Task, readonly Claim[]>;
+  /** Who claims each line: one task, or several, or nobody. */
+  readonly owners: readonly (Task | readonly Task[] | undefined)[];
 }
 
 export interface ClaimsMemory {
@@ -68,7 +70,10 @@ export function claimLines(
     const before = memory.works.get(work);
     const kept = before !== undefined && before.lines === lines && before.doers === list;
     same &&= kept;
-    works.set(work, kept ? before : shareOut(work, list, lines));
+    works.set(
+      work,
+      kept ? before : ((before === undefined ? undefined : replaced(before, list, lines)) ?? shareOut(work, list, lines)),
+    );
   }
   same &&= works.size === memory.works.size;
   memory.works = works;
@@ -137,12 +142,15 @@ function byTaskOf(works: ReadonlyMap<string, SharedOut>, before: Claims | undefi
 function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]): SharedOut {
   const left = new Float64Array(lines.length).fill(1);
   const byTask = new Map<Task, Claim[]>();
+  const owners: (Task | readonly Task[] | undefined)[] = new Array(lines.length).fill(undefined);
   const add = (task: Task, index: number, share: number): void => {
     const claim = { line: lines[index]!, share };
     const claims = byTask.get(task);
     if (claims === undefined) byTask.set(task, [claim]);
     else claims.push(claim);
     left[index]! -= share;
+    const before = owners[index];
+    owners[index] = before === undefined ? task : Array.isArray(before) ? [...before, task] : [before as Task, task];
   };
   const rooms = doers.some(({ scope }) => scope.rooms !== undefined) ? linesByRoom(lines) : undefined;
   for (const { task, scope } of doers) {
@@ -169,7 +177,52 @@ function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]):
     else if (rest < -EXACT) twice.push({ line, share: -rest });
   });
   const claims = { work, tasks: doers.map(({ task }) => task), rivals: takers.slice(1).map(({ task }) => task), open, twice };
-  return { lines, doers, claims, byTask };
+  return { lines, doers, claims, byTask, owners };
+}
+
+/**
+ * The same shares with some lines in place of others that stand at the same places of the house: a room grew, and nothing
+ * else. Undefined where more than that changed, or where a share hangs on the quantities themselves.
+ */
+function replaced(before: SharedOut, doers: readonly Doer[], lines: readonly Line[]): SharedOut | undefined {
+  if (before.doers !== doers || before.lines.length !== lines.length || doers.some(({ scope }) => scope.byQuantity))
+    return undefined;
+  const changed = new Map<Line, Line>();
+  const tasks = new Set<Task>();
+  for (let index = 0; index < lines.length; index++) {
+    const [old, now] = [before.lines[index]!, lines[index]!];
+    if (old === now) continue;
+    if (!samePlace(old, now)) return undefined;
+    changed.set(old, now);
+    const owner = before.owners[index];
+    if (Array.isArray(owner)) for (const each of owner as readonly Task[]) tasks.add(each);
+    else if (owner !== undefined) tasks.add(owner as Task);
+  }
+  const renewed = (claims: readonly Claim[]): readonly Claim[] =>
+    claims.map((claim) => {
+      const line = changed.get(claim.line);
+      return line === undefined ? claim : { line, share: claim.share };
+    });
+  const byTask = new Map(before.byTask);
+  for (const task of tasks) byTask.set(task, renewed(before.byTask.get(task)!));
+  const { open, twice } = before.claims;
+  const claims = {
+    ...before.claims,
+    open: open.length === 0 ? open : renewed(open),
+    twice: twice.length === 0 ? twice : renewed(twice),
+  };
+  return { lines, doers, claims, byTask, owners: before.owners };
+}
+
+function samePlace(a: Line, b: Line): boolean {
+  const [from, to] = [a.where, b.where];
+  return (
+    from.room === to.room &&
+    from.element === to.element &&
+    from.level === to.level &&
+    a.coats === b.coats &&
+    a.goods?.name === b.goods?.name
+  );
 }
 
 function linesByRoom(lines: readonly Line[]): ReadonlyMap<Slot, readonly number[]> {

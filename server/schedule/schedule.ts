@@ -207,7 +207,9 @@ const goodsKept = new WeakMap<readonly Line[], readonly string[]>();
 function goodsOf(lines: readonly Line[]): readonly string[] {
   let goods = goodsKept.get(lines);
   if (goods === undefined) {
-    goods = [...new Set(lines.flatMap((line) => (line.goods === undefined ? [] : [line.goods.name])))];
+    const names = new Set<string>();
+    for (const { goods: each } of lines) if (each !== undefined) names.add(each.name);
+    goods = [...names];
     goodsKept.set(lines, goods);
   }
   return goods;

@@ -8,6 +8,8 @@ export interface Scope {
   readonly scoped: boolean;
   /** The rooms it names, so that only their lines need be looked at. */
   readonly rooms: readonly Slot[] | undefined;
+  /** Its share hangs on how much there is: `does hang-board 2,150 sf`. */
+  readonly byQuantity: boolean;
   readonly holds: (line: Line) => boolean;
   /** The share of each line, given all lines the scope holds. */
   readonly share: (lines: readonly Line[]) => (line: Line) => number;
@@ -34,6 +36,7 @@ export function scopeOf(task: Task, amount: Amount | undefined): Scope {
   return {
     scoped: rooms !== undefined || levels !== undefined || things !== undefined || coat !== undefined || amount !== undefined,
     rooms,
+    byQuantity: amount !== undefined && amount.dimension !== 'number',
     holds,
     share: (lines) => {
       const part = amount === undefined ? 1 : amount.dimension === 'number' ? amount.value : partOf(amount, lines);

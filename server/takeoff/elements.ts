@@ -1,7 +1,6 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
-import type { Slot } from '#kit/place';
-import type { Element, ElementOf, Foundation, Level, Room } from '#model/model';
+import type { Element, Foundation, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
@@ -10,7 +9,7 @@ import { measureDryWell } from './measure/dry-well.ts';
 import { measureFloor } from './measure/floor.ts';
 import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
-import { type Layout, layoutOf, sameRuns, type Wall } from './measure/layout.ts';
+import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRoof } from './measure/roof.ts';
@@ -21,48 +20,57 @@ import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
 import { itemBy, type Rows, sameList } from './rows.ts';
+import { type Storey, storeysOf } from './storeys.ts';
 
-/** Everything to be measured, in plan order. */
+/** Everything to be measured, in plan order. What is as it was is the same object as before. */
 export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): readonly Measuring[] {
-  const list = model.list('room');
-  if (memory.rooms?.list !== list) memory.rooms = roomsOf(list);
-  const rooms = memory.rooms;
-  const onLevel = roomsByLevel(list);
-  const layouts = new Map<Slot, Layout>();
-  for (const level of model.list('level'))
-    layouts.set(level.slot, keptLayout(level, onLevel.get(level.slot) ?? [], wallsOn(level, model.list('wall'), rooms), memory));
   const site = model.list('site')[0];
   const dug = itemBy(rows, 'excavation-volume');
   const foundations = model.list('foundation');
-  const found: Measuring[] = [
-    ...(model.plan === undefined ? [] : [whole(model.plan, 1, [model.plan], () => measureHouse(model.plan!))]),
-    ...model.list('site').map((each, index) => {
-      const level = houseLevel(model.list('level'), foundations);
-      return whole(each, index, [each, level], () => measureSite(each, level));
-    }),
-    ...model.list('trench').map((each, index) => whole(each, index, [each], () => measureTrench(each))),
-    ...model.list('dry-well').map((each, index) => whole(each, index, [each], () => measureDryWell(each))),
-    ...foundations.map((each, index) => whole(each, index, [each, site, dug], () => measureFoundation(each, site, dug))),
-    ...model.list('crawl').map((each, index) => {
-      const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
-      return whole(each, index, [each, walls], () => measureCrawl(each, walls));
-    }),
-    ...model
-      .list('level')
-      .flatMap((level) => levelParts(level, onLevel.get(level.slot) ?? [], rooms, layouts.get(level.slot)!, model)),
-    ...list.map((room) => roomPart(room, rooms, layouts)),
-    ...model.list('roof').map((each, index) => whole(each, index, [each], () => measureRoof(each))),
-    ...model.list('deck').map((each, index) => whole(each, index, [each], () => measureDeck(each))),
-  ];
-  const { order } = model.names;
-  return found
-    .map((each, index) => ({ each, index, at: order.get(each.slot) ?? 0 }))
-    .sort((a, b) => a.at - b.at || a.index - b.index)
-    .map(({ each }) => each);
+  const found: Measuring[] = [];
+  const add = (element: Element, index: number, inputs: readonly unknown[], measure: Measuring['measure']): void => {
+    found.push(keptWhole(element, index, inputs, measure, memory));
+  };
+  const { plan } = model;
+  if (plan !== undefined) add(plan, 1, [plan], () => measureHouse(plan));
+  for (const [index, each] of model.list('site').entries()) {
+    const level = houseLevel(model.list('level'), foundations);
+    add(each, index, [each, level], () => measureSite(each, level));
+  }
+  for (const [index, each] of model.list('trench').entries()) add(each, index, [each], () => measureTrench(each));
+  for (const [index, each] of model.list('dry-well').entries()) add(each, index, [each], () => measureDryWell(each));
+  for (const [index, each] of foundations.entries())
+    add(each, index, [each, site, dug], () => measureFoundation(each, site, dug));
+  for (const [index, each] of model.list('crawl').entries()) {
+    const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
+    add(each, index, [each, walls], () => measureCrawl(each, walls));
+  }
+  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
+  for (const [index, each] of model.list('roof').entries()) add(each, index, [each], () => measureRoof(each));
+  for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
+  return inPlanOrder(found, model);
 }
 
-function whole(element: Element, index: number, inputs: readonly unknown[], measure: Measuring['measure']): Measuring {
-  return { slot: element.slot, part: '', scope: scopeOf(element, index), place: element.place, inputs, measure };
+function inPlanOrder(found: readonly Measuring[], model: Model): readonly Measuring[] {
+  const { order } = model.names;
+  const places = found.map(({ slot }) => order.get(slot) ?? 0);
+  const indexes = found.map((_, index) => index).sort((a, b) => places[a]! - places[b]! || a - b);
+  return indexes.map((index) => found[index]!);
+}
+
+function keptWhole(
+  element: Element,
+  index: number,
+  inputs: readonly unknown[],
+  measure: Measuring['measure'],
+  memory: TakeOffMemory,
+): Measuring {
+  const scope = scopeOf(element, index);
+  const kept = memory.wholes.get(element.slot);
+  if (kept !== undefined && kept.scope === scope && sameList(kept.inputs, inputs)) return kept;
+  const made = { slot: element.slot, part: '', scope, place: element.place, inputs, measure };
+  memory.wholes.set(element.slot, made);
+  return made;
 }
 
 /** Rooms go by their name, everything else by kind and name; what has no name by its number within its kind in the plan. */
@@ -72,44 +80,34 @@ function scopeOf(element: Element, index: number): string {
   return `${element.kind}.${nameless ? index + 1 : element.name}`;
 }
 
-function roomsByLevel(list: readonly Room[]): ReadonlyMap<Slot, readonly Room[]> {
-  const map = new Map<Slot, Room[]>();
-  for (const room of list) {
-    const slot = room.given.on?.value.slot;
-    if (slot === undefined) continue;
-    const rooms = map.get(slot);
-    if (rooms === undefined) map.set(slot, [room]);
-    else rooms.push(room);
-  }
-  return map;
-}
-
-/** Named inside walls belong to the level of the rooms they part. */
-function wallsOn(level: Level, walls: readonly Wall[], rooms: Rooms): readonly Wall[] {
-  return walls.filter(({ given }) =>
-    given.between?.value.some(({ value }) => {
-      const at = rooms.order.get(value);
-      return at !== undefined && rooms.list[at]!.given.on?.value === level;
-    }),
-  );
-}
-
-function keptLayout(level: Level, rooms: readonly Room[], walls: readonly Wall[], memory: TakeOffMemory): Layout {
-  const inputs = [level, ...rooms, ...walls];
-  const kept = memory.layouts.get(level.slot);
-  if (kept !== undefined && sameList(kept.inputs, inputs)) return kept.layout;
-  const fresh = layoutOf(level, rooms, walls);
-  const layout = kept === undefined ? fresh : { ...fresh, runs: sameRuns(fresh.runs, kept.layout.runs) };
-  memory.layouts.set(level.slot, { inputs, layout });
-  return layout;
-}
-
 /** The level that stands on the ground: one with a foundation under it, else the first. */
 function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]): Level | undefined {
   return levels.find((level) => foundations.some(({ given }) => given.under?.value === level)) ?? levels[0];
 }
 
-function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: Layout, model: Model): readonly Measuring[] {
+function keptStorey(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
+  let parts = memory.storeyParts.get(storey);
+  if (parts === undefined) memory.storeyParts.set(storey, (parts = storeyParts(storey, memory)));
+  return parts;
+}
+
+function storeyParts(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
+  const { level } = storey;
+  const rooms = roomsOf(storey.known);
+  const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
+  const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout);
+  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout))];
+}
+
+function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemory): Layout {
+  const fresh = layoutOf(level, rooms, walls);
+  const before = memory.runs.get(level.slot);
+  const layout = before === undefined ? fresh : { ...fresh, runs: sameRuns(fresh.runs, before) };
+  memory.runs.set(level.slot, layout.runs);
+  return layout;
+}
+
+function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
     slot: level.slot,
@@ -119,13 +117,9 @@ function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: La
     inputs,
     measure,
   });
-  const panels = model
-    .list('panels')
-    .find((each: ElementOf<'panels'>) => each.given.for?.value.some(({ value }) => value === level));
   const outside = rooms.flatMap((room) => openingsOf(room).filter((opening) => opening.outside));
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
-  const walls = wallsOn(level, model.list('wall'), all);
   const closets = rooms.flatMap(closetWalls);
   const { footprint } = level.given;
   return [
@@ -157,9 +151,8 @@ function levelParts(level: Level, rooms: readonly Room[], all: Rooms, layout: La
   ];
 }
 
-function roomPart(room: Room, rooms: Rooms, layouts: ReadonlyMap<Slot, Layout>): Measuring {
-  const level = room.given.on?.value.slot;
-  const context = roomContext(room, rooms, (level === undefined ? undefined : layouts.get(level)) ?? nowhere);
+function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
+  const context = roomContext(room, rooms, layout);
   const { finishes, incoming, told, open, faces } = context;
   const inputs = [
     finishes.length,

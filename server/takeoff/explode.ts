@@ -2,13 +2,14 @@
 // work uses up; labour of works that come with a measure without installing anything by it.
 import { type Finding, finding } from '#kit/finding';
 import type { Place } from '#kit/place';
+import type { Quantity } from '#kit/quantity';
 import type { GoodsRow, WorkKind } from '#model/model';
 import { comesIn, itemText, labelText, materialOf } from './goods.ts';
-import { appliesBy, hoursOf, usedUpOf } from './hours.ts';
+import { hoursOf, usedUpOf } from './hours.ts';
 import type { Line, Measure, NamedGoods, Portion } from './lines.ts';
 import { neededOf } from './needed.ts';
 import { goodsOpen } from './problems.ts';
-import { type Installing, materialNamed, type Rows } from './rows.ts';
+import { type Installing, materialNamed, type Rows, type Taking } from './rows.ts';
 
 export interface Exploded {
   readonly lines: readonly Line[];
@@ -50,25 +51,34 @@ function names({ goods }: Installing, named: NamedGoods): boolean {
 
 function goodsLines(portion: Portion, by: Measure, made: Making): void {
   const { rows } = made;
-  const entries = rows.installing.get(by) ?? [];
   const named = portion.goods;
   const done = new Set<WorkKind>();
   let found = named === undefined;
-  const installers = named === undefined ? entries : installersOf(entries, named, rows);
-  for (const entry of entries) {
-    const chosen =
-      named !== undefined && installers.includes(entry)
-        ? named
-        : follows(entry, named, rows)
-          ? choose(entry, portion, made)
-          : undefined;
-    if (chosen === undefined) continue;
-    if (chosen === named) found = true;
-    addGoods(chosen === 'open' ? undefined : chosen, entry.work, portion, by, !done.has(entry.work), made);
+  for (const { entry, own } of takingsOf(by, named, rows)) {
+    if (own) found = true;
+    const chosen = own ? named : choose(entry, portion, made);
+    addGoods(chosen, entry.work, portion, by, !done.has(entry.work), made);
     done.add(entry.work);
   }
   if (!found && named !== undefined) addGoods(named, undefined, portion, by, false, made);
   for (const work of rows.besides.get(by) ?? []) if (!done.has(work)) addLabour(work, portion, by, made, true);
+}
+
+/** In the order of the works: those that install the goods, and those that go along with them. */
+function takingsOf(by: Measure, named: NamedGoods | undefined, rows: Rows): readonly Taking[] {
+  let ofMeasure = rows.takings.get(by);
+  if (ofMeasure === undefined) rows.takings.set(by, (ofMeasure = new Map()));
+  const key = named === undefined ? '' : (named.of ?? named.name);
+  let takings = ofMeasure.get(key);
+  if (takings === undefined) {
+    const entries = rows.installing.get(by) ?? [];
+    const installers = named === undefined ? [] : installersOf(entries, named, rows);
+    takings = entries
+      .map((entry) => ({ entry, own: installers.includes(entry) }))
+      .filter(({ entry, own }) => own || follows(entry, named, rows));
+    ofMeasure.set(key, takings);
+  }
+  return takings;
 }
 
 /** Entries that name the goods; for goods no work names, those that install goods laid the same way, if one work alone does. */
@@ -100,7 +110,7 @@ function follows({ goods }: Installing, named: NamedGoods | undefined, rows: Row
 }
 
 /** The goods of an entry for a portion that names none: the only ones, or those that come in the sizes given. */
-function choose({ goods, work }: Installing, portion: Portion, made: Making): NamedGoods | 'open' {
+function choose({ goods, work }: Installing, portion: Portion, made: Making): NamedGoods | undefined {
   const sizes = portion.sizes ?? [];
   const named = (name: string): NamedGoods => {
     const of = made.rows.goods.get(name);
@@ -124,7 +134,7 @@ function choose({ goods, work }: Installing, portion: Portion, made: Making): Na
   if (whole !== undefined) return named(whole);
   if (made.place !== undefined && portion.onlyIfDone === undefined)
     made.findings.push(finding(goodsOpen, made.place, work.label, goods));
-  return 'open';
+  return undefined;
 }
 
 function addGoods(
@@ -137,13 +147,18 @@ function addGoods(
 ): void {
   const row: GoodsRow | undefined = goods?.of;
   const needed = goods === undefined ? undefined : neededOf(goods, row, portion, portion.quantity);
-  const hours = work !== undefined && first ? hoursOf(work, by, portion.quantity, goods) : undefined;
-  push(made, goods, work, by, portion, {
+  const hours = work !== undefined && first ? hoursOf(made.rows, work, by, portion.quantity, goods) : undefined;
+  const pieces = row?.kind === 'material' ? portion.pieces : undefined;
+  push(made, portion, {
+    goods,
+    work,
+    by,
     net: portion.quantity,
     needed: needed?.quantity,
     hours,
     coats: needed?.coats ?? 1,
-    ...(portion.pieces === undefined || row?.kind !== 'material' ? {} : { pieces: portion.pieces }),
+    pieces,
+    onlyIfDone: false,
   });
   if (work !== undefined && first) addUses(work, portion, by, made, false);
   if (goods !== undefined && row?.kind === 'material') addUnder(row.given['under it']?.value, portion, by, made, [row.name]);
@@ -153,35 +168,47 @@ function addGoods(
 function addUnder(under: GoodsRow | undefined, portion: Portion, by: Measure, made: Making, seen: readonly string[]): void {
   if (under?.kind !== 'material' || seen.includes(under.name)) return;
   const goods = { name: under.name, of: under, sizes: [] };
-  const entry = lastWork((made.rows.installing.get(by) ?? []).filter((each) => names(each, goods)))[0];
+  const work = takingsOf(by, goods, made.rows).find(({ own }) => own)?.entry.work;
   const { coats: _, ...rest } = portion;
-  const needed = neededOf(goods, under, rest, portion.quantity);
-  const hours = entry === undefined ? undefined : hoursOf(entry.work, by, portion.quantity, goods);
-  push(made, goods, entry?.work, by, portion, { net: portion.quantity, needed: needed.quantity, hours, coats: needed.coats });
-  if (entry !== undefined) addUses(entry.work, portion, by, made, false);
+  const { quantity, coats } = neededOf(goods, under, rest, portion.quantity);
+  const hours = work === undefined ? undefined : hoursOf(made.rows, work, by, portion.quantity, goods);
+  push(made, portion, {
+    goods,
+    work,
+    by,
+    net: portion.quantity,
+    needed: quantity,
+    hours,
+    coats,
+    pieces: undefined,
+    onlyIfDone: false,
+  });
+  if (work !== undefined) addUses(work, portion, by, made, false);
   addUnder(under.given['under it']?.value, portion, by, made, [...seen, under.name]);
 }
 
 function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
-  for (const { value } of work.given.uses) {
-    if (!appliesBy(value, work, by, portion.quantity)) continue;
-    const goods = { name: value.goods.name, of: value.goods, sizes: [] };
-    const net = usedUpOf(value, portion.quantity);
-    const needed = neededOf(goods, value.goods, portion, net);
-    push(made, goods, work, by, portion, {
-      net,
-      needed: needed.quantity,
-      hours: undefined,
-      coats: 1,
-      ...(onlyIfDone ? { onlyIfDone: true as const } : {}),
-    });
+  for (const { uses, goods } of made.rows.uses.get(work)?.get(by) ?? []) {
+    const net = usedUpOf(uses, portion.quantity);
+    if (net === undefined) continue;
+    const { quantity } = neededOf(goods, goods.of, portion, net);
+    push(made, portion, { goods, work, by, net, needed: quantity, hours: undefined, coats: 1, pieces: undefined, onlyIfDone });
   }
 }
 
 function addLabour(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
-  const hours = hoursOf(work, by, portion.quantity, portion.goods);
-  const asked = onlyIfDone ? { onlyIfDone: true as const } : {};
-  push(made, undefined, work, by, portion, { net: portion.quantity, needed: undefined, hours, coats: 1, ...asked });
+  const hours = hoursOf(made.rows, work, by, portion.quantity, portion.goods);
+  push(made, portion, {
+    goods: undefined,
+    work,
+    by,
+    net: portion.quantity,
+    needed: undefined,
+    hours,
+    coats: 1,
+    pieces: undefined,
+    onlyIfDone,
+  });
   addUses(work, portion, by, made, onlyIfDone);
 }
 
@@ -191,59 +218,74 @@ function fixtureLines(goods: NamedGoods, portion: Portion, by: Measure, made: Ma
   if (row?.kind !== 'fixture') return;
   const setters = row.given['set by']?.value.map(({ value }) => value) ?? [];
   const [first, ...others] = setters;
-  push(made, goods, first, by, portion, {
-    net: portion.quantity,
-    needed: portion.quantity,
-    hours: first === undefined ? undefined : hoursOf(first, by, portion.quantity, goods),
-    coats: 1,
-  });
+  const net = portion.quantity;
+  const hours = first === undefined ? undefined : hoursOf(made.rows, first, by, net, goods);
+  push(made, portion, { goods, work: first, by, net, needed: net, hours, coats: 1, pieces: undefined, onlyIfDone: false });
   if (first !== undefined) addUses(first, portion, by, made, false);
   const roughing = row.given['roughed by']?.value.map(({ value }) => value) ?? [];
   for (const work of new Set([...others, ...roughing])) if (work !== first) addLabour(work, portion, by, made, false);
 }
 
-type Counts = Pick<Line, 'net' | 'needed' | 'hours' | 'coats' | 'pieces' | 'onlyIfDone'>;
+interface Counted {
+  readonly goods: NamedGoods | undefined;
+  readonly work: WorkKind | undefined;
+  readonly by: Measure;
+  readonly net: Quantity;
+  readonly needed: Quantity | undefined;
+  readonly hours: Quantity<'time'> | undefined;
+  readonly coats: number;
+  readonly pieces: Portion['pieces'];
+  readonly onlyIfDone: boolean;
+}
 
-function push(
-  made: Making,
-  goods: NamedGoods | undefined,
-  work: WorkKind | undefined,
-  measure: Measure,
-  portion: Portion,
-  counts: Counts,
-): void {
-  const item = goods === undefined ? measureWords(measure) : itemText(goods);
-  const label = goods === undefined ? (work?.label ?? measureWords(measure)) : labelText(goods);
+function push(made: Making, portion: Portion, counted: Counted): void {
+  const { goods, work, by, net, needed, hours, coats, pieces, onlyIfDone } = counted;
   const { where } = portion;
-  const scope = where.part === undefined ? made.scope : `${made.scope}.${where.part.replaceAll(' ', '-')}`;
-  made.lines.push({
-    id: uniqueId(goods === undefined ? (work?.name ?? item) : item, scope, work, made),
+  const item = goods === undefined ? measureWords(by) : itemText(goods);
+  const label = goods === undefined ? (work?.label ?? item) : labelText(goods);
+  const id = uniqueId(goods === undefined ? (work?.name ?? item) : item, scopeIn(where.part, made), work, made);
+  const line: { -readonly [K in keyof Line]: Line[K] } = {
+    id,
     item,
     label,
     goods,
-    measure,
+    measure: by,
     where,
     work,
-    ...counts,
-    ...(portion.onlyIfDone === undefined ? {} : { onlyIfDone: true as const }),
-  });
+    net,
+    needed,
+    hours,
+    coats,
+  };
+  if (pieces !== undefined) line.pieces = pieces;
+  if (onlyIfDone || portion.onlyIfDone !== undefined) line.onlyIfDone = true;
+  made.lines.push(line);
 }
 
+function scopeIn(part: string | undefined, { scope }: Making): string {
+  if (part === undefined) return scope;
+  return part.includes(' ') ? `${scope}.${part.replaceAll(' ', '-')}` : `${scope}.${part}`;
+}
+
+const words = new Map<Measure, string>();
 export function measureWords(measure: Measure): string {
-  return measure.replaceAll('-', ' ');
+  let text = words.get(measure);
+  if (text === undefined) words.set(measure, (text = measure.replaceAll('-', ' ')));
+  return text;
 }
 
 /** `item@scope`; where an element has the item twice, the work tells them apart, then a number. */
 function uniqueId(item: string, scope: string, work: WorkKind | undefined, { ids }: Making): string {
   const plain = `${item}@${scope}`;
-  const candidates = work === undefined ? [plain] : [plain, `${plain}.${work.name}`];
-  for (const id of candidates) {
-    if (ids.has(id)) continue;
-    ids.set(id, 1);
-    return id;
-  }
-  const last = candidates[candidates.length - 1]!;
-  const next = ids.get(last)! + 1;
-  ids.set(last, next);
-  return `${last}.${next}`;
+  if (!ids.has(plain)) return taken(plain, ids);
+  const byWork = work === undefined ? plain : `${plain}.${work.name}`;
+  if (!ids.has(byWork)) return taken(byWork, ids);
+  const next = ids.get(byWork)! + 1;
+  ids.set(byWork, next);
+  return `${byWork}.${next}`;
+}
+
+function taken(id: string, ids: Map<string, number>): string {
+  ids.set(id, 1);
+  return id;
 }

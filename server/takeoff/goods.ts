@@ -13,8 +13,12 @@ export function materialOf(goods: NamedGoods | undefined): Material | undefined 
 
 /** 'drywall 1/2"': what tells one item from another. */
 export function itemText(goods: NamedGoods): string {
-  return goods.sizes.length === 0 ? goods.name : `${goods.name} ${goods.sizes.map(sizeText).join(' x ')}`;
+  if (goods.sizes.length === 0) return goods.name;
+  let text = itemTexts.get(goods);
+  if (text === undefined) itemTexts.set(goods, (text = `${goods.name} ${goods.sizes.map(sizeText).join(' x ')}`));
+  return text;
 }
+const itemTexts = new WeakMap<NamedGoods, string>();
 
 export function labelText(goods: NamedGoods): string {
   const label = goods.of?.label ?? goods.name;

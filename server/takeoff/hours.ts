@@ -4,7 +4,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { WorkKind } from '#model/model';
 import { weighsOf } from './goods.ts';
 import type { Measure, NamedGoods } from './lines.ts';
-import type { Uses } from './rows.ts';
+import type { Rows, Uses } from './rows.ts';
 
 const byQuantity = form('person-hours', 'quantity × hours for each', (quantity = 0, rate = 0) => quantity * rate);
 const byWeight = form(
@@ -17,17 +17,24 @@ const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, 
 );
 
 /** Undefined where the work gives no rate by this measure. */
-export function hoursOf(work: WorkKind, by: Measure, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
-  const parts = work.given.labour.flatMap(({ value }) => {
-    if (value.by === undefined ? !installsBy(work, by) : value.by !== by) return [];
-    const hours = hoursAt(value.rate, value.each !== undefined, value.by !== undefined, net, goods);
-    return hours === undefined ? [] : [hours];
-  });
-  return parts.length <= 1 ? parts[0] : total('person-hours', 'time', parts);
-}
-
-function installsBy(work: WorkKind, by: Measure): boolean {
-  return work.given.installs.some(({ value }) => value.by.some((each) => each.value === by));
+export function hoursOf(
+  rows: Rows,
+  work: WorkKind,
+  by: Measure,
+  net: Quantity,
+  goods: NamedGoods | undefined,
+): Quantity<'time'> | undefined {
+  const labour = rows.labour.get(work)?.get(by);
+  if (labour === undefined) return undefined;
+  let only: Quantity<'time'> | undefined;
+  const parts: Quantity<'time'>[] = [];
+  for (const { rate, each, by: named } of labour) {
+    const hours = hoursAt(rate, each !== undefined, named !== undefined, net, goods);
+    if (hours === undefined) continue;
+    only ??= hours;
+    parts.push(hours);
+  }
+  return parts.length <= 1 ? only : total('person-hours', 'time', parts);
 }
 
 function hoursAt(
@@ -56,12 +63,9 @@ function ratePer(dimension: Dimension): Dimension | undefined {
   return dimension === 'number' ? 'time/number' : overDimension('time', dimension);
 }
 
-/** Whether a `uses` row applies where the work is measured so. */
-export function appliesBy(uses: Uses, work: WorkKind, by: Measure, net: Quantity): boolean {
-  if (uses.per.amount.dimension !== net.dimension) return false;
-  return uses.by === undefined ? installsBy(work, by) : uses.by === by;
-}
-
-export function usedUpOf(uses: Uses, net: Quantity): Quantity {
-  return measure(uses.amount.dimension, usedUp, net, uses.amount, uses.per.amount);
+/** What a work uses up of one of its goods; undefined where that is said for each of something else. */
+export function usedUpOf(uses: Uses, net: Quantity): Quantity | undefined {
+  return uses.per.amount.dimension === net.dimension
+    ? measure(uses.amount.dimension, usedUp, net, uses.amount, uses.per.amount)
+    : undefined;
 }

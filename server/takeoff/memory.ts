@@ -4,17 +4,18 @@ import type { Finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Work } from '#kit/work';
 import { explode } from './explode.ts';
-import type { Line, Portion } from './lines.ts';
-import type { Layout } from './measure/layout.ts';
+import type { Line } from './lines.ts';
+import type { Run } from './measure/layout.ts';
 import type { Measured } from './measure/portion.ts';
-import type { Rooms } from './measure/room-context.ts';
 import type { PurchaseMemory } from './purchase.ts';
 import { type Rows, type RowsMemory, rowsMemory, sameList } from './rows.ts';
+import { type Storey, type StoreysMemory, storeysMemory } from './storeys.ts';
 
 interface Part {
-  inputs: readonly unknown[];
+  measuring: Measuring;
   measured: Measured;
-  rows: Rows | undefined;
+  /** Of the rows that the lines were made with. */
+  stamp: number;
   scope: string;
   lines: readonly Line[];
   findings: readonly Finding[];
@@ -23,9 +24,14 @@ interface Part {
 export interface TakeOffMemory {
   readonly rows: RowsMemory;
   readonly parts: WeakMap<Slot, Map<string, Part>>;
-  readonly layouts: WeakMap<Slot, { readonly inputs: readonly unknown[]; readonly layout: Layout }>;
-  rooms: Rooms | undefined;
+  readonly wholes: WeakMap<Slot, Measuring>;
+  readonly storeys: StoreysMemory;
+  readonly storeyParts: WeakMap<Storey, readonly Measuring[]>;
+  /** Inside walls by level. */
+  readonly runs: WeakMap<Slot, readonly Run[]>;
   readonly purchases: PurchaseMemory;
+  /** The lines of every part, in plan order. */
+  lists: readonly (readonly Line[])[];
   lines: readonly Line[];
   byWork: ReadonlyMap<string, readonly Line[]>;
 }
@@ -33,9 +39,12 @@ export function takeOffMemory(): TakeOffMemory {
   return {
     rows: rowsMemory(),
     parts: new WeakMap(),
-    layouts: new WeakMap(),
-    rooms: undefined,
-    purchases: { groups: new Map() },
+    wholes: new WeakMap(),
+    storeys: storeysMemory(),
+    storeyParts: new WeakMap(),
+    runs: new WeakMap(),
+    lists: [],
+    purchases: { last: undefined },
     lines: [],
     byWork: new Map(),
   };
@@ -57,27 +66,40 @@ export function partLines(
   rows: Rows,
   memory: TakeOffMemory,
   work: Work,
-): { readonly lines: readonly Line[]; readonly findings: readonly Finding[]; readonly portions: readonly Portion[] } {
+): { readonly lines: readonly Line[]; readonly findings: readonly Finding[] } {
   let parts = memory.parts.get(measuring.slot);
   if (parts === undefined) memory.parts.set(measuring.slot, (parts = new Map()));
   let kept = parts.get(measuring.part);
-  if (kept === undefined || !sameList(kept.inputs, measuring.inputs)) {
+  if (kept?.measuring === measuring && kept.stamp === rows.stamp) return kept;
+  if (kept === undefined || !sameList(kept.measuring.inputs, measuring.inputs)) {
     const measured = measuring.measure();
     work.linesMeasured += measured.portions.length;
-    kept = { inputs: measuring.inputs, measured, rows: undefined, scope: '', lines: [], findings: [] };
+    kept = { measuring, measured, stamp: 0, scope: '', lines: [], findings: [] };
     parts.set(measuring.part, kept);
   }
-  if (kept.rows !== rows || kept.scope !== measuring.scope) {
+  kept.measuring = measuring;
+  if (kept.stamp !== rows.stamp && kept.scope === measuring.scope && isUntouched(kept, rows)) kept.stamp = rows.stamp;
+  if (kept.stamp !== rows.stamp || kept.scope !== measuring.scope) {
     const { lines, findings } = explode(kept.measured.portions, rows, measuring.scope, measuring.place);
     const before = kept.lines;
     kept.lines = lines.map((line, index) =>
       before[index] !== undefined && isAsBefore(line, before[index]) ? before[index] : line,
     );
     kept.findings = [...kept.measured.findings, ...findings];
-    kept.rows = rows;
+    kept.stamp = rows.stamp;
     kept.scope = measuring.scope;
   }
-  return { lines: kept.lines, findings: kept.findings, portions: kept.measured.portions };
+  return kept;
+}
+
+/** Whether a change of rows leaves a part's lines as they are: none of its measures and none of its goods is in it. */
+function isUntouched({ stamp, measured, lines }: Part, { since }: Rows): boolean {
+  if (since === undefined || since.stamp !== stamp) return false;
+  for (const { measure, otherwise, goods } of measured.portions) {
+    if (since.measures.has(measure) || otherwise?.some((other) => since.measures.has(other)) === true) return false;
+    if (goods?.of !== undefined && since.goods.has(goods.of)) return false;
+  }
+  return !lines.some(({ goods }) => goods?.of !== undefined && since.goods.has(goods.of));
 }
 
 /** A line of the same portion by the same rows; what it was made of beside them is its net. */

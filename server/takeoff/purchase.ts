@@ -17,38 +17,85 @@ const loads = form('loads', 'loose volume ÷ load of a truck, rounded up', (loos
   load > 0 ? roundUp(loose / load) : 0,
 );
 
+interface Group {
+  readonly lines: readonly Line[];
+  readonly purchases: readonly Purchase[];
+}
+
 /** The groups of the last look: a group whose lines are the same is not summed again. */
 export interface PurchaseMemory {
-  groups: ReadonlyMap<string, { readonly lines: readonly Line[]; readonly purchases: readonly Purchase[] }>;
+  last:
+    | {
+        readonly lines: readonly Line[];
+        readonly does: ReadonlySet<string>;
+        readonly groups: readonly Group[];
+        /** The group of each line, -1 for none, and its place there. */
+        readonly groupOf: Int32Array;
+        readonly placeIn: Int32Array;
+      }
+    | undefined;
 }
 
 /** Lines in plan order; those that only count where a task does their work are left out unless `does` has it. */
-export function purchasesOf(lines: readonly Line[], does: ReadonlySet<string>, memory?: PurchaseMemory): readonly Purchase[] {
-  const groups = new Map<string, Line[]>();
-  for (const line of lines) {
-    if (line.goods === undefined || line.needed === undefined) continue;
-    if (line.onlyIfDone === true && !(line.work !== undefined && does.has(line.work.name))) continue;
-    let group = groups.get(line.item);
+export function purchasesOf(
+  lines: readonly Line[],
+  does: ReadonlySet<string>,
+  memory: PurchaseMemory = { last: undefined },
+): readonly Purchase[] {
+  if (!renewed(lines, does, memory)) memory.last = { lines, does, ...grouped(lines, does) };
+  return memory.last!.groups.flatMap((group) => group.purchases);
+}
+
+function counts(line: Line, does: ReadonlySet<string>): boolean {
+  if (line.goods === undefined || line.needed === undefined) return false;
+  return line.onlyIfDone !== true || (line.work !== undefined && does.has(line.work.name));
+}
+
+function grouped(
+  lines: readonly Line[],
+  does: ReadonlySet<string>,
+): { groups: readonly Group[]; groupOf: Int32Array; placeIn: Int32Array } {
+  const numbers = new Map<string, number>();
+  const members: Line[][] = [];
+  const groupOf = new Int32Array(lines.length).fill(-1);
+  const placeIn = new Int32Array(lines.length);
+  lines.forEach((line, at) => {
+    if (!counts(line, does)) return;
     // The same item is rarely measured in two ways; then each is bought for itself.
-    if (group !== undefined && group[0]!.needed!.dimension !== line.needed.dimension) {
-      const key = `${line.item} ${line.needed.dimension}`;
-      group = groups.get(key);
-      if (group === undefined) groups.set(key, (group = []));
-    } else if (group === undefined) groups.set(line.item, (group = []));
-    group.push(line);
+    let number = numbers.get(line.item);
+    if (number !== undefined && members[number]![0]!.needed!.dimension !== line.needed!.dimension)
+      number = numbers.get(`${line.item} ${line.needed!.dimension}`);
+    if (number === undefined) {
+      number = members.push([]) - 1;
+      numbers.set(numbers.has(line.item) ? `${line.item} ${line.needed!.dimension}` : line.item, number);
+    }
+    groupOf[at] = number;
+    placeIn[at] = members[number]!.push(line) - 1;
+  });
+  return { groups: members.map((each) => ({ lines: each, purchases: bought(each) })), groupOf, placeIn };
+}
+
+/** Puts lines that changed in the places of the old, and sums only their groups; false where more than that changed. */
+function renewed(lines: readonly Line[], does: ReadonlySet<string>, memory: PurchaseMemory): boolean {
+  const { last } = memory;
+  if (last === undefined || last.lines.length !== lines.length || last.does !== does) return false;
+  if (last.lines === lines) return true;
+  const touched = new Map<number, Line[]>();
+  for (let at = 0; at < lines.length; at++) {
+    const [old, now] = [last.lines[at]!, lines[at]!];
+    if (old === now) continue;
+    const number = last.groupOf[at]!;
+    if (old.item !== now.item || old.needed?.dimension !== now.needed?.dimension || counts(now, does) !== number >= 0)
+      return false;
+    if (number < 0) continue;
+    let members = touched.get(number);
+    if (members === undefined) touched.set(number, (members = last.groups[number]!.lines.slice()));
+    members[last.placeIn[at]!] = now;
   }
-  const kept = new Map<string, { lines: readonly Line[]; purchases: readonly Purchase[] }>();
-  const all: Purchase[] = [];
-  for (const [key, group] of groups) {
-    const before = memory?.groups.get(key);
-    const same =
-      before !== undefined && before.lines.length === group.length && group.every((line, at) => line === before.lines[at]);
-    const now = same ? before : { lines: group, purchases: bought(group) };
-    kept.set(key, now);
-    all.push(...now.purchases);
-  }
-  if (memory !== undefined) memory.groups = kept;
-  return all;
+  const groups = last.groups.slice();
+  for (const [number, members] of touched) groups[number] = { lines: members, purchases: bought(members) };
+  memory.last = { ...last, lines, groups };
+  return true;
 }
 
 function bought(lines: readonly Line[]): readonly Purchase[] {

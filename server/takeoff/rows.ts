@@ -1,7 +1,7 @@
 // The library's rows put in order for the take-off: which work installs what by which measure, what it uses, its hours.
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
-import type { Measure } from './lines.ts';
+import type { Measure, NamedGoods } from './lines.ts';
 
 /** One `installs` line: these goods, any one of which it may be, by this measure. */
 export interface Installing {
@@ -20,6 +20,31 @@ export interface Rows {
   readonly goods: ReadonlyMap<string, GoodsRow>;
   /** Every name that some work installs. */
   readonly installed: ReadonlySet<string>;
+  /** A work's hours and what it uses up, by measure; rows without one go with what it installs. */
+  readonly labour: ReadonlyMap<WorkKind, ReadonlyMap<Measure, readonly Labour[]>>;
+  readonly uses: ReadonlyMap<WorkKind, ReadonlyMap<Measure, readonly Using[]>>;
+  /** Which entries of a measure goods go with: found once for each sort of goods. */
+  readonly takings: Map<Measure, Map<GoodsRow | string, readonly Taking[]>>;
+  /** Counts the changes of rows within one memory. */
+  readonly stamp: number;
+  /** What became different since the rows before; undefined where that may be anything. */
+  readonly since: Since | undefined;
+}
+export interface Since {
+  readonly stamp: number;
+  /** Measures whose works or goods changed, and goods that are no more what they were. */
+  readonly measures: ReadonlySet<Measure>;
+  readonly goods: ReadonlySet<GoodsRow>;
+}
+
+/** An entry that installs the goods themselves, or goes along with them. */
+export interface Taking {
+  readonly entry: Installing;
+  readonly own: boolean;
+}
+export interface Using {
+  readonly uses: Uses;
+  readonly goods: NamedGoods;
 }
 
 export interface RowsMemory {
@@ -37,7 +62,7 @@ export function rowsOf(model: Model, memory: RowsMemory): Rows {
   const key = [...works, ...goods];
   if (memory.rows === undefined || !sameList(memory.key, key)) {
     memory.key = key;
-    memory.rows = arranged(works, goods);
+    memory.rows = arranged(works, goods, memory.rows);
   }
   return memory.rows;
 }
@@ -46,7 +71,7 @@ export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean 
   return a.length === b.length && a.every((each, index) => each === b[index]);
 }
 
-function arranged(works: readonly WorkKind[], list: readonly GoodsRow[]): Rows {
+function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before: Rows | undefined): Rows {
   const goods = new Map<string, GoodsRow>();
   for (const row of list) {
     goods.set(row.name, row);
@@ -54,6 +79,8 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[]): Rows {
       for (const line of row.given.also)
         for (const { value } of line.value) if (!goods.has(value.name)) goods.set(value.name, row);
   }
+  const labour = new Map<WorkKind, Map<Measure, Labour[]>>();
+  const uses = new Map<WorkKind, Map<Measure, Using[]>>();
   const installing = new Map<Measure, Installing[]>();
   const besides = new Map<Measure, WorkKind[]>();
   const installed = new Set<string>();
@@ -71,8 +98,41 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[]): Rows {
       value.by === undefined || own.has(value.by) ? [] : [value.by],
     );
     for (const measure of new Set(also)) push(besides, measure, work);
+    const hours = new Map<Measure, Labour[]>();
+    for (const { value } of work.given.labour)
+      for (const measure of value.by === undefined ? own : [value.by]) push(hours, measure, value);
+    labour.set(work, hours);
+    const used = new Map<Measure, Using[]>();
+    for (const { value } of work.given.uses) {
+      const using = { uses: value, goods: { name: value.goods.name, of: value.goods, sizes: [] } };
+      for (const measure of value.by === undefined ? own : [value.by]) push(used, measure, using);
+    }
+    uses.set(work, used);
   }
-  return { works, installing, besides, goods, installed };
+  const stamp = (before?.stamp ?? 0) + 1;
+  const rows: Rows = { works, installing, besides, goods, installed, labour, uses, takings: new Map(), stamp, since: undefined };
+  return before === undefined ? rows : { ...rows, since: sinceThen(rows, before) };
+}
+
+/** Which measures and goods a change of rows touches, so that the rest need not be gone through again. */
+function sinceThen(now: Rows, before: Rows): Since | undefined {
+  if (!sameList([...now.installed], [...before.installed])) return undefined;
+  const works = changed(new Set(now.works), new Set(before.works));
+  const goods = changed(new Set(now.goods.values()), new Set(before.goods.values()));
+  const measures = new Set<Measure>();
+  for (const work of works) {
+    for (const { value } of work.given.installs) for (const { value: by } of value.by) measures.add(by);
+    for (const { value } of [...work.given.labour, ...work.given.uses]) if (value.by !== undefined) measures.add(value.by);
+  }
+  const names = new Set([...goods].map(({ name }) => name));
+  for (const { installing } of [now, before])
+    for (const [measure, entries] of installing)
+      if (entries.some((entry) => entry.goods.some((name) => names.has(name)))) measures.add(measure);
+  return { stamp: before.stamp, measures, goods };
+}
+
+function changed<T>(a: ReadonlySet<T>, b: ReadonlySet<T>): ReadonlySet<T> {
+  return new Set([...[...a].filter((each) => !b.has(each)), ...[...b].filter((each) => !a.has(each))]);
 }
 
 function push<K, T>(map: Map<K, T[]>, key: K, value: T): void {

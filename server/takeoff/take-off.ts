@@ -3,6 +3,7 @@
 import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
+import type { Task, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measurings } from './elements.ts';
 import type { Line, Purchase } from './lines.ts';
@@ -29,16 +30,26 @@ export function takeOff(
   work: Work,
 ): { readonly value: TakeOff; readonly findings: readonly Finding[] } {
   const rows = rowsOf(model, memory.rows);
-  const lines: Line[] = [];
+  const lists: (readonly Line[])[] = [];
   const findings: Finding[] = [];
   for (const measuring of measurings(model, rows, memory)) {
     const part = partLines(measuring, rows, memory, work);
-    lines.push(...part.lines);
-    findings.push(...part.findings);
+    if (part.lines.length > 0) lists.push(part.lines);
+    for (const found of part.findings) findings.push(found);
   }
-  memory.byWork = sameList(lines, memory.lines) ? memory.byWork : grouped(lines, memory.byWork);
-  memory.lines = sameList(lines, memory.lines) ? memory.lines : lines;
+  if (!sameList(lists, memory.lists)) {
+    memory.lists = lists;
+    memory.lines = joined(lists);
+    memory.byWork = grouped(memory.lines, memory.byWork);
+  }
   return { value: takeOffOf(memory.lines, memory.byWork, model, memory), findings };
+}
+
+/** Many short lists in one, without the cost of flattening whatever may be in them. */
+function joined(lists: readonly (readonly Line[])[]): readonly Line[] {
+  const lines: Line[] = [];
+  for (const list of lists) for (const line of list) lines.push(line);
+  return lines;
 }
 
 function takeOffOf(
@@ -57,19 +68,33 @@ function takeOffOf(
   };
 }
 
+const done = new WeakMap<readonly Task[], ReadonlySet<string>>();
+
+/** The same set for the same list of tasks. */
 function worksDone(model: Model): ReadonlySet<string> {
-  return new Set(model.list('task').flatMap((task) => (task.given.does?.value ?? []).map(({ value }) => value.work.name)));
+  const tasks = model.list('task');
+  let works = done.get(tasks);
+  if (works === undefined) {
+    works = new Set(tasks.flatMap((task) => (task.given.does?.value ?? []).map(({ value }) => value.work.name)));
+    done.set(tasks, works);
+  }
+  return works;
 }
 
 function grouped(lines: readonly Line[], before: ReadonlyMap<string, readonly Line[]>): ReadonlyMap<string, readonly Line[]> {
-  const groups = new Map<string, Line[]>();
+  const groups = new Map<WorkKind, Line[]>();
   for (const line of lines) {
     if (line.work === undefined) continue;
-    const group = groups.get(line.work.name);
-    if (group === undefined) groups.set(line.work.name, [line]);
+    const group = groups.get(line.work);
+    if (group === undefined) groups.set(line.work, [line]);
     else group.push(line);
   }
-  return new Map([...groups].map(([name, group]) => [name, sameList(group, before.get(name) ?? []) ? before.get(name)! : group]));
+  const byName = new Map<string, readonly Line[]>();
+  for (const [{ name }, group] of groups) {
+    const old = before.get(name);
+    byName.set(name, old !== undefined && sameList(group, old) ? old : group);
+  }
+  return byName;
 }
 
 function groupedBySlot(lines: readonly Line[]): ReadonlyMap<Slot, readonly Line[]> {
