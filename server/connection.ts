@@ -219,9 +219,9 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   }
 
   for (const { method, answer } of features) {
-    connection.onRequest(method, (params: { textDocument: { uri: string }; range?: never }) =>
+    connection.onRequest(method, (params: AboutAFile) =>
       fenced(method, () => {
-        const path = addresses.pathOf(params.textDocument.uri);
+        const path = addresses.pathOf(addressIn(params));
         const view = viewOf(path);
         if (view === undefined) return undefined;
         if (method === 'textDocument/inlayHint' && params.range !== undefined)
@@ -263,6 +263,18 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
     if (isRefusal(result)) return new ResponseError(LSPErrorCodes.RequestFailed, result.refused);
     return result ?? null;
   }
+}
+
+/** A request about one file says which in one of three ways. */
+interface AboutAFile {
+  readonly textDocument?: { readonly uri: string };
+  readonly item?: { readonly uri: string };
+  readonly data?: { readonly uri: string };
+  readonly range?: Parameters<typeof shownHints>[1];
+}
+
+function addressIn({ textDocument, item, data }: AboutAFile): string {
+  return (textDocument ?? item ?? data)?.uri ?? '';
 }
 
 /** Addresses of an editor to paths and back, in the editor's own spelling for what it has opened. */

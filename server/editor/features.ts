@@ -9,14 +9,16 @@ import { folding } from './folding.ts';
 import { formatting, rangeFormatting } from './formatting.ts';
 import { highlights } from './highlights.ts';
 import { hover } from './hover.ts';
-import { inlayHints } from './inlay-hints.ts';
+import { inlayHintResolve, inlayHints } from './inlay-hints.ts';
 import { links } from './links.ts';
 import { references } from './references.ts';
 import { prepareRename, rename } from './rename.ts';
 import { selection } from './selection.ts';
 import { semanticTokens, semanticTokensDelta, semanticTokensRange } from './semantic-tokens.ts';
+import { signature } from './signature.ts';
 import { symbols } from './symbols.ts';
 import type { View, WideView } from './view.ts';
+import { prepareWaiting, waitedFor, waitingFor } from './waiting.ts';
 import { workspaceSymbols } from './workspace-symbols.ts';
 
 /** A request about one file. `undefined` for an answer means there is none. */
@@ -37,7 +39,9 @@ export interface WideFeature {
 export const features: readonly Feature[] = [
   hover,
   inlayHints,
+  inlayHintResolve,
   completion,
+  signature,
   definition,
   references,
   highlights,
@@ -53,6 +57,9 @@ export const features: readonly Feature[] = [
   links,
   formatting,
   rangeFormatting,
+  prepareWaiting,
+  waitingFor,
+  waitedFor,
 ];
 export const wideFeatures: readonly WideFeature[] = [workspaceSymbols];
 

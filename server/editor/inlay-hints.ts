@@ -12,12 +12,26 @@ import type { Feature } from './features.ts';
 import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
 import { lineLength } from './places.ts';
 import { datesText, dayText, stepParts } from './step-text.ts';
+import { tellBriefly } from './things.ts';
 import type { View } from './view.ts';
 
 export const inlayHints: Feature = {
   method: 'textDocument/inlayHint',
-  offers: () => ({ inlayHintProvider: { resolveProvider: false } }),
+  offers: () => ({ inlayHintProvider: { resolveProvider: true } }),
   answer: (view, { range }: { readonly range: Range }) => hintsIn(view, range),
+};
+
+/** The working behind a hint, made when a pointer rests on it. */
+export const inlayHintResolve: Feature = {
+  method: 'inlayHint/resolve',
+  offers: () => ({}),
+  answer: (view, hint: InlayHint): InlayHint => {
+    const [declared] = declaredWithin(view, hint.position.line, hint.position.line);
+    const element = declared === undefined ? undefined : view.plan.model.element(declared.slot);
+    if (element === undefined) return hint;
+    const { why } = tellBriefly(element, viewOf(view.plan));
+    return { ...hint, tooltip: why };
+  },
 };
 
 /** Hints of the lines from first to last, both included. */
@@ -27,7 +41,7 @@ function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
     const label = hintOf(declared, view);
     if (label === undefined) return [];
     const position = { line: declared.line, character: lineLength(file.tree, declared.line) };
-    return [{ position, label, paddingLeft: true }];
+    return [{ position, label, paddingLeft: true, data: { uri: view.addresses.uriOf(file.path) } }];
   });
 }
 

@@ -316,6 +316,11 @@ describe('editors as they are', () => {
       ['documentLinkProvider', 'textDocument/documentLink', {}],
       ['documentFormattingProvider', 'textDocument/formatting', { options: { tabSize: 2, insertSpaces: true } }],
       ['documentRangeFormattingProvider', 'textDocument/rangeFormatting', { range: ALL, options: {} }],
+      ['signatureHelpProvider', 'textDocument/signatureHelp', { position: { line: 10, character: 7 } }],
+      ['callHierarchyProvider', 'textDocument/prepareCallHierarchy', { position: { line: 13, character: 6 } }],
+      ['callHierarchyProvider', 'callHierarchy/incomingCalls', { item: { name: 'hang', uri } }],
+      ['callHierarchyProvider', 'callHierarchy/outgoingCalls', { item: { name: 'tidy', uri } }],
+      ['inlayHintProvider', 'inlayHint/resolve', { position: { line: 9, character: 0 }, label: 'x', data: { uri } }],
       ['workspaceSymbolProvider', 'workspace/symbol', { query: 'bath' }],
     ];
     const offered = Object.keys(answer.capabilities).filter((name) => name.endsWith('Provider'));
