@@ -102,6 +102,18 @@ const edits: readonly (readonly [string, string, string])[] = [
   ['the footprint', "28' x 32'", "28' x 34'"],
   ['a material of the library', 'plan cottage', 'plan cottage\nmaterial drywall\n  waste 10% added\n'],
   ['a new work for a material', 'plan cottage', 'plan cottage\nwork hang-board\n  labour 0.02 h/sf\n'],
+  ['a sheet in every wall', 'plan cottage', 'plan cottage\nmaterial osb\n  waste 9% added\n'],
+  ['the library’s board', 'plan cottage', 'plan cottage\nmaterial drywall "Board"\n'],
+  [
+    'a layer of the wall',
+    'plan cottage',
+    'plan cottage\nassembly ext-2x6\n  layer moisture-board 1/2"\n  layer stud 2x6 at 24" oc\n',
+  ],
+  [
+    'a room upstairs',
+    `2'-8" x 6'-8"\n`,
+    `2'-8" x 6'-8"\nlevel loft\n  height 7'\nroom attic on loft\n  size 10' x 10'\n  finish as bed\n  doors 1 d-2868 to bed\n`,
+  ],
   ['a line above a room', 'site lot', '# a remark\nsite lot'],
   ['a line inside a room', `  size    27'-1" x 15'\n`, `  note "sunny"\n  size    27'-1" x 15'\n`],
 ];
@@ -118,6 +130,29 @@ test.each(edits)('after a change of %s the result is that of a fresh look', (_, 
   expect(kept.takeOff.purchases().map(({ item, bought }) => [item, bought.value])).toEqual(
     fresh.takeOff.purchases().map(({ item, bought }) => [item, bought.value]),
   );
+});
+
+test('two changes after each other, and back, leave nothing behind', () => {
+  const memory = emptyPlanMemory();
+  const first = planOf(house, { library: 'built-in', memory });
+  for (const [, from, to] of edits) {
+    planOf(house.replace(from, to), { library: 'built-in', memory });
+    const back = planOf(house, { library: 'built-in', memory });
+    expect(back.takeOff.lines.map(written)).toEqual(first.takeOff.lines.map(written));
+    expect(back.messages).toEqual(first.messages);
+  }
+});
+
+test('another sheet on every wall leaves the rooms as they are', () => {
+  const memory = emptyPlanMemory();
+  const before = planOf(house, { library: 'built-in', memory });
+  const after = planOf(house.replace('plan cottage', 'plan cottage\nmaterial osb\n  waste 9% added\n'), {
+    library: 'built-in',
+    memory,
+  });
+  const known = new Set(before.takeOff.lines);
+  const changed = after.takeOff.lines.filter((line) => !known.has(line)).map((line) => line.where.element.kind);
+  expect(new Set(changed)).toEqual(new Set(['level', 'site']));
 });
 
 test('a device more touches the lines of that device only', () => {

@@ -1,0 +1,119 @@
+// A storey: a level with its rooms and inside walls, and the few rooms elsewhere that they have to do with. Storeys are
+// measured apart, so that a plan of many houses is not looked through for a change in one.
+import type { Slot } from '#kit/place';
+import type { ElementOf, Level, Room } from '#model/model';
+import type { Model } from '#model/resolve';
+import type { Wall } from './measure/layout.ts';
+import { openingsOf } from './measure/openings.ts';
+import { sameList } from './rows.ts';
+import { roomAsBefore } from './same-room.ts';
+
+export interface Storey {
+  /** Undefined for rooms that stand on no level. */
+  readonly level: Level | undefined;
+  readonly panels: ElementOf<'panels'> | undefined;
+  /** In plan order. */
+  readonly rooms: readonly Room[];
+  readonly walls: readonly Wall[];
+  /** The rooms, and rooms elsewhere that a door or a finish ties to them, in plan order. */
+  readonly known: readonly Room[];
+}
+
+export interface StoreysMemory {
+  key: readonly unknown[];
+  list: readonly Storey[];
+  readonly rooms: WeakMap<Slot, Room>;
+}
+export function storeysMemory(): StoreysMemory {
+  return { key: [], list: [], rooms: new WeakMap() };
+}
+
+/** In the order of the levels; each storey is the same object while its level, rooms and walls are. */
+export function storeysOf(model: Model, memory: StoreysMemory): readonly Storey[] {
+  const key = [model.list('level'), model.list('room'), model.list('wall'), model.list('panels')];
+  if (sameList(key, memory.key)) return memory.list;
+  const before = new Map(memory.list.map((storey) => [storey.level?.slot, storey]));
+  memory.key = key;
+  memory.list = apart(model, memory).map((storey) => {
+    const old = before.get(storey.level?.slot);
+    return old !== undefined && isSame(old, storey) ? old : storey;
+  });
+  return memory.list;
+}
+
+function isSame(a: Storey, b: Storey): boolean {
+  return (
+    a.level === b.level &&
+    a.panels === b.panels &&
+    sameList(a.rooms, b.rooms) &&
+    sameList(a.walls, b.walls) &&
+    sameList(a.known, b.known)
+  );
+}
+
+function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
+  const rooms = model.list('room').map((room) => roomAsBefore(room, memory.rooms));
+  const bySlot = new Map<Slot, Room>();
+  const onLevel = new Map<Slot | undefined, Room[]>();
+  for (const room of rooms) {
+    bySlot.set(room.slot, room);
+    push(onLevel, levelOf(room), room);
+  }
+  const abroad = new Map<Slot | undefined, Set<Room>>();
+  for (const room of rooms) tie(room, bySlot, abroad);
+  const walls = new Map<Slot | undefined, Wall[]>();
+  for (const wall of model.list('wall')) {
+    const levels = (wall.given.between?.value ?? []).flatMap(({ value }) => bySlot.get(value) ?? []).map(levelOf);
+    for (const level of new Set(levels)) push(walls, level, wall);
+  }
+  const made = (level: Level | undefined): Storey => {
+    const slot = level?.slot;
+    const own = onLevel.get(slot) ?? [];
+    const others = abroad.get(slot);
+    const panels =
+      level === undefined
+        ? undefined
+        : model.list('panels').find(({ given }) => given.for?.value.some(({ value }) => value === level));
+    const known = others === undefined ? own : rooms.filter((room) => levelOf(room) === slot || others.has(room));
+    return { level, panels, rooms: own, walls: walls.get(slot) ?? [], known };
+  };
+  const storeys = model.list('level').map(made);
+  return onLevel.has(undefined) ? [...storeys, made(undefined)] : storeys;
+}
+
+function levelOf(room: Room): Slot | undefined {
+  return room.given.on?.value.slot;
+}
+
+/** Notes rooms on other levels that this one leads to or takes its finishes from, and this one with theirs. */
+function tie(room: Room, bySlot: ReadonlyMap<Slot, Room>, abroad: Map<Slot | undefined, Set<Room>>): void {
+  const level = levelOf(room);
+  const note = (at: Slot | undefined, other: Room): void => {
+    const known = abroad.get(at);
+    if (known === undefined) abroad.set(at, new Set([other]));
+    else known.add(other);
+  };
+  for (const { to } of openingsOf(room)) {
+    const other = to === undefined ? undefined : bySlot.get(to);
+    if (other === undefined || levelOf(other) === level) continue;
+    note(level, other);
+    note(levelOf(other), room);
+  }
+  // Finishes may be taken from room to room, over several levels.
+  const seen = new Set<Room>([room]);
+  for (let next = finishFrom(room, bySlot); next !== undefined && !seen.has(next); next = finishFrom(next, bySlot)) {
+    seen.add(next);
+    if (levelOf(next) !== level) note(level, next);
+  }
+}
+
+function finishFrom(room: Room, bySlot: ReadonlyMap<Slot, Room>): Room | undefined {
+  const slot = room.given.finish?.value;
+  return slot === undefined ? undefined : bySlot.get(slot);
+}
+
+function push<K, T>(map: Map<K, T[]>, key: K, value: T): void {
+  const list = map.get(key);
+  if (list === undefined) map.set(key, [value]);
+  else list.push(value);
+}
