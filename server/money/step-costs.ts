@@ -64,7 +64,6 @@ function priced(pricing: Pricing): StepCost {
   const where = trade === undefined ? {} : { trade: trade.slot };
   const lines: CostLine[] = [];
   const missing: Missing[] = [];
-  const goods = claims.map(({ line }) => line);
   const fee = step.given.fee?.value;
   if (fee !== undefined)
     lines.push({
@@ -76,8 +75,9 @@ function priced(pricing: Pricing): StepCost {
       working: () => fee,
     });
   if (step.kind === 'task') lines.push(...hire(step, where, pricing.model));
-  const bid = step.kind === 'task' ? bids.find((each) => holdsStep(each, step, trade?.slot)) : undefined;
-  if (bid !== undefined) return { lines, missing, covers: bid.given['labour only'] === undefined ? goods : [], bid };
+  const bid = step.kind === 'task' && bids.length > 0 ? bids.find((each) => holdsStep(each, step, trade?.slot)) : undefined;
+  if (bid !== undefined)
+    return { lines, missing, covers: bid.given['labour only'] === undefined ? claims.map(({ line }) => line) : [], bid };
   const costs = step.given.costs?.value;
   if (costs !== undefined) {
     lines.push({
@@ -88,7 +88,7 @@ function priced(pricing: Pricing): StepCost {
       cents: Math.round(costs.value),
       working: () => costs,
     });
-    return { lines, missing, covers: goods, bid: undefined };
+    return { lines, missing, covers: claims.map(({ line }) => line), bid: undefined };
   }
   if (step.kind !== 'task') return { lines, missing, covers: [], bid: undefined };
   const covers = unitPriced(step, where, pricing, lines);
@@ -145,10 +145,9 @@ function labour(
   const own = covers.size === 0 ? claims : claims.filter(({ line }) => !covers.has(line));
   if (claims.length > 0 && own.length === 0) return;
   // A length given for the whole task is what is paid, not what the rate says.
-  const given =
-    duration.basis === 'given'
-      ? duration.minutes * people(task, trade)
-      : (personMinutes(own) ?? duration.minutes * people(task, trade));
+  const byLength = duration.minutes * people(task, trade);
+  const byRate = covers.size === 0 ? duration.personMinutes : personMinutes(own);
+  const given = duration.basis === 'given' ? byLength : (byRate ?? byLength);
   if (given === 0) return;
   const rate = trade?.given.at?.value;
   if (rate === undefined) {

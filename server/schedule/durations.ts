@@ -9,6 +9,8 @@ export interface Duration {
   readonly basis: 'given' | 'rate' | 'visit' | 'moment' | 'none';
   /** What the rate says where a length is given. */
   readonly rate?: number;
+  /** Person-minutes by the rates of its work, where any line has one. */
+  readonly personMinutes?: number;
 }
 
 /** Whole minutes, so that dates are; less than one minute of work is one. */
@@ -26,8 +28,10 @@ export function durationOf(step: Step, claims: readonly Claim[], trade: Trade | 
       const hours = personMinutes(claims);
       const rate = hours === undefined ? undefined : wholeMinutes(hours / people(step, trade));
       const given = step.given.takes?.value.time.value;
-      if (given !== undefined) return { minutes: Math.round(given), basis: 'given', ...(rate === undefined ? {} : { rate }) };
-      return rate === undefined ? { minutes: 0, basis: 'none' } : { minutes: rate, basis: 'rate' };
+      if (hours === undefined || rate === undefined)
+        return given === undefined ? { minutes: 0, basis: 'none' } : { minutes: Math.round(given), basis: 'given' };
+      if (given !== undefined) return { minutes: Math.round(given), basis: 'given', rate, personMinutes: hours };
+      return { minutes: rate, basis: 'rate', personMinutes: hours };
     }
   }
 }
