@@ -31,9 +31,10 @@ export function unheld(
   first: readonly Side[],
   then: readonly Side[],
   wait: Wait | undefined,
-  { timeline, order, model }: Results,
+  results: Results,
 ): readonly Pair[] {
-  const scopes = scopesOf(timeline, model);
+  const scopes = scopesOf(results);
+  const { order } = results;
   let all = kept.get(order);
   if (all?.scopes !== scopes) kept.set(order, (all = { scopes, byRule: new Map() }));
   const known = all.byRule.get(rule);

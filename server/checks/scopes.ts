@@ -6,6 +6,8 @@ import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';
 import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
+import type { Results } from './check.ts';
+import type { Order } from './order.ts';
 import type { Side } from './sides.ts';
 
 export interface Scope {
@@ -23,16 +25,19 @@ export interface Scopes {
 
 const EVERYWHERE: Scope = { rooms: undefined, elements: undefined, buildings: undefined };
 const byClaims = new WeakMap<Timeline['claims'], { readonly steps: Steps; readonly scopes: Scopes }>();
-const latest = new WeakMap<Steps, Scopes>();
+const latest = new WeakMap<Order, Scopes>();
 
-export function scopesOf(timeline: Timeline, model: Model): Scopes {
+export function scopesOf({ timeline, model, order }: Pick<Results, 'timeline' | 'model' | 'order'>): Scopes {
   const { claims, steps } = timeline;
   const known = byClaims.get(claims);
   if (known?.steps === steps) return known.scopes;
-  const before = latest.get(steps);
+  const last = latest.get(order);
+  const before = last?.bySteps.length === steps.list.length ? last : undefined;
   const buildings = buildingsOf(model);
-  const bySteps = steps.list.map((step) =>
-    step.kind === 'task' ? taskScopes(step, claims.byTask.get(step) ?? NO_CLAIMS, buildings, model) : NO_SCOPES,
+  const bySteps = steps.list.map((step, at) =>
+    step.kind === 'task'
+      ? taskScopes(step, claims.byTask.get(step) ?? NO_CLAIMS, buildings, model, before?.bySteps[at])
+      : NO_SCOPES,
   );
   // A visit is where the steps are that it looks at.
   const tasks: Scopes = { bySteps };
@@ -41,7 +46,7 @@ export function scopesOf(timeline: Timeline, model: Model): Scopes {
   });
   const same = before !== undefined && bySteps.every((own, at) => own === before.bySteps[at]);
   const scopes = same ? before : tasks;
-  latest.set(steps, scopes);
+  latest.set(order, scopes);
   byClaims.set(claims, { steps, scopes });
   return scopes;
 }
@@ -67,7 +72,13 @@ interface Known {
 const kept = new WeakMap<Task, Known>();
 
 /** The same map while the task's lines are where they were: an edit mostly leaves them there. */
-function taskScopes(task: Task, claims: readonly Claim[], buildings: ReadonlySet<Slot> | undefined, model: Model): ByWork {
+function taskScopes(
+  task: Task,
+  claims: readonly Claim[],
+  buildings: ReadonlySet<Slot> | undefined,
+  model: Model,
+  last: ByWork | undefined,
+): ByWork {
   const before = kept.get(task);
   const names = model.names.first;
   if (before !== undefined && before.buildings === buildings && before.names === names) {
@@ -84,7 +95,8 @@ function taskScopes(task: Task, claims: readonly Claim[], buildings: ReadonlySet
   for (const { value } of works) places.set(value.work.name, measured.get(value.work.name) ?? (words ??= fromWords(task, model)));
   if (works.length === 0) places.set('', fromWords(task, model));
   const made = new Map([...places].map(([work, own]) => [work, { ...own, buildings: within(own.elements, buildings) }]));
-  const scopes = before !== undefined && sameScopes(before.scopes, made) ? before.scopes : made;
+  const old = before?.scopes ?? last;
+  const scopes = old !== undefined && sameScopes(old, made) ? old : made;
   kept.set(task, { claims, buildings, names, scopes });
   return scopes;
 }

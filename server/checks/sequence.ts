@@ -14,13 +14,12 @@ import { type Side, sidesOf } from './sides.ts';
 
 export function sequenceFindings(results: Results): readonly Finding[] {
   const { model, timeline } = results;
-  const { steps } = timeline;
-  if (steps.list.length === 0) return [];
+  if (timeline.steps.list.length === 0) return [];
   const findings: Finding[] = [];
   for (const rule of model.rows('rule')) {
-    const then = sidesOf(namesOf(rule.given.then), steps, model);
+    const then = sidesOf(namesOf(rule.given.then), results);
     if (then.length === 0 || !firesIn(rule, model)) continue;
-    const first = sidesOf(namesOf(rule.given.first), steps, model);
+    const first = sidesOf(namesOf(rule.given.first), results);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
       if (relation === 'while') findings.push(...reminds(rule, then, timeline));

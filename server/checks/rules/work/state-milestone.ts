@@ -38,7 +38,7 @@ milestone dry after windows, doors
       const at = timeline.steps.index.get(milestone.slot);
       if (state === undefined || at === undefined || isDone(at, timeline)) continue;
       const works = (state.given['made by']?.value ?? []).map(({ value }) => value.name);
-      const missing = sidesOf(works, timeline.steps, model).filter((side) => isMissing(side, at, milestone, results));
+      const missing = sidesOf(works, results).filter((side) => isMissing(side, at, milestone, results));
       const steps = [...new Set(missing.map(({ step }) => timeline.steps.list[step]!))];
       if (steps.length === 0) continue;
       findings.push({
