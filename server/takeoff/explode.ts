@@ -4,12 +4,13 @@ import { type Finding, finding } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { GoodsRow, WorkKind } from '#model/model';
-import { comesIn, itemText, labelText, materialOf } from './goods.ts';
+import { itemText, labelText } from './goods.ts';
 import { hoursOf, usedUpOf } from './hours.ts';
 import type { Line, Measure, NamedGoods, Portion } from './lines.ts';
 import { neededOf } from './needed.ts';
 import { goodsOpen } from './problems.ts';
-import { type Installing, materialNamed, type Rows, type Taking } from './rows.ts';
+import type { Installing, Rows } from './rows.ts';
+import { measureOf, takingsOf, usualGoods } from './takings.ts';
 
 export interface Exploded {
   readonly lines: readonly Line[];
@@ -37,18 +38,6 @@ interface Making {
   readonly place: Place | undefined;
 }
 
-/** A portion with several measures is counted by the first that some work installs its goods by. */
-function measureOf({ measure, otherwise, goods }: Portion, rows: Rows): Measure {
-  if (otherwise === undefined || goods === undefined) return measure;
-  return (
-    [measure, ...otherwise].find((each) => (rows.installing.get(each) ?? []).some((entry) => names(entry, goods))) ?? measure
-  );
-}
-
-function names({ goods }: Installing, named: NamedGoods): boolean {
-  return goods.includes(named.name) || (named.of !== undefined && named.of.kind !== 'material' && goods.includes(named.of.kind));
-}
-
 function goodsLines(portion: Portion, by: Measure, made: Making): void {
   const { rows } = made;
   const named = portion.goods;
@@ -56,7 +45,7 @@ function goodsLines(portion: Portion, by: Measure, made: Making): void {
   let found = named === undefined;
   for (const { entry, own } of takingsOf(by, named, rows)) {
     if (own) found = true;
-    const chosen = own ? named : choose(entry, portion, made);
+    const chosen = own ? named : chosenGoods(entry, portion, made);
     addGoods(chosen, entry.work, portion, by, !done.has(entry.work), made);
     done.add(entry.work);
   }
@@ -64,77 +53,12 @@ function goodsLines(portion: Portion, by: Measure, made: Making): void {
   for (const work of rows.besides.get(by) ?? []) if (!done.has(work)) addLabour(work, portion, by, made, true);
 }
 
-/** In the order of the works: those that install the goods, and those that go along with them. */
-function takingsOf(by: Measure, named: NamedGoods | undefined, rows: Rows): readonly Taking[] {
-  let ofMeasure = rows.takings.get(by);
-  if (ofMeasure === undefined) rows.takings.set(by, (ofMeasure = new Map()));
-  const key = named === undefined ? '' : (named.of ?? named.name);
-  let takings = ofMeasure.get(key);
-  if (takings === undefined) {
-    const entries = rows.installing.get(by) ?? [];
-    const installers = named === undefined ? [] : installersOf(entries, named, rows);
-    takings = entries
-      .map((entry) => ({ entry, own: installers.includes(entry) }))
-      .filter(({ entry, own }) => own || follows(entry, named, rows));
-    ofMeasure.set(key, takings);
-  }
-  return takings;
-}
-
-/** Entries that name the goods; for goods no work names, those that install goods laid the same way, if one work alone does. */
-function installersOf(entries: readonly Installing[], named: NamedGoods, rows: Rows): readonly Installing[] {
-  const direct = entries.filter((entry) => names(entry, named));
-  const material = materialOf(named);
-  if (direct.length > 0 || material === undefined || rows.installed.has(named.name)) return lastWork(direct);
-  const laid = material.given.laid?.value;
-  const alike = entries.filter(({ goods }) =>
-    goods.some((name) => laid !== undefined && materialNamed(rows, name)?.given.laid?.value === laid),
-  );
-  return new Set(alike.map(({ work }) => work)).size === 1 ? alike.slice(0, 1) : [];
-}
-
-/** Of several works that install the same goods by the same measure the last counts: a plan's own stands after the library's. */
-function lastWork(entries: readonly Installing[]): readonly Installing[] {
-  const last = entries[entries.length - 1]?.work;
-  return entries.filter(({ work }) => work === last);
-}
-
-/** Whether a work goes along with goods that it does not install itself: it is measured only, or goes over them as a coat. */
-function follows({ goods }: Installing, named: NamedGoods | undefined, rows: Rows): boolean {
-  if (named === undefined) return true;
-  const coat = materialOf(named)?.given.laid?.value === 'coats';
-  return goods.every((name) => {
-    const row = rows.goods.get(name);
-    return row?.kind === 'item' || (!coat && row?.kind === 'material' && row.given.laid?.value === 'coats');
-  });
-}
-
-/** The goods of an entry for a portion that names none: the only ones, or those that come in the sizes given. */
-function choose({ goods, work }: Installing, portion: Portion, made: Making): NamedGoods | undefined {
-  const sizes = portion.sizes ?? [];
-  const named = (name: string): NamedGoods => {
-    const of = made.rows.goods.get(name);
-    return {
-      name: of?.name ?? name,
-      of,
-      sizes:
-        of?.kind !== 'material' || comesIn(of, sizes) ? (of?.kind === 'material' && of.given.size.length === 0 ? [] : sizes) : [],
-    };
-  };
-  if (goods.length === 1) return named(goods[0]!);
-  if (sizes.length > 0) {
-    const fitting = goods.find((name) => {
-      const row = materialNamed(made.rows, name);
-      return row !== undefined && row.given.size.length > 0 && comesIn(row, sizes);
-    });
-    if (fitting !== undefined) return named(fitting);
-  }
-  // A coat that brings another of the list with it is the whole of the work.
-  const whole = goods.find((name) => goods.includes(materialNamed(made.rows, name)?.given['under it']?.value.name ?? ''));
-  if (whole !== undefined) return named(whole);
-  if (made.place !== undefined && portion.onlyIfDone === undefined)
-    made.findings.push(finding(goodsOpen, made.place, work.label, goods));
-  return undefined;
+/** What a work installs where the plan names nothing; that it is open is said once, and nothing is guessed. */
+function chosenGoods(entry: Installing, portion: Portion, { rows, place, findings }: Making): NamedGoods | undefined {
+  const goods = usualGoods(entry, portion.sizes ?? [], rows);
+  if (goods === undefined && place !== undefined && portion.onlyIfDone === undefined)
+    findings.push(finding(goodsOpen, place, entry.work.label, entry.goods));
+  return goods;
 }
 
 function addGoods(

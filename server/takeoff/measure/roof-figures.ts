@@ -44,10 +44,15 @@ const riseOf = form('rise', 'run × pitch', (run = 0, pitch = 0) => run * pitch)
 const rafterOf = form('rafter', '(run + overhang) × √(1 + pitch²)', (run = 0, out = 0, pitch = 0) => (run + out) * factor(pitch));
 const rafterBoth = form(
   'rafter',
-  '(run + 2 × overhang) × √(1 + pitch²)',
-  (run = 0, out = 0, pitch = 0) => (run + 2 * out) * factor(pitch),
+  '(run + overhang below + overhang above) × √(1 + pitch²)',
+  (run = 0, low = 0, high = 0, pitch = 0) => (run + low + high) * factor(pitch),
 );
 const withBoth = form('with both overhangs', 'length + 2 × overhang', (length = 0, out = 0) => length + 2 * out);
+const withEach = form(
+  'with both overhangs',
+  'length + overhang below + overhang above',
+  (length = 0, low = 0, high = 0) => length + low + high,
+);
 const twoSlopes = form(
   'surface of the roof',
   '2 × ridge × rafter',
@@ -99,10 +104,14 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const ridgeRuns = runsOf(shape, plan);
   const [along, span] = ridgeRuns === 'east-west' ? [plan.width, plan.depth] : [plan.depth, plan.width];
   const overhang = roof.given.overhang?.value;
-  const eavesOut = overhang?.eaves ?? none;
-  const rakesOut = shape.form === 'hip' ? eavesOut : (overhang?.rakes?.length ?? eavesOut);
+  const second = overhang?.rakes;
+  // `18" high, 12" low` names the two ends of a shed's slope; else the first is for the eaves and the second for the rakes.
+  const eavesOut = (second?.where === 'low' ? second.length : overhang?.eaves) ?? none;
+  const highOut = overhang?.eaves ?? none;
+  const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
   const length = measure('length', withBoth, along, rakesOut);
-  const width = measure('length', withBoth, span, eavesOut);
+  const width =
+    highOut === eavesOut ? measure('length', withBoth, span, eavesOut) : measure('length', withEach, span, eavesOut, highOut);
   const surface = measure('area', planOf, length, width);
   const common = { form: shape.form, pitch, along, span, ridgeRuns, eavesOut, rakesOut, plan: surface, eave: length };
   switch (shape.form) {
@@ -141,7 +150,7 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
       };
     }
     case 'shed': {
-      const rafter = measure('length', rafterBoth, span, eavesOut, pitch);
+      const rafter = measure('length', rafterBoth, span, eavesOut, highOut, pitch);
       const area = measure('area', oneSlope, length, rafter);
       const rakes = measure('length', shedRakes, rafter, length);
       return {
@@ -158,7 +167,7 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
       };
     }
     case 'flat': {
-      const rafter = measure('length', rafterBoth, span, eavesOut, pitch);
+      const rafter = measure('length', rafterBoth, span, eavesOut, highOut, pitch);
       const eaves = measure('length', around, length, width);
       const area = measure('area', planSlope, surface, pitch);
       return {

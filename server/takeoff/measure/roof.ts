@@ -11,6 +11,9 @@ import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { piecesAlong, rectangle } from './runs.ts';
 
 const twoSides = form('rafters', '2 × pieces on a side', (pieces = 0) => 2 * pieces);
+const hipRafters = form('rafters', 'surface ÷ spacing + hips', (area = 0, spacing = 1, hips = 0) =>
+  spacing > 0 ? area / spacing + hips : 0,
+);
 const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
@@ -43,7 +46,10 @@ function framePortions(roof: Roof, figures: RoofFigures, where: Where): readonly
   const { of, at } = framed;
   const along = piecesAlong(figures.along, at);
   if (laidOf(of) === 'pieces') return [portion('truss-count', where, along, { goods: of })];
-  const count = figures.form === 'gable' || figures.form === 'hip' ? measure('number', twoSides, along) : along;
+  // Jacks grow shorter toward a hip: so much rafter as there is surface by the spacing, and the hips themselves.
+  if (figures.form === 'hip' && figures.hips !== undefined)
+    return [portion('rafter-length', where, measure('length', hipRafters, figures.area, at, figures.hips), { goods: of })];
+  const count = figures.form === 'gable' ? measure('number', twoSides, along) : along;
   return [
     portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), {
       goods: of,
