@@ -9,7 +9,7 @@ import { hoursOf, usedUpOf } from './hours.ts';
 import type { Line, Measure, NamedGoods, Portion } from './lines.ts';
 import { neededOf } from './needed.ts';
 import { goodsOpen } from './problems.ts';
-import type { Installing, Rows } from './rows.ts';
+import type { Installing, Labour, Rows } from './rows.ts';
 import { measureOf, takingsOf, usualGoods } from './takings.ts';
 
 export interface Exploded {
@@ -19,7 +19,7 @@ export interface Exploded {
 
 /** `scope` names the element in the lines' ids; `place` is where a finding about it stands. */
 export function explode(portions: readonly Portion[], rows: Rows, scope: string, place: Place | undefined): Exploded {
-  const made: Making = { rows, scope, lines: [], findings: [], ids: new Map(), place };
+  const made: Making = { rows, scope, lines: [], findings: [], ids: new Map(), once: new Set(), place };
   for (const portion of portions) {
     const by = measureOf(portion, rows);
     const fixture = portion.goods?.of?.kind === 'fixture' ? portion.goods : undefined;
@@ -35,6 +35,7 @@ interface Making {
   readonly lines: Line[];
   readonly findings: Finding[];
   readonly ids: Map<string, number>;
+  readonly once: Set<Labour>;
   readonly place: Place | undefined;
 }
 
@@ -71,7 +72,7 @@ function addGoods(
 ): void {
   const row: GoodsRow | undefined = goods?.of;
   const needed = goods === undefined ? undefined : neededOf(goods, row, portion, portion.quantity);
-  const hours = work !== undefined && first ? hoursOf(made.rows, work, by, portion.quantity, goods) : undefined;
+  const hours = work !== undefined && first ? hoursOf(made.rows, work, by, portion.quantity, goods, made.once) : undefined;
   const pieces = row?.kind === 'material' ? portion.pieces : undefined;
   push(made, portion, {
     goods,
@@ -95,7 +96,7 @@ function addUnder(under: GoodsRow | undefined, portion: Portion, by: Measure, ma
   const work = takingsOf(by, goods, made.rows).find(({ own }) => own)?.entry.work;
   const { coats: _, ...rest } = portion;
   const { quantity, coats } = neededOf(goods, under, rest, portion.quantity);
-  const hours = work === undefined ? undefined : hoursOf(made.rows, work, by, portion.quantity, goods);
+  const hours = work === undefined ? undefined : hoursOf(made.rows, work, by, portion.quantity, goods, made.once);
   push(made, portion, {
     goods,
     work,
@@ -121,7 +122,7 @@ function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, on
 }
 
 function addLabour(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
-  const hours = hoursOf(made.rows, work, by, portion.quantity, portion.goods);
+  const hours = hoursOf(made.rows, work, by, portion.quantity, portion.goods, made.once);
   push(made, portion, {
     goods: undefined,
     work,
@@ -143,7 +144,7 @@ function fixtureLines(goods: NamedGoods, portion: Portion, by: Measure, made: Ma
   const setters = row.given['set by']?.value.map(({ value }) => value) ?? [];
   const [first, ...others] = setters;
   const net = portion.quantity;
-  const hours = first === undefined ? undefined : hoursOf(made.rows, first, by, net, goods);
+  const hours = first === undefined ? undefined : hoursOf(made.rows, first, by, net, goods, made.once);
   push(made, portion, { goods, work: first, by, net, needed: net, hours, coats: 1, pieces: undefined, onlyIfDone: false });
   if (first !== undefined) addUses(first, portion, by, made, false);
   const roughing = row.given['roughed by']?.value.map(({ value }) => value) ?? [];

@@ -4,7 +4,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { WorkKind } from '#model/model';
 import { weighsOf } from './goods.ts';
 import type { Measure, NamedGoods } from './lines.ts';
-import type { Rows, Uses } from './rows.ts';
+import type { Labour, Rows, Uses } from './rows.ts';
 
 const byQuantity = form('person-hours', 'quantity × hours for each', (quantity = 0, rate = 0) => quantity * rate);
 const byWeight = form(
@@ -16,43 +16,38 @@ const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, 
   each > 0 ? (quantity * amount) / each : 0,
 );
 
-/** Undefined where the work gives no rate by this measure. */
+/**
+ * Undefined where the work gives no rate by this measure. Hours for the whole of it stand once for an element: `once` holds
+ * those that it has already.
+ */
 export function hoursOf(
   rows: Rows,
   work: WorkKind,
   by: Measure,
   net: Quantity,
   goods: NamedGoods | undefined,
+  once: Set<Labour>,
 ): Quantity<'time'> | undefined {
   const labour = rows.labour.get(work)?.get(by);
   if (labour === undefined) return undefined;
   let only: Quantity<'time'> | undefined;
   const parts: Quantity<'time'>[] = [];
-  for (const { rate, each, by: named } of labour) {
-    const hours = hoursAt(rate, each !== undefined, named !== undefined, net, goods);
-    if (hours === undefined) continue;
+  for (const row of labour) {
+    const hours = hoursAt(row, net, goods);
+    if (hours === undefined || once.has(row)) continue;
+    if (hours === row.rate) once.add(row);
     only ??= hours;
     parts.push(hours);
   }
   return parts.length <= 1 ? only : total('person-hours', 'time', parts);
 }
 
-function hoursAt(
-  rate: Quantity,
-  each: boolean,
-  named: boolean,
-  net: Quantity,
-  goods: NamedGoods | undefined,
-): Quantity<'time'> | undefined {
-  // Hours without "each" are for the whole of it, and only where the row says by which measure.
-  if (rate.dimension === 'time')
-    return each
-      ? net.dimension === 'number'
-        ? measure('time', byQuantity, net, rate)
-        : undefined
-      : named
-        ? (rate as Quantity<'time'>)
-        : undefined;
+function hoursAt({ rate, each, by }: Labour, net: Quantity, goods: NamedGoods | undefined): Quantity<'time'> | undefined {
+  if (rate.dimension === 'time') {
+    if (each !== undefined) return net.dimension === 'number' ? measure('time', byQuantity, net, rate) : undefined;
+    // Hours without "each" are for the whole of it, and only where the row says by which measure.
+    return by === undefined ? undefined : (rate as Quantity<'time'>);
+  }
   if (rate.dimension === ratePer(net.dimension)) return measure('time', byQuantity, net, rate);
   if (rate.dimension !== 'time/weight' || goods === undefined) return undefined;
   const weight = weighsOf(goods);

@@ -61,7 +61,8 @@ export function baseAndWalls(
   if (height === undefined) {
     if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined)
       findings.push(finding(heightMissing, room.place, room.label));
-    return base;
+    // What is given by area needs no height.
+    return [...tiledParts(room, finishes.walls, length, undefined, held, { ...where, part: 'walls' }).portions, ...base];
   }
   const area = netOf(measure('area', surface, length, height), held);
   const at: Where = { ...where, part: 'walls' };
@@ -184,7 +185,8 @@ function tiledParts(room: Room, finish: Finish, length: Length, height: Length, 
   for (const { value } of finish ?? []) {
     const layers = value.layers.map((layer) => layer.value);
     if (layers[0] === undefined || laidOf(layers[0]) !== 'tiles') continue;
-    addTile(tileArea(length, value.to ?? height, held), layers, 'walls');
+    const to = value.to ?? height;
+    if (to !== undefined) addTile(tileArea(length, to, held), layers, 'walls');
   }
   for (const { value } of room.given.wet)
     addTile(

@@ -173,3 +173,15 @@ test('hours for the whole of it stand once, whatever the quantity', () => {
   const plan = planOf("trench a 27' long, 10' deep, 1' wide\n", { library: [rows] });
   expect(amount(plan.line('trench-volume').hours, 'h')).toBeCloseTo(2 + 0.5 * 10, 9);
 });
+
+test('and once for an element, though it is measured in several places', () => {
+  const rows = 'material membrane laid membrane\nmaterial tile laid tiles\nwork flood\n  labour 2 h by membrane-area\n';
+  const plan = planOf(
+    "room a\n  size 5' x 8'\n  floor tile over membrane\n  wet 60 sf tile over membrane\ntask test does flood\n",
+    { library: [rows] },
+  );
+  expect(plan.takeOff.byWork.get('flood')?.map(({ where, hours }) => [where.part, amount(hours, 'h')])).toEqual([
+    ['wet walls', 2],
+    ['floor', Number.NaN],
+  ]);
+});
