@@ -172,7 +172,14 @@ interface Tiled {
 }
 
 /** Tile to a height, wet walls, and splashes. */
-function tiledParts(room: Room, finish: Finish, length: Length, height: Length, held: readonly Held[], where: Where): Tiled {
+function tiledParts(
+  room: Room,
+  finish: Finish,
+  length: Length,
+  height: Length | undefined,
+  held: readonly Held[],
+  where: Where,
+): Tiled {
   const portions: Portion[] = [];
   const areas: Area[] = [];
   const behind: Area[] = [];
