@@ -1,8 +1,9 @@
 // Starts the language server on standard input and output. Whatever prints goes to standard error: standard output
 // carries messages only.
 import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import process from 'node:process';
+import { fileURLToPath } from 'node:url';
 import { createConnection } from 'vscode-languageserver/node';
 import { nodeFiles, plainPath } from '#host/node-files';
 import { serve } from './connection.ts';
@@ -20,13 +21,17 @@ declare const SCREED_VERSION: string | undefined;
 
 function version(): string {
   if (typeof SCREED_VERSION !== 'undefined') return SCREED_VERSION;
-  const { version } = JSON.parse(readFileSync(join(import.meta.dirname, '../package.json'), 'utf8')) as { version: string };
+  const { version } = JSON.parse(readFileSync(join(here(), '../package.json'), 'utf8')) as { version: string };
   return version;
+}
+
+function here(): string {
+  return dirname(fileURLToPath(import.meta.url));
 }
 
 /** The library's texts lie beside the bundle, and beside this file in the sources. */
 function libraryFolder(): string {
-  return plainPath(join(import.meta.dirname, 'library'));
+  return plainPath(join(here(), 'library'));
 }
 
 const HELP = `screed-language-server --stdio

@@ -1,12 +1,12 @@
 // What could be written at the caret: it asks the files in completion/ in turn, and says where the text goes.
 import type { CompletionItem, CompletionItemKind, CompletionList, Position, Range } from 'vscode-languageserver-types';
 import type { ValueCheck } from '#grammar/vocabulary/types';
-import { propertiesOf } from '#grammar/vocabulary/vocabulary';
+import { propertiesOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import type { Slot } from '#kit/place';
 import type { Declared } from '#model/file-names';
 import { standingAt } from './at-position.ts';
 import { expectedAt } from './completion/expected.ts';
-import { anyNameSuggestions, codeSuggestions, nameSuggestions, valueSuggestions } from './completion/names.ts';
+import { anyNameSuggestions, codeSuggestions, knownCodes, nameSuggestions, valueSuggestions } from './completion/names.ts';
 import type { Suggestion } from './completion/suggestion.ts';
 import { unitSuggestions } from './completion/units.ts';
 import { allKinds, kindSuggestions, propertySuggestions, wordSuggestions } from './completion/words.ts';
@@ -145,6 +145,8 @@ function withinLine(
   const values = expected.checks.flatMap((check) => checkSuggestions(check, property, caret, near, view));
   if (afterBlank && expected.complete) return values.length > 0 && !expected.checks.every(isOptionalWord) ? values : [];
   const previous = items[before - 1];
+  // Behind what cannot be read, nothing is known of what fits.
+  if (previous?.kind === 'wrong' || unreadBefore(caret, reading)) return [];
   const groupStart = previous?.kind === 'comma' || previous?.kind === 'value' || previous?.kind === 'text';
   const rows = clause?.row?.deeper ?? {};
   const outer = kind === undefined ? reading.rows : headerRows(kind);
@@ -158,6 +160,12 @@ function withinLine(
         ]
       : [];
   return [...values, ...clauses];
+}
+
+function unreadBefore({ before, range }: Caret, { node }: LineReading): boolean {
+  const { items, problems } = node.line.statement;
+  const from = items[before - 1]?.from ?? 0;
+  return problems.some((problem) => problem.to > from && problem.from <= range.start.character - node.line.indent);
 }
 
 function isOptionalWord(check: ValueCheck): boolean {
@@ -196,15 +204,17 @@ function namesFor(check: ValueCheck, property: string, caret: Caret, near: Slot,
   switch (check.kind) {
     case 'name':
     case 'pointer':
-      return nameSuggestions(check.of, near, view);
+      return nameSuggestions(check.of, near, view, property);
     case 'step':
       return nameSuggestions('step', near, view);
     case 'goods':
-      return nameSuggestions(check.space, near, view);
+      return nameSuggestions(check.space, near, view, property);
     case 'any-name':
       return anyNameSuggestions(property, near, view);
     case 'code':
-      return property === 'accept' ? codeSuggestions(near, view) : [];
+      return property === 'accept' ? codeSuggestions(near, view) : knownCodes(property, view);
+    case 'condition':
+      return [...wordSuggestions(['any', 'every', 'no']), ...wordSuggestions(Object.keys(vocabulary))];
     case 'fields':
       return Object.values(check.fields)
         .slice(0, 1)

@@ -3,7 +3,7 @@
 import type { Declaration, GivenLine, GivenProperties } from '#grammar/shape';
 import type { Expression, Node } from '#grammar/tree';
 import type { Amount, Condition, GoodsNamed, Named, Pointed, StepNamed } from '#grammar/vocabulary/types';
-import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
+import { vocabulary } from '#grammar/vocabulary/vocabulary';
 import type { Slot, Spot } from '#kit/place';
 import type { Declared } from '#model/file-names';
 import { lookUp } from '#model/names';
@@ -17,6 +17,8 @@ export interface Use {
   /** Where the name alone stands: in `kitchen.floor-area` that of `kitchen`. */
   readonly spot: Spot;
   readonly fact?: string;
+  /** The property's word that it stands behind; a kind's own word for the value after a name. */
+  readonly property: string;
 }
 
 const kept = new WeakMap<Declaration, readonly Use[]>();
@@ -24,22 +26,28 @@ const kept = new WeakMap<Declaration, readonly Use[]>();
 export function usesIn({ declaration, node }: Pick<Declared, 'declaration' | 'node'>): readonly Use[] {
   let uses = kept.get(declaration);
   if (uses === undefined) {
-    const found: Use[] = [];
-    if (declaration.takes !== undefined) gather(declaration.takes.value, declaration.takes.spot, node, found);
-    if (declaration.kind.word === 'accept' && declaration.takes !== undefined)
-      addCode(declaration.takes.value, declaration.takes.spot, found);
-    gatherGiven(declaration.given, node, found);
-    for (const entry of declaration.entries) gatherLine(entry, node, found);
-    kept.set(declaration, (uses = found));
+    const { word } = declaration.kind;
+    const at: Gathering = { node, property: word, found: [] };
+    if (declaration.takes !== undefined) gather(declaration.takes.value, at);
+    if (word === 'accept' && declaration.takes !== undefined) addCode(declaration.takes.value, declaration.takes.spot, at);
+    gatherGiven(declaration.given, at);
+    for (const entry of declaration.entries) gatherLine(entry, at);
+    kept.set(declaration, (uses = at.found));
   }
   return uses;
+}
+
+interface Gathering {
+  readonly node: Node;
+  readonly property: string;
+  readonly found: Use[];
 }
 
 /** The declaration that a use means; undefined where there is none of that name. */
 export function meantBy(use: Use, user: Slot, { names, library }: Model): Slot | undefined {
   switch (use.space) {
     case 'any':
-      return anyNamed(use.name, user, names, library);
+      return anyNamed(use, user, names, library);
     case 'value': {
       const parts = use.name.split('.');
       if (parts.length === 1) return lookUp('let', use.name, names, library);
@@ -59,116 +67,144 @@ export function meantBy(use: Use, user: Slot, { names, library }: Model): Slot |
 
 /** Kinds that have facts, in the order in which a bare `NAME.FACT` is looked for. */
 const FACTUAL = ['room', 'level', 'roof', 'foundation', 'assembly', 'window', 'door', 'trench', 'deck', 'plan', 'trade'];
-const STEPS_FIRST = ['step', 'work', 'state', 'goods'];
-const THINGS = Object.keys(vocabulary).filter(
-  (kind) => vocabulary[kind as keyof typeof vocabulary].name !== 'none' && !STEPS_FIRST.flatMap(kindsOf).includes(kind),
-);
-/** What a task is `of` or `except` is a thing of the house; elsewhere such names are steps or works first. */
-const THINGS_FIRST: ReadonlySet<string> = new Set(['task', 'accept', 'measure']);
+const NAMED = Object.keys(vocabulary).filter((kind) => vocabulary[kind as keyof typeof vocabulary].name !== 'none');
+const THINGS = ['room', 'level', 'foundation', 'trench', 'dry-well', 'roof', 'deck', 'panels', 'crawl', 'wall'];
 
-function anyNamed(name: string, user: Slot, names: Model['names'], library: Model['library']): Slot | undefined {
+/** What a bare name usually means behind a word of a kind, first of all. */
+export function spacesMeant(kind: string, property: string): readonly string[] {
+  switch (kind) {
+    case 'task':
+      return [...THINGS, 'goods'];
+    case 'inspection':
+      return ['step', 'work'];
+    case 'rule':
+      return ['work', 'state', 'step'];
+    case 'milestone':
+      return ['goods', 'step'];
+    case 'delivery':
+    case 'allowance':
+    case 'alternate':
+      return ['goods'];
+    case 'bid':
+      return ['work', 'step'];
+    case 'paid':
+    case 'invoice':
+      return property === 'for' ? ['step', 'change', 'bid'] : ['firm', 'supplier', 'trade'];
+    case 'change':
+      return ['firm', 'trade'];
+    case 'measure':
+      return ['level', 'room'];
+    case 'work':
+      return property === 'hides' ? ['work', 'step'] : ['goods'];
+    default:
+      return [...THINGS, 'step', 'goods', 'work'];
+  }
+}
+
+function anyNamed({ name, property }: Use, user: Slot, names: Model['names'], library: Model['library']): Slot | undefined {
   // A measured side is `main.north`: the thing is before the dot.
   const dot = name.indexOf('.');
   const wanted = dot < 0 ? name : name.slice(0, dot);
-  const order = THINGS_FIRST.has(user.kind) ? [...THINGS, ...STEPS_FIRST] : [...STEPS_FIRST, ...THINGS];
-  for (const space of order) {
+  for (const space of [...spacesMeant(user.kind, property), ...NAMED]) {
     const slot = lookUp(space, wanted, names, library);
     if (slot !== undefined) return slot;
   }
   return undefined;
 }
 
-function gatherGiven(given: GivenProperties, node: Node, found: Use[]): void {
+/** Words that are no names of anything declared: second names, and words for packages. */
+const NO_NAMES: ReadonlySet<string> = new Set(['also', 'package']);
+
+function gatherGiven(given: GivenProperties, at: Gathering): void {
   for (const [word, lines] of Object.entries(given)) {
+    if (NO_NAMES.has(word)) continue;
     for (const line of Array.isArray(lines) ? (lines as readonly GivenLine[]) : [lines as GivenLine]) {
       if (line === undefined) continue;
-      if (word === 'accept') addCode(line.value, line.spot, found);
-      gatherLine(line, node, found);
+      if (word === 'accept') addCode(line.value, line.spot, { ...at, property: word });
+      gatherLine(line, { ...at, property: word });
     }
   }
 }
 
-function gatherLine(line: GivenLine, node: Node, found: Use[]): void {
-  gather(line.value, line.spot, node, found);
-  gatherGiven(line.deeper, node, found);
+function gatherLine(line: GivenLine, at: Gathering): void {
+  gather(line.value, at);
+  gatherGiven(line.deeper, at);
 }
 
-function addCode(value: unknown, spot: Spot, found: Use[]): void {
+function addCode(value: unknown, spot: Spot, { property, found }: Gathering): void {
   const code = (value as { code?: unknown } | undefined)?.code;
   if (typeof code !== 'string') return;
   const name = code.slice(code.lastIndexOf('/') + 1).toLowerCase();
-  found.push({ space: 'code', name, spot: { path: spot.path, from: spot.from, to: spot.from + code.length } });
+  found.push({ space: 'code', name, property, spot: { path: spot.path, from: spot.from, to: spot.from + code.length } });
 }
 
-function gather(value: unknown, spot: Spot, node: Node, found: Use[]): void {
+function gather(value: unknown, at: Gathering): void {
   if (typeof value !== 'object' || value === null) return;
   if (Array.isArray(value)) {
-    for (const item of value) {
-      if (typeof item !== 'object' || item === null) continue;
-      if ('spot' in item && 'value' in item) gather(item.value, item.spot as Spot, node, found);
-      else gather(item, spot, node, found);
-    }
+    for (const item of value)
+      gather(typeof item === 'object' && item !== null && 'spot' in item && 'value' in item ? item.value : item, at);
     return;
   }
+  const { property, found, node } = at;
   switch ((value as { kind?: string }).kind) {
     case 'named':
     case 'pointed': {
-      const named = value as Named | Pointed;
-      found.push({ space: named.of, name: named.name, spot: named.spot });
+      const { of, name, spot } = value as Named | Pointed;
+      found.push({ space: of, name, spot, property });
       return;
     }
     case 'any-name': {
-      const named = value as { name: string; spot: Spot };
-      found.push({ space: 'any', ...ownerPart(named.name, named.spot) });
+      const { name, spot } = value as { name: string; spot: Spot };
+      found.push({ space: 'any', ...ownerPart(name, spot), property });
       return;
     }
     case 'goods': {
-      const goods = value as GoodsNamed;
-      found.push({ space: goods.space, name: goods.name, spot: wordWithin(goods.name, goods.spot, node) });
+      const { space, name, spot } = value as GoodsNamed;
+      found.push({ space, name, spot: wordWithin(name, spot, node), property });
       return;
     }
     case 'step': {
       const { step, lag } = value as StepNamed;
-      found.push({ space: 'step', name: step.name, spot: step.spot });
-      if (lag !== undefined) gather(lag, spot, node, found);
+      found.push({ space: 'step', name: step.name, spot: step.spot, property });
+      if (lag !== undefined) gather(lag, at);
       return;
     }
     case 'condition': {
       const condition = value as Condition;
       if (!Object.hasOwn(vocabulary, condition.subject))
-        found.push({ space: 'any', name: condition.subject, spot: subjectSpot(condition, node) });
-      if (condition.amount !== undefined) gather(condition.amount, spot, node, found);
+        found.push({ space: 'any', name: condition.subject, spot: subjectSpot(condition, node), property });
+      if (condition.amount !== undefined) gather(condition.amount, at);
       return;
     }
     case 'amount': {
       const { expression, path } = value as Amount;
-      gatherNames(expression, path, found);
+      gatherNames(expression, path, at);
       return;
     }
     default:
-      for (const part of Object.values(value)) gather(part, spot, node, found);
+      for (const [name, part] of Object.entries(value)) if (!NO_NAMES.has(name)) gather(part, at);
   }
 }
 
-function gatherNames(expression: Expression, path: readonly number[], found: Use[]): void {
+function gatherNames(expression: Expression, path: readonly number[], at: Gathering): void {
   switch (expression.kind) {
     case 'name': {
       const { name, from, to } = expression;
       const parts = name.split('.');
       const use = parts.length > 2 ? middlePart(parts, path, from) : ownerPart(name, { path, from, to });
-      found.push({ space: 'value', ...use, name });
+      at.found.push({ space: 'value', ...use, name, property: at.property });
       return;
     }
     case 'operation':
-      gatherNames(expression.left, path, found);
-      gatherNames(expression.right, path, found);
+      gatherNames(expression.left, path, at);
+      gatherNames(expression.right, path, at);
       return;
     case 'call':
-      for (const input of expression.inputs) gatherNames(input, path, found);
+      for (const input of expression.inputs) gatherNames(input, path, at);
       return;
     case 'range':
-      gatherNames(expression.low, path, found);
-      gatherNames(expression.high, path, found);
+      gatherNames(expression.low, path, at);
+      gatherNames(expression.high, path, at);
       return;
     case 'literal':
       return;
@@ -176,14 +212,14 @@ function gatherNames(expression: Expression, path: readonly number[], found: Use
 }
 
 /** `kitchen.floor-area`: the name is what stands before the dot. */
-function ownerPart(name: string, spot: Spot): Omit<Use, 'space'> {
+function ownerPart(name: string, spot: Spot): Omit<Use, 'space' | 'property'> {
   const dot = name.indexOf('.');
   if (dot < 0) return { name, spot };
   return { name, spot: { ...spot, to: spot.from + dot }, fact: name.slice(dot + 1) };
 }
 
 /** `roof.main.area`: the name is the middle. */
-function middlePart(parts: readonly string[], path: readonly number[], from: number): Omit<Use, 'space' | 'name'> {
+function middlePart(parts: readonly string[], path: readonly number[], from: number): Omit<Use, 'space' | 'name' | 'property'> {
   const start = from + parts[0]!.length + 1;
   return { spot: { path, from: start, to: start + parts[1]!.length }, fact: parts.slice(2).join('.') };
 }

@@ -17,10 +17,19 @@ export function unitSuggestions(
   const spelled = fitting.map((unit, at): Suggestion => {
     const label = spelling(number, unit.unit, unit.one);
     const ofPlan = unit.system === 'both' || unit.system === own;
-    return { label, detail: unit.dimension, help: [words(unit.words.join(', '))], kind: 'unit', rank: (ofPlan ? 0 : 100) + at };
+    return {
+      label,
+      detail: unit.dimension,
+      help: [words(unit.words.join(', '))],
+      kind: 'unit',
+      rank: (USUAL.includes(unit.unit) ? -100 + USUAL.indexOf(unit.unit) : ofPlan ? 0 : 100) + at,
+    };
   });
   return top === 'money' && bottom !== undefined ? [] : spelled;
 }
+
+/** Times are mostly said in these. */
+const USUAL = ['d', 'days', 'h', 'weeks'];
 
 /** Marks stand straight behind the number; so do letters that are written so. */
 const GLUED: ReadonlyMap<string, string> = new Map([

@@ -1,5 +1,6 @@
 // Words of the language that could be written: kinds, properties and clauses not yet given, words of a value.
 import { parse } from '#grammar/parse';
+import { always } from '#grammar/vocabulary/house';
 import type { Kind, Properties, Property } from '#grammar/vocabulary/types';
 import { joiningWords, kindOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import { kindHelp, propertyHelp } from '../hover.ts';
@@ -48,7 +49,8 @@ export function propertySuggestions(
         detail: shortened(row.help),
         help: propertyHelp(word, row),
         kind: 'property',
-        rank: 200 + at,
+        // What every declaration takes comes last.
+        rank: (Object.hasOwn(always, word) ? 900 : 200) + at,
         ...(how === 'after-word' && !opensAnywhere ? { afterComma: true } : {}),
       },
     ];

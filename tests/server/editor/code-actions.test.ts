@@ -1,8 +1,11 @@
 // What can be done about a finding: the text after it is taken is the text a person would have written.
 
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import type { CodeAction } from 'vscode-languageserver-types';
 import { codeActions } from '#editor/code-actions';
+import { readMarks } from '#tests/support/fixture';
 import { able, edited, editing } from './editing.ts';
 
 function actions(source: string, only?: readonly string[]) {
@@ -34,29 +37,24 @@ describe('near misses', () => {
 });
 
 describe('accepting', () => {
-  const title = (code: string) => `Accept ${code} here, with a reason`;
-  const LATE = 'plan a\n  start 2027-04-05\n  target 2027-04-06\ntask dig takes 9d\n';
+  const title = 'Accept schedule/no-duration here, with a reason';
 
-  test('adds a line below what belongs to the declaration, indented like it', () => {
-    const found = actions(LATE.replace('target', 'ta<|>rget')).titles.filter((each) => each.startsWith('Accept'));
-    const source = LATE.replace('task dig', 'task d<|>ig');
-    const all = [...found, ...actions(source).titles.filter((each) => each.startsWith('Accept'))];
-    expect(all.length).toBeGreaterThan(0);
+  test('adds a line below what belongs to the declaration, and the finding is answered', () => {
+    const source = 'phase p\n  task d<|>ig\n    note "Deep"\n  task fill takes 1d\n';
+    const { take } = actions(source);
+    expect(take(title)).toBe(
+      'phase p\n  task dig\n    note "Deep"\n    accept schedule/no-duration "say why"\n  task fill takes 1d\n',
+    );
+    const { view } = editing(take(title));
+    expect(view.plan.findings.map(({ code }) => code)).not.toContain('schedule/no-duration');
+    expect(view.plan.findings.map(({ code }) => code)).not.toContain('accept/unused');
   });
 
-  test('takes the blanks of the lines below, and the line ends of the file', () => {
-    const { take } = actions(
-      'plan a\r\n  start 2027-04-05\r\ntask d<|>ig takes 1d not before 2027-04-01\r\n    note "x"\r\ntask b\r\n',
+  test('takes the line ends and the blanks of the file', () => {
+    expect(actions('task d<|>ig\r\n\tnote "x"\r\ntask b takes 1d\r\n').take(title)).toBe(
+      'task dig\r\n\tnote "x"\r\n\taccept schedule/no-duration "say why"\r\ntask b takes 1d\r\n',
     );
-    const code = actions(
-      'plan a\r\n  start 2027-04-05\r\ntask d<|>ig takes 1d not before 2027-04-01\r\n    note "x"\r\ntask b\r\n',
-    )
-      .titles.find((each) => each.startsWith('Accept'))
-      ?.split(' ')[1];
-    if (code === undefined) return;
-    expect(take(title(code))).toBe(
-      `plan a\r\n  start 2027-04-05\r\ntask dig takes 1d not before 2027-04-01\r\n    note "x"\r\n    accept ${code} "say why"\r\ntask b\r\n`,
-    );
+    expect(actions('task d<|>ig').take(title)).toBe('task dig\n  accept schedule/no-duration "say why"');
   });
 
   test('what cannot be read is not accepted', () => {
@@ -64,18 +62,23 @@ describe('accepting', () => {
   });
 });
 
-test('a missing link is added at the end of the line, before the comment', () => {
-  const { take } = actions(`
-    plan a
-      start 2027-04-05
-    trade t crew of 2 at $50/h
-    room bath
-      size 8' x 5'
-      walls drywall, paint
-    task wire does rough-wiring takes 1d by t
-    task bo<|>ard does hang-board takes 1d by t # boards
-  `);
-  expect(take).toBeTypeOf('function');
+test('missing links are added at the end of the line, before the comment, until it is held', () => {
+  const sample = readFileSync(join(import.meta.dirname, '../../../samples/broken/right-by-luck.screed'), 'utf8');
+  const [mark] = readMarks('plan.screed', sample);
+  const { line, code } = mark!;
+  const spoken = (text: string, change: (each: string) => string): string =>
+    text
+      .split('\n')
+      .map((each, at) => (at === line ? change(each) : each))
+      .join('\n');
+  let text = spoken(sample, (each) => `${each} # as agreed`);
+  const codes = () => editing(text).view.plan.findings.map((found) => found.code);
+  for (let round = 0; round < 4 && codes().includes(code!); round++) {
+    const { found, take } = actions(spoken(text, (each) => each.replace('board', 'bo<|>ard')));
+    text = take(found.map(({ title }) => title).find((each) => each.includes('wait for'))!);
+  }
+  expect(text.split('\n')[line]).toMatch(/, to the end also after doors, windows # as agreed$/);
+  expect(codes()).not.toContain(code);
 });
 
 test('mending every spelling, when it is asked for', () => {

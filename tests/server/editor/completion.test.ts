@@ -161,3 +161,28 @@ describe('what is sent', () => {
         expect(() => ask(completion, { position: { line, character } })).not.toThrow();
   });
 });
+
+describe('what is usual comes first', () => {
+  test('goods that stand behind the word elsewhere; other kinds last', () => {
+    const found = labels("window w-1 3' x 4'\nroom a\n  floor plank\nroom b\n  floor <|>\n");
+    expect(found[0]).toBe('plank');
+    expect(found.slice(0, 100)).not.toContain('w-1');
+    expect(labels("door d-1 3' x 7'\nwindow w-1 3' x 4'\nroom a\n  windows 1 w-1\nroom b\n  windows 1 <|>\n")[0]).toBe('w-1');
+  });
+
+  test('assemblies for the place', () => {
+    expect(labels('level a\n  floor <|>\n')[0]).toMatch(/^floor-/);
+    expect(labels('level a\n  partitions <|>\n')[0]).toMatch(/^int-/);
+  });
+
+  test('work that the plan holds and nobody does', () => {
+    const source = "level main\n  height 8'\nroom a on main\n  size 8' x 9'\n  walls tile\n  floor plank\ntask b does <|>\n";
+    expect(labels(source).slice(0, 12)).toContain('lay-plank');
+  });
+
+  test('codes that the library knows', () => {
+    expect(labels('plan a\n  holidays <|>\n')).toContain('US');
+  });
+
+  test('nothing behind what cannot be read', () => expect(labels('task a\ntask b after a + <|>\n')).toEqual([]));
+});
