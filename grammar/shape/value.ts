@@ -16,7 +16,7 @@ export function readValue(shape: Shape<unknown>, at: Cursor): unknown {
   switch (check.kind) {
     case 'quantity': {
       const expression = quantityExpression(at);
-      if (expression === undefined) return stuck(at, shape.form);
+      if (expression === undefined || (check.written === true && expression.kind === 'name')) return stuck(at, shape.form);
       if (expression.kind === 'literal' && !fitsDimension(expression.literal, check.dimension))
         return stuck(at, `${shape.form}, not ${unitWord(expression.literal)}`);
       at.index += 1;

@@ -16,10 +16,10 @@ import {
   phrase,
   properties,
   quantity,
+  written,
 } from './types.ts';
 
 const length = quantity('length');
-const area = quantity('area');
 const sides = oneOf('north', 'east', 'south', 'west');
 const bars = fields({ count, bar: literal });
 const barsAt = fields({ bar: literal, at: phrase('at', followedBy(length, 'oc')) });
@@ -104,8 +104,8 @@ export const foundation = kind({
     slab: {
       takes: fields({
         thickness: length,
+        area: optional(phrase(',', written('area'))),
         mesh: optional(phrase(',', goods)),
-        area: optional(phrase(',', area)),
         over: optional(phrase(', over', listOf(goods))),
       }),
       help: 'Thickness, what reinforces it, and what lies under it.',

@@ -4,7 +4,6 @@
 import { measures } from './measures.ts';
 import {
   anyName,
-  anyQuantity,
   by,
   code,
   condition,
@@ -20,6 +19,7 @@ import {
   phrase,
   properties,
   quantity,
+  rest,
   text,
   wait,
   weekdays,
@@ -317,8 +317,8 @@ export const minimum = kind({
     when: { takes: condition, repeats: true, help: 'Only then.', example: 'when room.use is sleeping' },
     unless: { takes: condition, repeats: true, help: 'Not then.', example: 'unless room.use is cooking' },
     fact: { takes: code, help: 'The fact it looks at.', example: 'fact floor-area' },
-    'at least': { takes: anyQuantity, help: 'Least value.', example: 'at least 70 sf' },
-    'at most': { takes: anyQuantity, help: 'Greatest value.', example: 'at most 44"' },
+    'at least': { takes: rest, help: 'Least value, of the thing looked at.', example: 'at least 70 sf' },
+    'at most': { takes: rest, help: 'Greatest value, of the thing looked at.', example: 'at most 44"' },
     section: {
       takes: listOf(fields({ edition: code, section: text })),
       repeats: true,

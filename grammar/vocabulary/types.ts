@@ -80,7 +80,7 @@ export interface Shape<T> {
 }
 
 export type ValueCheck =
-  | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly clock: Clock }
+  | { readonly kind: 'quantity'; readonly dimension: Dimension; readonly clock: Clock; readonly written?: true }
   | { readonly kind: 'any-quantity' }
   | { readonly kind: 'word'; readonly words: readonly string[] }
   | { readonly kind: 'name' | 'pointer'; readonly of: string }
@@ -114,6 +114,9 @@ const simple = <T>(form: string, check: ValueCheck): ShapeOf<T> => ({ form, chec
 
 export const quantity = <const D extends Dimension>(dimension: D, clock: Clock = 'as-spelled'): Shape<Amount<D>> =>
   simple(dimension.replace('/', ' per '), { kind: 'quantity', dimension, clock });
+/** A quantity written out, where a name would be that of something else. */
+export const written = <const D extends Dimension>(dimension: D): Shape<Amount<D>> =>
+  simple(dimension, { kind: 'quantity', dimension, clock: 'as-spelled', written: true });
 /** A quantity of whatever dimension. */
 export const anyQuantity: Shape<Amount> = simple('quantity', { kind: 'any-quantity' });
 /** Working time, however spelled. */
