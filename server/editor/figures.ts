@@ -22,6 +22,13 @@ export function centsOfStep({ budget, timeline }: Plan, step: number): number {
 }
 const byStep = new WeakMap<Budget, Float64Array>();
 
+/** What a step's money is for, in whole cents: lines of one label together, in plan order. */
+export function costsOfStep({ budget }: Plan, step: number): readonly { readonly label: string; readonly cents: number }[] {
+  const sums = new Map<string, number>();
+  for (const line of budget.lines) if (line.step === step) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
+  return [...sums].map(([label, cents]) => ({ label, cents }));
+}
+
 export function centsOfTrade({ budget }: Plan, trade: Slot): number {
   let sums = byTrade.get(budget);
   if (sums === undefined) {

@@ -12,8 +12,8 @@ import { type NameThere, type There, thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { stretchOf } from './places.ts';
 import { asIs, type Block, markup, title, words } from './prose.ts';
-import { quantityAt } from './quantities.ts';
-import { tellBriefly } from './things.ts';
+import { quantityAt, shallow } from './quantities.ts';
+import { DEEPEST, tellBriefly } from './things.ts';
 import type { View } from './view.ts';
 
 export const hover: Feature = {
@@ -22,8 +22,7 @@ export const hover: Feature = {
   answer: (view, { position }: { readonly position: Position }) => hoverAt(view, position),
 };
 
-/** Working is shown so deep and so long; `explain` shows all of it. */
-const DEEPEST = 4;
+/** No more lines than this are shown; `explain` shows all of them. */
 const MOST_LINES = 30;
 
 function hoverAt(view: View, position: Position): Hover | undefined {
@@ -58,7 +57,7 @@ function factOf({ use, name }: NameThere, element: Element, view: View): readonl
   const value = factsOf(element)[use.fact];
   if (value === undefined) return undefined;
   const seen = answersView(view);
-  return [title(name, write(value, seen.style)), asIs(cut(treeLines(listedReason(value, seen), DEEPEST)))];
+  return [title(name, write(value, seen.style)), asIs(cut(treeLines(listedReason(shallow(value, DEEPEST), seen), DEEPEST)))];
 }
 
 function aboutThing(element: Element, naming: NameThere, view: View): readonly Block[] {
@@ -119,7 +118,7 @@ function aboutValue(there: There, view: View): About | undefined {
   if (quantity === undefined) return undefined;
   const seen = answersView(view);
   const { spot } = quantity.place!;
-  const working = quantity.inputs.length === 0 ? [] : cut(treeLines(listedReason(quantity, seen), DEEPEST));
+  const working = quantity.inputs.length === 0 ? [] : cut(treeLines(listedReason(shallow(quantity, DEEPEST), seen), DEEPEST));
   const value = title(write(quantity, seen.style), quantity.inputs.length === 0 ? quantity.form.label : '');
   return { blocks: [value, asIs(working), ...helpOf(there)], from: spot.from, to: spot.to };
 }

@@ -36,6 +36,15 @@ export function quantityAt(element: Element, path: readonly number[], column: nu
   return best;
 }
 
+/** A quantity without the depths of its working: what a hover shows of it and no more. */
+export function shallow(quantity: Quantity, depth: number): Quantity {
+  const { inputs } = quantity;
+  if (inputs.length === 0) return quantity;
+  return { ...quantity, inputs: depth === 0 ? [] : inputs.slice(0, MOST_INPUTS).map((input) => shallow(input, depth - 1)) };
+}
+
+const MOST_INPUTS = 12;
+
 function samePath(a: readonly number[], b: readonly number[]): boolean {
   return a.length === b.length && a.every((step, at) => step === b[at]);
 }

@@ -1,9 +1,11 @@
 // What a hover says of a thing: its figures with their working, and what it comes to, from sums that stand ready. All of
 // it is shown by `explain`; a pointer passing by must not cost more than a glance.
 
+import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
-import { endChain, stepReasons, whyStep } from '#answers/explain-step';
+import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
 import { type ListedReason, listedReason, saying } from '#answers/listed-reason';
+import { spareText, standing } from '#answers/schedule-table';
 import { costText, finishText } from '#answers/summary';
 import { counted, listed } from '#answers/table';
 import { buyText } from '#answers/takeoff-table';
@@ -12,7 +14,8 @@ import type { Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line, Purchase } from '#takeoff/lines';
-import { centsOfRoom, centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, stepsOfTrade } from './figures.ts';
+import { centsOfRoom, centsOfStep, centsOfTrade, costsOfStep, countOfOpening, hoursOfTrade, stepsOfTrade } from './figures.ts';
+import { shallow } from './quantities.ts';
 import { datesText } from './step-text.ts';
 
 export interface Told {
@@ -21,13 +24,15 @@ export interface Told {
   readonly reasons: readonly ListedReason[];
 }
 
+/** Working is shown so deep. */
+export const DEEPEST = 4;
 /** No more rows than this in a list. */
 const MOST_ROWS = 12;
 
 export function tellBriefly(element: Element, view: AnswerView): Told {
   const { plan } = view;
   const step = plan.timeline.steps.index.get(element.slot);
-  if (step !== undefined) return { why: whyStep(step, view), reasons: stepReasons(step, view) };
+  if (step !== undefined) return tellStep(step, view);
   switch (element.kind) {
     case 'plan':
       return tellPlan(view);
@@ -56,6 +61,43 @@ export function tellBriefly(element: Element, view: AnswerView): Told {
     default:
       return tellPlace(element, view);
   }
+}
+
+function tellStep(step: number, view: AnswerView): Told {
+  const { plan, style } = view;
+  const { timeline } = plan;
+  const { crews, floats, links } = timeline;
+  const takes = takesReason(step, view);
+  const spare = saying('to spare before the end moves', spareText(floats.totalFloat[step]!, style), [
+    saying('may begin as late as', startDay(floats.lateStart[step]!, timeline)),
+    saying('to spare before another step feels it', spareText(floats.freeFloat[step]!, style)),
+  ]);
+  const next = [...new Set(links.filter(({ from }) => from === step).map(({ to }) => to))];
+  const money = costsOfStep(plan, step);
+  return {
+    why: whyStep(step, view),
+    reasons: [
+      ...(takes === undefined ? [] : [takes]),
+      beginsReason(step, view),
+      saying('done', stepFinishDay(crews.start[step]!, crews.finish[step]!, timeline)),
+      ...(standing(step, timeline) === 'done' ? [] : [spare]),
+      ...rows(
+        'waited for by',
+        next.map((each) => stepRow(each, view)),
+      ),
+      ...(money.length === 0
+        ? []
+        : [
+            {
+              ...rows(
+                'costs',
+                money.map(({ label, cents }) => saying(label, writeMoney(cents, style))),
+              )[0]!,
+              text: writeMoney(centsOfStep(plan, step), style),
+            },
+          ]),
+    ],
+  };
 }
 
 function tellPlan(view: AnswerView): Told {
@@ -156,7 +198,7 @@ function tellWork(name: string, { plan }: AnswerView): Told {
 
 function facts(element: Element, view: AnswerView): readonly ListedReason[] {
   return Object.entries(factsOf(element)).flatMap(([fact, value]) =>
-    value === undefined || value.value === 0 ? [] : [listedReason(value, view, fact)],
+    value === undefined || value.value === 0 ? [] : [listedReason(shallow(value, DEEPEST), view, fact)],
   );
 }
 
@@ -164,7 +206,10 @@ function facts(element: Element, view: AnswerView): readonly ListedReason[] {
 function bought(slot: Slot, view: AnswerView): readonly ListedReason[] {
   return (view.plan.takeOff.purchases() as readonly Purchase[])
     .filter(({ goods }) => goods.of?.slot === slot)
-    .map((purchase) => ({ ...listedReason(purchase.bought, view, `buy ${purchase.label}`), text: buyText(purchase, view) }));
+    .map((purchase) => ({
+      ...listedReason(shallow(purchase.bought, DEEPEST), view, `buy ${purchase.label}`),
+      text: buyText(purchase, view),
+    }));
 }
 
 function stepRow(step: number, { plan: { timeline } }: AnswerView): ListedReason {
