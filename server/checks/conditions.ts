@@ -108,11 +108,14 @@ function given(thing: Element, property: string): readonly string[] {
   return words;
 }
 
+/** Lists within lists within lines: a finish is a list of groups of layers. */
+const DEEPEST = 12;
+
 function gather(value: unknown, words: string[], depth: number): void {
   if (typeof value === 'string') words.push(value.toLowerCase());
   else if (value === true) words.push('yes');
   else if (Array.isArray(value)) for (const each of value) gather(each, words, depth + 1);
-  else if (typeof value === 'object' && value !== null && depth < 6) {
+  else if (typeof value === 'object' && value !== null && depth < DEEPEST) {
     const named = value as { readonly name?: unknown; readonly value?: unknown };
     if (typeof named.name === 'string') words.push(named.name);
     else if ('value' in named && typeof named.value !== 'number') gather(named.value, words, depth + 1);

@@ -38,6 +38,7 @@ export const unused: Check = {
       for (const thing of model.list(kind)) {
         // What overrides a row of the library is meant for those who use the row.
         if (model.library.first.has(`${kind}/${thing.name}`) || isUsed(thing, model)) continue;
+        if (model.names.bySlot.get(thing.slot)?.declaration.name === '') continue;
         findings.push(finding(notUsed, thing.place, kind, thing.name, USES[kind]));
       }
     }

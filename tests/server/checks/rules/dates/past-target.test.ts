@@ -1,4 +1,4 @@
-// Plans that end too late.
+// Plans that end after their target day.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

@@ -1,4 +1,4 @@
-// Doors to rooms elsewhere.
+// Doors to rooms that lie elsewhere in the plan.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

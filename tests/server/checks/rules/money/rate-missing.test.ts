@@ -1,4 +1,4 @@
-// Hours that nobody pays.
+// Hours of trades that nobody is told to pay.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

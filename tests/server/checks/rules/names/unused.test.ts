@@ -1,4 +1,4 @@
-// Things that nothing uses.
+// Things that are declared and used by nothing.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

@@ -1,4 +1,4 @@
-// Heads above the ceiling.
+// Openings whose head would stand above the ceiling.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

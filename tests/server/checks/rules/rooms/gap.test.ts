@@ -1,4 +1,4 @@
-// Gaps that are no wall.
+// Gaps between rooms that are the width of no wall.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 

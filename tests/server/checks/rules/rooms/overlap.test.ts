@@ -1,4 +1,4 @@
-// Rooms on one another.
+// Rooms of one level that lie on one another.
 import fc from 'fast-check';
 import polygonClipping from 'polygon-clipping';
 import { expect, test } from 'vitest';

@@ -1,4 +1,4 @@
-// Tasks that nobody does.
+// Tasks that no trade is told to do.
 import { expect, test } from 'vitest';
 import { checked } from '#tests/support/checked';
 
