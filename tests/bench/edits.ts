@@ -1,7 +1,7 @@
 // The eight kinds of edit that the benchmark makes, by turns and there and back. Each changes a finding that the edit must
 // change, so that its time is the time to a right answer and not to any answer. The big plan is built for this: it ends
-// far past its target and costs more than its funds, so that whatever moves a date or a sum moves the words of the finding
-// at `target` or at the funds; the other edits make a finding of their own in cottage 2, whose board goes up too early.
+// far past its target, so that whatever moves the end moves the words of the finding at `target`; the other edits change a
+// finding of their own: trim that nobody paints, a price that does not fit, and cottage 2, whose board goes up too early.
 import type { Diagnostic } from 'vscode-languageserver-types';
 
 export interface Edit {
@@ -22,11 +22,11 @@ export const EDITS: readonly Edit[] = [
     sees: (diagnostic) => textOf(diagnostic).includes('ceilnig'),
   },
   {
-    // Under 70 square feet nobody may sleep.
+    // Nobody paints the trim, and how much of it there is stands in the finding.
     kind: 'a room’s size',
     there: `room c02-bed-2 "Bedroom 2 of 2" on c02 at 17'-4 1/2", 19'-0 1/2"\n  use      sleeping\n  size     10'-2" x 12'-6"`,
-    back: `room c02-bed-2 "Bedroom 2 of 2" on c02 at 17'-4 1/2", 19'-0 1/2"\n  use      sleeping\n  size     5'-2" x 12'-6"`,
-    sees: (diagnostic) => codeOf(diagnostic).endsWith('habitable-area'),
+    back: `room c02-bed-2 "Bedroom 2 of 2" on c02 at 17'-4 1/2", 19'-0 1/2"\n  use      sleeping\n  size     9'-2" x 12'-6"`,
+    sees: (diagnostic) => codeOf(diagnostic) === 'work/nobody-does-it' && textOf(diagnostic).includes('"paint-trim"'),
   },
   {
     // In cottage 2 the board waits for the trusses alone; once it waits for the roof and windows it is held.
@@ -37,8 +37,8 @@ export const EDITS: readonly Edit[] = [
   },
   {
     kind: 'a trade’s crew',
-    there: 'trade drywall     "Drywall"            crew of 3',
-    back: 'trade drywall     "Drywall"            crew of 2',
+    there: 'trade framing     "Framing"            crew of 4',
+    back: 'trade framing     "Framing"            crew of 3',
     sees: (diagnostic) => codeOf(diagnostic).endsWith('past-target'),
   },
   {
@@ -56,10 +56,11 @@ export const EDITS: readonly Edit[] = [
     sees: (diagnostic) => textOf(diagnostic).includes('c02-bed-1'),
   },
   {
+    // Boards are not sold by the yard: without a price that fits, they stand among what has none.
     kind: 'a price',
     there: 'price osb 7/16"              $14.20/sheet',
-    back: 'price osb 7/16"              $14.30/sheet',
-    sees: (diagnostic) => codeOf(diagnostic).startsWith('money/'),
+    back: 'price osb 7/16"              $14.20/cy',
+    sees: (diagnostic) => codeOf(diagnostic) === 'money/price-missing',
   },
   {
     kind: 'the start date',

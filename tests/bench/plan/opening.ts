@@ -13,7 +13,7 @@ plan street "Larkspur Street"
   address      "Larkspur Street"
   permit       B-27-0500
   start        2027-04-05
-  target       2027-12-17
+  target       2027-06-18
   units        feet
   code         irc-2021
   zone         5A

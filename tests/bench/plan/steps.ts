@@ -10,6 +10,8 @@ export function steps(c: string, number: number, fault: Fault, random: Random): 
   const wet = `${c}-bath, ${c}-kitchen, ${c}-laundry`;
   const dry = `${c}-living, ${c}-kitchen, ${c}-hall, ${c}-bed-1, ${c}-closet, ${c}-bed-2`;
   const floor = `lay-plank in ${dry}`;
+  // The phase's own `after` holds for every step in it, so board that is too early needs a phase that is.
+  const insideAfter = fault === 'board too early' ? `${c}-trusses` : `${c}-rough`;
   const beforeBoard = fault === 'board too early' ? `after ${c}-trusses` : `also after ${c}-rough-check`;
   // Eight weeks after the roof the windows happen to be in; no link says so.
   const beforeSiding = fault === 'siding by luck' ? `after ${c}-roof-deck + 8 weeks` : `after ${c}-windows-in, ${c}-metal-roof`;
@@ -57,7 +59,7 @@ phase ${c}-rough "Ducts, pipes and wires of ${number}" after ${c}-dry
     takes ${2 + random.below(3)}d
   inspection ${c}-rough-check of ${c}-ducts, ${c}-pipes, ${c}-wires before ${c}-batts by city, call 1 day ahead
 
-phase ${c}-inside "Inside of ${number}" in order after ${c}-rough
+phase ${c}-inside "Inside of ${number}" in order after ${insideAfter}
   task ${c}-batts      does air-seal, place-batts, blow-insulation on ${c} by insulation also after ${c}-rough-check
   task ${c}-board      does hang-board in ${all} by drywall ${beforeBoard}
     note "Photograph every wall first"
