@@ -33,7 +33,7 @@ interface Sent {
   version: number | undefined;
 }
 
-/** Hints are asked for again at most this often. */
+/** Hints are compared, and asked for again, at most this often. */
 const REFRESH_EVERY = 250;
 
 export function serve(connection: Connection, { files, libraryFolder, version }: Surroundings): void {
@@ -44,7 +44,6 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   let asked = 0;
   const sent = new Map<string, Sent>();
   const coloursSent: View['coloursSent'] = new Map();
-  const refresh = refreshing(connection, () => client);
 
   connection.onInitialize((params): InitializeResult => {
     client = clientOf(params.capabilities);
@@ -158,7 +157,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
         plan.work.messagesMade = sentences.made;
         plan.work.filesPublished = published;
       }
-      if (client.refreshesHints && hintsChanged(edited)) refresh();
+      if (client.refreshesHints) hintsLater(edited);
     } catch (error) {
       connection.console.error(`The plan could not be worked out: ${stackOf(error)}`);
     }
@@ -190,6 +189,20 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   // ---- hints that changed elsewhere ----
 
   const hints = new Map<string, { range: Parameters<typeof shownHints>[1]; labels: readonly string[] }>();
+
+  /** Looked at once nobody types: what stands beside the text is not worth a keystroke's time. */
+  let looking: NodeJS.Timeout | undefined;
+  function hintsLater(edited: string | undefined): void {
+    clearTimeout(looking);
+    looking = setTimeout(() => {
+      try {
+        if (hintsChanged(edited)) connection.languages.inlayHint.refresh().catch(() => undefined);
+      } catch (error) {
+        connection.console.error(`Hints could not be compared: ${stackOf(error)}`);
+      }
+    }, REFRESH_EVERY);
+    looking.unref();
+  }
 
   /** Whether what an editor shows beside the text of a file it did not edit, or beside other blocks, is no longer so. */
   function hintsChanged(edited: string | undefined): boolean {
@@ -332,28 +345,6 @@ function foldersOf({ workspaceFolders, rootUri, rootPath }: InitializeParams): r
     return workspaceFolders.map(({ uri }) => uri);
   if (typeof rootUri === 'string') return [rootUri];
   return typeof rootPath === 'string' && rootPath !== '' ? [addressOfPath(rootPath.replace(/(?<=.)\/$/, ''))] : [];
-}
-
-/** Asks an editor to ask for its hints again: at once, then at most four times a second. */
-function refreshing(connection: Connection, client: () => Client): () => void {
-  let waiting: NodeJS.Timeout | undefined;
-  let again = false;
-  const send = (): void => {
-    if (!client().refreshesHints) return;
-    connection.languages.inlayHint.refresh().catch(() => undefined);
-    waiting = setTimeout(() => {
-      waiting = undefined;
-      if (again) {
-        again = false;
-        send();
-      }
-    }, REFRESH_EVERY);
-    waiting.unref?.();
-  };
-  return () => {
-    if (waiting === undefined) send();
-    else again = true;
-  };
 }
 
 /** A short name for a list: equal lists have equal names. */

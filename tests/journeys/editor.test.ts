@@ -71,6 +71,12 @@ async function settled(client: LanguageClient): Promise<void> {
   await new Promise((done) => setTimeout(done, 50));
 }
 
+/** Long enough for what waits until nobody types. */
+async function quiet(client: LanguageClient): Promise<void> {
+  await settled(client);
+  await new Promise((done) => setTimeout(done, 400));
+}
+
 const HOUSE = `plan larkspur "Larkspur"
   start 2027-04-05
 trade drywall "Drywall" crew of 1 at $50/h
@@ -256,13 +262,13 @@ test('hints are asked for again when they changed elsewhere, and only then', asy
   client.open(plan, 'plan a\n  start 2027-04-05\ninclude "work.screed"\n');
   client.open(work, 'task dig takes 1d\n');
   await client.request('textDocument/inlayHint', { textDocument: { uri: plan }, range: ALL });
-  await settled(client);
+  await quiet(client);
   const refreshes = (): number => client.received.filter(({ method }) => method === 'workspace/inlayHint/refresh').length;
   client.replace(work, 'dig', 'dag');
-  await settled(client);
+  await quiet(client);
   expect(refreshes()).toBe(0);
   client.replace(work, '1d', '3d');
-  await settled(client);
+  await quiet(client);
   expect(refreshes()).toBe(1);
 });
 
