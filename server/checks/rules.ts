@@ -64,5 +64,5 @@ const gatheringCodes: ReadonlySet<string> = new Set(checks.flatMap(({ code, gath
 
 /** Whether many findings of a code are told as one: those of rules of order always are. */
 export function gathers(code: string): boolean {
-  return code.startsWith('sequence/') || gatheringCodes.has(code);
+  return code.startsWith('sequence/') || code.startsWith('minimum/') || gatheringCodes.has(code);
 }

@@ -1,0 +1,107 @@
+// Least and greatest values of the model code. The numbers are the library's rows, which name their sources; here they are
+// only held against plans on either side of them.
+import { describe, expect, test } from 'vitest';
+import { checked } from '#tests/support/checked';
+
+const plan = (things: string, code = 'irc-2021', units = 'feet'): ReturnType<typeof checked> =>
+  checked(`plan p\n  code ${code}\n  units ${units}\n  frost 30"\n${things}`);
+const told = (things: string): readonly string[] => plan(things).told.filter((line) => line.includes(' minimum/'));
+
+describe('rooms', () => {
+  test('a bedroom of 70 square feet is large enough, one of a hair less is not', () => {
+    expect(
+      told(`room bed\n  use sleeping\n  size 7' x 10'\n  windows 1 glass\nwindow glass 4' x 5', clear 3' x 4', sill 24"\n`),
+    ).toEqual([]);
+    expect(told(`room den\n  use living\n  size 7' x 9'-11 63/64"\n  windows 1 glass\nwindow glass 4' x 5'\n`)).toEqual([
+      'error minimum/habitable-area den',
+    ]);
+  });
+
+  test('each use has its own rows', () => {
+    expect(told(`room store\n  use storage\n  size 3' x 3'\n`)).toEqual([]);
+    expect(told(`room hall\n  use passage\n  size 2'-11" x 10'\n`)).toEqual(['error minimum/hall-width hall']);
+  });
+
+  test('the best way out counts, by the maker’s clear opening', () => {
+    const bed = (window: string): readonly string[] =>
+      told(`${window}\nroom bed\n  use sleeping\n  size 10' x 12'\n  windows 1 glass\n`).map((line) => line.split(' ')[1] ?? '');
+    expect(bed(`window glass 3' x 5', sill 24", clear 31" x 55"`)).toEqual([]);
+    expect(bed(`window glass 3' x 5', sill 48", clear 31" x 55"`)).toEqual(['minimum/escape-sill']);
+    expect(bed(`window glass 3' x 5', sill 24", clear 19" x 55"`)).toEqual(['minimum/escape-width']);
+    expect(bed(`window glass 3' x 5', sill 24", clear 20" x 24"`)).toEqual(['minimum/escape-area']);
+    // Nobody gave the clear opening: a nominal size is never taken for it.
+    expect(bed(`window glass 3' x 5', sill 24"`)).toEqual([]);
+  });
+
+  test('a bedroom without any window or outside door has no way out', () => {
+    expect(plan(`room bed\n  use sleeping\n  size 10' x 12'\n`).messages('minimum/escape-area')).toEqual([
+      'Fire: a person in gear must get in and a sleeper out. Least clear area of an escape opening: at least 5.7 sf in the model code (irc-2021 R310.2.1), and "bed" has 0 sf. Choose a window whose maker states 5.7 square feet clear, 5.0 at the ground; local code decides. Local code and the inspector decide.',
+    ]);
+  });
+
+  test('a limit that hangs on the room itself', () => {
+    const den = (size: string): readonly string[] =>
+      told(`window glass 2' x 4'-9 1/2"\nroom den\n  use living\n  size ${size}\n  windows 1 glass\n`);
+    // Eight percent of 120 square feet are 9.6.
+    expect(den(`10' x 12'`)).toEqual(['note minimum/daylight den']);
+    expect(den(`10' x 11'-11"`)).toEqual([]);
+  });
+
+  test('fans by what they move, or a window instead', () => {
+    const bath = (more: string): readonly string[] => told(`room bath\n  use bathing\n  size 5' x 8'\n${more}`);
+    expect(bath('  fixtures 1 toilet, 1 bath-fan 30 cfm\n')).toEqual(['error minimum/bath-fan bath']);
+    expect(bath('  fixtures 1 toilet, 1 bath-fan 80 cfm\n')).toEqual([]);
+    expect(bath(`  fixtures 1 toilet\n  windows 1 glass\nwindow glass 2' x 3'\n`)).toEqual([]);
+    expect(bath('')).toEqual([]);
+  });
+});
+
+describe('the ground and the house', () => {
+  test('footings below the plan’s own frost', () => {
+    const footing = (bottom: string): readonly string[] =>
+      told(`foundation f\n  footing 20" x 8"\n  wall 8" x 40"\n  bottom ${bottom} below grade\n`);
+    expect(footing('30"')).toEqual([]);
+    expect(footing('29"')).toEqual(['error minimum/frost-depth f']);
+  });
+
+  test('the widest outside door that swings is the way out', () => {
+    const door = (clear: string): readonly string[] =>
+      told(`door gate 3' x 6'-8", exterior, clear ${clear}\nroom den\n  doors 1 gate\n`);
+    expect(door('33" x 79"')).toEqual([]);
+    expect(door('31" x 79"')).toEqual(['error minimum/exit-width p']);
+  });
+
+  test('a high deck has a guard', () => {
+    expect(told('deck porch\n  high 31"\n')).toEqual(['error minimum/deck-guard porch']);
+    expect(told(`deck porch\n  high 31"\n  rails 20'\n`)).toEqual([]);
+    expect(told('deck porch\n  high 22"\n')).toEqual([]);
+  });
+});
+
+test('of an edition that no row was read in, a row is only a note without a section', () => {
+  const other = plan(`room den\n  use living\n  size 6' x 12'\n  windows 1 glass\nwindow glass 4' x 5'\n`, 'irc-2030');
+  expect(other.told.filter((line) => line.includes('minimum/'))).toEqual(['note minimum/habitable-width den']);
+  expect(other.messages('minimum/habitable-width')[0]).toContain(`at least 7'-0" in the model code, and "den" has 6'-0"`);
+});
+
+test('a plan without a code is not held to one', () => {
+  expect(checked(`room bed\n  use sleeping\n  size 5' x 5'\n`).told.filter((line) => line.includes('minimum/'))).toEqual([]);
+});
+
+test('limits keep their feet in a metric plan', () => {
+  const metric = plan(
+    'room den\n  use living\n  size 2000 x 5000\n  windows 1 glass\nwindow glass 1500 x 1500\n',
+    'irc-2021',
+    'mm',
+  );
+  expect(metric.messages('minimum/habitable-width')[0]).toContain(
+    'at least 2133.6 mm in the model code (irc-2021 R304.2), and "den" has 2000 mm',
+  );
+});
+
+test('a plan may set its town’s value beside the model code’s', () => {
+  const town = plan(
+    `minimum habitable-width\n  at least 6'\nroom den\n  use living\n  size 6'-6" x 12'\n  windows 1 glass\nwindow glass 4' x 5'\n`,
+  );
+  expect(town.told.filter((line) => line.includes('minimum/'))).toEqual([]);
+});
