@@ -85,8 +85,6 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'schedule/loop': 'Steps wait for each other in a ring, so none can begin.',
   'schedule/no-duration': 'A step says neither how long it takes nor does work with a rate.',
   'schedule/out-of-order': 'The diary has a step begun before what it waits for was done. The dates follow the diary.',
-  'money/price-missing': 'Goods have no price, so the total leaves them out.',
-  'money/rate-missing': 'The hours of a trade have no rate, so the total leaves them out.',
   'accept/unused': 'An acceptance answers nothing any more: what it accepted has gone, or its words do not fit.',
   'accept/expired': 'An acceptance has passed its last day, so what it accepted is told again.',
   'accept/no-reason': 'Whoever accepts a finding says why, for those who read it later.',

@@ -3,7 +3,7 @@
 
 import type { Check } from '#checks/check';
 import { checks } from '#checks/rules';
-import type { Rule } from '#model/model';
+import type { ElementOf, Rule } from '#model/model';
 import { positionOf } from './position.ts';
 import { ABOUT } from './rule-about.ts';
 import { type View, write } from './view.ts';
@@ -15,6 +15,8 @@ export function rulePage(code: string, view: View): string | undefined {
   const [area, name] = code.split('/');
   const rule = area === 'sequence' ? view.plan.model.rows('rule').find((each) => each.name === name) : undefined;
   if (rule !== undefined) return sequencePage(rule, view);
+  const minimum = area === 'minimum' ? view.plan.model.rows('minimum').find((each) => each.name === name) : undefined;
+  if (minimum !== undefined) return minimumPage(minimum, view);
   const about = Object.hasOwn(ABOUT, code) ? ABOUT[code] : undefined;
   return about === undefined ? undefined : `${code}\n\n${about}\n\n${ANSWER}\n`;
 }
@@ -24,6 +26,7 @@ export function ruleCodes(view: View): readonly string[] {
   return [
     ...checks.map(({ code }) => code),
     ...view.plan.model.rows('rule').map(({ name }) => `sequence/${name}`),
+    ...view.plan.model.rows('minimum').map(({ name }) => `minimum/${name}`),
     ...Object.keys(ABOUT),
   ];
 }
@@ -57,13 +60,38 @@ function sequencePage(rule: Rule, view: View): string {
     ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
     ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
     '',
-    `Severity: ${given.severity?.value ?? 'note'} when the order is broken, one rung less when it is right only by luck.`,
+    `Severity: ${given.severity?.value ?? 'note'} when the order is broken, never more than a warning when it is right only by luck.`,
     `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
     '',
     'An order is held where a chain of links leads from the first to the second: "after", "also after", the order of a phase,',
     'an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
     ANSWER,
     'Rules help to plan. The adopted local code, the inspector, and licensed people decide.',
+  ].join('\n')}\n`;
+}
+
+function minimumPage(row: ElementOf<'minimum'>, view: View): string {
+  const { given } = row;
+  const { file, line } = positionOf(row.place, view);
+  const bound =
+    given['at least'] === undefined ? `at most ${given['at most']?.value ?? '?'}` : `at least ${given['at least'].value}`;
+  const sections = given.section.flatMap((each) => each.value).map(({ value }) => `${value.edition} ${value.section}`);
+  return `${[
+    `minimum/${row.name}`,
+    '',
+    `${row.label}: ${given.fact?.value ?? ''} ${bound}.`,
+    '',
+    ...given.when.map(({ value }) => `Only when ${textAt(value.place, view)}.`),
+    ...given.unless.map(({ value }) => `Not when ${textAt(value.place, view)}.`),
+    ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
+    ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
+    '',
+    `Severity: ${given.severity?.value ?? 'note'} in ${sections.length === 0 ? 'no edition' : sections.join(', ')}; a note in any other.`,
+    `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
+    '',
+    'Looked at only where the plan names its code, and only where the value is known.',
+    ANSWER,
+    'Model codes are amended by towns. The adopted local code and the inspector decide.',
   ].join('\n')}\n`;
 }
 

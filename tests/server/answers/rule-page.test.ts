@@ -10,7 +10,7 @@ import { viewSample, viewText } from './plans.ts';
 const root = join(import.meta.dirname, '../../..');
 const view = viewText('');
 
-/** Codes that the sources declare, but for those of rules of order: the library's rows bring their own. */
+/** Codes that the sources declare, but for those of rules of order and of least values: the library's rows bring their own. */
 function declaredCodes(): readonly string[] {
   const files = ['grammar', 'server'].flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
@@ -20,7 +20,7 @@ function declaredCodes(): readonly string[] {
   const codes = files.flatMap((file) =>
     [...readFileSync(file, 'utf8').matchAll(/\bcode: '([a-z]+\/[a-z0-9-]+)'/g)].map((match) => match[1]!),
   );
-  return [...new Set(codes)].filter((code) => !code.startsWith('sequence/'));
+  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum)\//.test(code));
 }
 
 test('every code of the sources is explained, and nothing else is', () => {
@@ -49,6 +49,13 @@ test('a rule of order: who before whom, why, what to do, source', () => {
   expect(page).toContain('Why: ');
   expect(page).toContain('What to do: ');
   expect(page).toContain('Source: ');
+});
+
+test('a least value: fact, limit, where it stands, source', () => {
+  const page = rulePage('minimum/escape-sill', view)!;
+  expect(page).toContain('Highest sill of an escape opening: escape-sill at most 44".');
+  expect(page).toContain('Only when room.use is sleeping.');
+  expect(page).toContain('irc-2021 R310.2; a note in any other.');
 });
 
 test('no page for what is no code', () => {

@@ -95,7 +95,7 @@ test('limits keep their feet in a metric plan', () => {
     'mm',
   );
   expect(metric.messages('minimum/habitable-width')[0]).toContain(
-    'at least 2133.6 mm in the model code (irc-2021 R304.2), and "den" has 2000 mm',
+    'at least 2,133.6 mm in the model code (irc-2021 R304.2), and "den" has 2,000 mm',
   );
 });
 
