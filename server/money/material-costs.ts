@@ -28,8 +28,10 @@ export function materialsOf(
   const missing: Missing[] = [];
   const owners = prices.dated ? ownersOf(timeline) : undefined;
   let cents = 0;
+  const items = new Set<string>();
+  for (const line of covered) items.add(line.item);
   for (const purchase of purchases) {
-    const open = covered.size === 0 ? purchase.lines : purchase.lines.filter((line) => !covered.has(line));
+    const open = items.has(purchase.lines[0]?.item ?? '') ? purchase.lines.filter((line) => !covered.has(line)) : purchase.lines;
     const [first] = open;
     if (first === undefined) continue;
     const owner = owners?.get(first)?.[0]?.step;

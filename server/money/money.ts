@@ -24,7 +24,7 @@ export function budgetOf(
   if (!speaksOfMoney(model, timeline, prices, bids)) return { value: NOTHING, findings: [] };
   const costs = timeline.steps.list.map((step, number) => stepCost(step, number, model, timeline, prices, bids));
   const covered = new Set<Line>();
-  for (const cost of costs) for (const line of cost.covers) covered.add(line);
+  for (const cost of costs) if (cost.covers.length > 0) for (const line of cost.covers) covered.add(line);
   const kept = allowances(model, takeOff, covered);
   const bidden =
     bids.length === 0
@@ -35,14 +35,15 @@ export function budgetOf(
           timeline,
         );
   const materials = materialsOf(takeOff.purchases(), covered, timeline, prices);
-  const work = costs.reduce((total, cost) => total + sum(cost.lines), 0);
+  let work = 0;
+  for (const cost of costs) for (const line of cost.lines) work += line.cents;
   const net = work + sum(bidden) + sum(kept) + materials.cents;
   const taxed = model.plan?.given.tax?.value;
   const tax = taxed === undefined ? 0 : Math.round((taxed.on === 'all' ? net : materials.cents) * taxed.rate.value);
   const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
   const missing: Missing[] = [];
   costs.forEach((cost, step) => {
-    for (const each of cost.missing) missing.push({ ...each, step });
+    if (cost.missing.length > 0) for (const each of cost.missing) missing.push({ ...each, step });
   });
   missing.push(...materials.missing);
   let lines: readonly CostLine[] | undefined;

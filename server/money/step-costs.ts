@@ -22,11 +22,17 @@ export interface StepCost {
 }
 
 interface Kept {
-  readonly from: readonly unknown[];
+  readonly trade: Trade | undefined;
+  readonly duration: Duration;
+  readonly claims: readonly Claim[];
+  readonly bids: readonly Bid[];
+  /** Unit prices of its works, and machines it needs: seldom any. */
+  readonly others: readonly unknown[];
   readonly cost: StepCost;
 }
 const kept = new WeakMap<Step, Kept>();
 const NO_CLAIMS: readonly Claim[] = [];
+const NO_OTHERS: readonly unknown[] = [];
 
 export function stepCost(
   step: Step,
@@ -39,14 +45,32 @@ export function stepCost(
   const trade = timeline.trades[number];
   const duration = timeline.durations[number]!;
   const claims = step.kind === 'task' ? (timeline.claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS;
-  const machines = step.kind === 'task' ? (step.given.needs?.value ?? []).map(({ value }) => model.element(value.machine)) : [];
-  const from = [trade, duration, claims, prices, bids, ...machines];
+  const others = step.kind === 'task' ? othersOf(step, model, prices) : NO_OTHERS;
   const before = kept.get(step);
-  if (before !== undefined && before.from.length === from.length && from.every((each, at) => each === before.from[at]))
+  if (
+    before !== undefined &&
+    before.trade === trade &&
+    before.duration === duration &&
+    before.claims === claims &&
+    before.bids === bids &&
+    before.others.length === others.length &&
+    before.others.every((each, at) => each === others[at])
+  )
     return before.cost;
   const cost = priced({ step, trade, duration, claims, prices, bids, model });
-  kept.set(step, { from, cost });
+  kept.set(step, { trade, duration, claims, bids, others, cost });
   return cost;
+}
+
+function othersOf(task: Task, model: Model, prices: Prices): readonly unknown[] {
+  const { does, needs } = task.given;
+  let others: unknown[] | undefined;
+  for (const { value } of does?.value ?? []) {
+    const list = prices.byName.get(value.work.name);
+    if (list !== undefined) (others ??= []).push(...list);
+  }
+  for (const { value } of needs?.value ?? []) (others ??= []).push(model.element(value.machine));
+  return others ?? NO_OTHERS;
 }
 
 interface Pricing {

@@ -33,6 +33,8 @@ interface Doer {
   readonly task: Task;
   readonly scope: Scope;
 }
+type Does = NonNullable<Task['given']['does']>['value'][number]['value'];
+
 interface SharedOut {
   readonly lines: readonly Line[];
   readonly doers: readonly Doer[];
@@ -72,7 +74,7 @@ export function claimLines(
     same &&= kept;
     works.set(
       work,
-      kept ? before : ((before === undefined ? undefined : replaced(before, list, lines)) ?? shareOut(work, list, lines)),
+      kept ? before : ((before === undefined ? undefined : replaced(before, list, lines)) ?? shareOut(work, list, lines, before)),
     );
   }
   same &&= works.size === memory.works.size;
@@ -96,7 +98,7 @@ function doersOf(
   const doers = new Map<string, Doer[]>();
   for (const task of tasks) {
     for (const { value } of task.given.does?.value ?? []) {
-      const doer = { task, scope: scopeOf(task, value.amount) };
+      const doer = doerOf(task, value);
       const list = doers.get(value.work.name);
       if (list === undefined) doers.set(value.work.name, [doer]);
       else list.push(doer);
@@ -105,12 +107,18 @@ function doersOf(
   const kept = new Map<string, readonly Doer[]>();
   for (const [work, list] of doers) {
     const old = before?.get(work);
-    kept.set(
-      work,
-      old !== undefined && old.length === list.length && old.every((each, at) => each.task === list[at]!.task) ? old : list,
-    );
+    kept.set(work, old !== undefined && old.length === list.length && old.every((each, at) => each === list[at]) ? old : list);
   }
   return kept;
+}
+
+const doersKept = new WeakMap<object, Doer>();
+
+/** The same object for the same word of the same task. */
+function doerOf(task: Task, does: Does): Doer {
+  let doer = doersKept.get(does);
+  if (doer === undefined) doersKept.set(does, (doer = { task, scope: scopeOf(task, does.amount) }));
+  return doer;
 }
 
 /** Each task's claims over all its works, in the order of the works. */
@@ -139,7 +147,7 @@ function byTaskOf(works: ReadonlyMap<string, SharedOut>, before: Claims | undefi
   return all;
 }
 
-function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]): SharedOut {
+function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[], before: SharedOut | undefined): SharedOut {
   const left = new Float64Array(lines.length).fill(1);
   const byTask = new Map<Task, Claim[]>();
   const owners: (Task | readonly Task[] | undefined)[] = new Array(lines.length).fill(undefined);
@@ -149,8 +157,8 @@ function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]):
     if (claims === undefined) byTask.set(task, [claim]);
     else claims.push(claim);
     left[index]! -= share;
-    const before = owners[index];
-    owners[index] = before === undefined ? task : Array.isArray(before) ? [...before, task] : [before as Task, task];
+    const others = owners[index];
+    owners[index] = others === undefined ? task : Array.isArray(others) ? [...others, task] : [others as Task, task];
   };
   const rooms = doers.some(({ scope }) => scope.rooms !== undefined) ? linesByRoom(lines) : undefined;
   for (const { task, scope } of doers) {
@@ -177,7 +185,24 @@ function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[]):
     else if (rest < -EXACT) twice.push({ line, share: -rest });
   });
   const claims = { work, tasks: doers.map(({ task }) => task), rivals: takers.slice(1).map(({ task }) => task), open, twice };
-  return { lines, doers, claims, byTask, owners };
+  return { lines, doers, claims, byTask: before === undefined ? byTask : settled(byTask, before.byTask), owners };
+}
+
+/** A task whose claims are the same keeps the list it had. */
+function settled(
+  now: ReadonlyMap<Task, readonly Claim[]>,
+  before: ReadonlyMap<Task, readonly Claim[]>,
+): ReadonlyMap<Task, readonly Claim[]> {
+  const all = new Map<Task, readonly Claim[]>();
+  for (const [task, claims] of now) {
+    const old = before.get(task);
+    const same =
+      old !== undefined &&
+      old.length === claims.length &&
+      old.every((each, at) => each.line === claims[at]!.line && each.share === claims[at]!.share);
+    all.set(task, same ? old : claims);
+  }
+  return all;
 }
 
 /**

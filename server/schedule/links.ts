@@ -2,7 +2,7 @@
 // phase, what an inspection looks at and holds, and what a delivery brings.
 import { DAY_MINUTES } from '#kit/dates';
 import type { Place } from '#kit/place';
-import type { At, NamePlace, Step, StepLink } from '#model/model';
+import type { At, NamePlace, Phase, Step, StepLink } from '#model/model';
 import { FINISH_FINISH, FINISH_START, type Link, type LinkKind, START_FINISH, START_START } from './network.ts';
 import type { Steps } from './steps.ts';
 import { AROUND, CALENDAR_DAYS, type WaitClock, WORKING } from './waits.ts';
@@ -27,20 +27,30 @@ export function planLinks(steps: Steps, sources: LinkSources): readonly PlanLink
   // What each step of a phase waits for by its order: for `beside`.
   const orders: (readonly PlanLink[])[] = [];
   steps.list.forEach((step, number) => {
-    const own = linksOf(step, number, steps, orders, sources);
+    const own = keptLinks(step, number, steps) ?? linksOf(step, number, steps, orders, sources);
+    // What a visit looks at and what a delivery brings hang on the other steps too, and `beside` on the line above.
+    if ((step.kind === 'task' || step.kind === 'milestone') && step.given.beside === undefined)
+      kept.set(step, { index: steps.index, phase: steps.phases[number], own });
     orders[number] = own.order;
-    links.push(...own.order, ...own.others);
+    for (const link of own.order) links.push(link);
+    for (const link of own.others) links.push(link);
   });
-  return distinct(links);
+  return distinct(links, steps.list.length);
 }
 
-function linksOf(
-  step: Step,
-  number: number,
-  steps: Steps,
-  orders: readonly (readonly PlanLink[])[],
-  sources: LinkSources,
-): { order: readonly PlanLink[]; others: readonly PlanLink[] } {
+interface Own {
+  readonly order: readonly PlanLink[];
+  readonly others: readonly PlanLink[];
+}
+const kept = new WeakMap<Step, { readonly index: Steps['index']; readonly phase: Phase | undefined; readonly own: Own }>();
+
+/** The links of a step that has not changed, in a phase that has not, among steps that stand where they stood. */
+function keptLinks(step: Step, number: number, steps: Steps): Own | undefined {
+  const known = kept.get(step);
+  return known !== undefined && known.index === steps.index && known.phase === steps.phases[number] ? known.own : undefined;
+}
+
+function linksOf(step: Step, number: number, steps: Steps, orders: readonly (readonly PlanLink[])[], sources: LinkSources): Own {
   const { given } = step;
   const phase = steps.phases[number];
   const order: PlanLink[] = [];
@@ -178,13 +188,19 @@ function named(
 }
 
 /** The same link said twice is one; the first words stay. */
-function distinct(links: readonly PlanLink[]): readonly PlanLink[] {
-  const seen = new Set<string>();
+function distinct(links: readonly PlanLink[], steps: number): readonly PlanLink[] {
+  const seen = new Map<number, PlanLink[]>();
   return links.filter((link) => {
     if (link.from === link.to && link.words !== 'after') return false;
-    const key = `${link.from} ${link.to} ${link.kind} ${link.lag} ${link.clock} ${link.share ?? ''}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
+    const key = link.from * steps + link.to;
+    const others = seen.get(key);
+    if (others === undefined) seen.set(key, [link]);
+    else if (others.some((other) => sameLink(other, link))) return false;
+    else others.push(link);
     return true;
   });
+}
+
+function sameLink(a: PlanLink, b: PlanLink): boolean {
+  return a.kind === b.kind && a.lag === b.lag && a.clock === b.clock && a.share === b.share;
 }

@@ -329,8 +329,14 @@ function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number): n
   return (ordered?.value ?? startDay) * DAY_MINUTES + lead.value.value;
 }
 
+const outside = new WeakMap<Step, boolean>();
 function isOutside(step: Step): boolean {
-  return step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);
+  let known = outside.get(step);
+  if (known === undefined) {
+    known = step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);
+    outside.set(step, known);
+  }
+  return known;
 }
 
 /** Each trade has one crew unless it says more; visits, moments and deliveries take none. */

@@ -26,10 +26,15 @@ export interface StepsMemory {
 export function stepsOf(model: Model, before?: StepsMemory): StepsMemory {
   const from = [model.names.names, model.list('phase'), ...KINDS.map((kind) => model.list(kind))];
   if (before !== undefined && from.every((each, at) => each === before.from[at])) return before;
-  return { from, steps: read(model) };
+  const steps = read(model, before?.steps);
+  return { from, steps: before !== undefined && same(before.steps, steps) ? before.steps : steps };
 }
 
-function read(model: Model): Steps {
+function same(a: Steps, b: Steps): boolean {
+  return a.list.length === b.list.length && a.list.every((step, at) => step === b.list[at] && a.phases[at] === b.phases[at]);
+}
+
+function read(model: Model, before: Steps | undefined): Steps {
   const list: Step[] = [];
   const phases: (Phase | undefined)[] = [];
   const kinds: ReadonlySet<string> = new Set(KINDS);
@@ -41,6 +46,9 @@ function read(model: Model): Steps {
     list.push(step as Step);
     phases.push(phase?.kind === 'phase' ? phase : undefined);
   }
+  const tasks = list.filter((step): step is Task => step.kind === 'task');
+  // Where a step stands among the others seldom changes, and links hang on that alone.
+  if (before !== undefined && sameOrder(before, list, phases)) return { ...before, list, tasks, phases };
   const within = new Map<Slot, number[]>();
   phases.forEach((phase, at) => {
     if (phase === undefined) return;
@@ -50,10 +58,17 @@ function read(model: Model): Steps {
   });
   return {
     list,
-    tasks: list.filter((step): step is Task => step.kind === 'task'),
+    tasks,
     index: new Map(list.map((step, at) => [step.slot, at])),
     byName: new Map(list.map((step, at) => [step.name, at])),
     phases,
     within,
   };
+}
+
+function sameOrder(before: Steps, list: readonly Step[], phases: readonly (Phase | undefined)[]): boolean {
+  return (
+    before.list.length === list.length &&
+    list.every((step, at) => step.slot === before.list[at]!.slot && phases[at]?.slot === before.phases[at]?.slot)
+  );
 }
