@@ -104,7 +104,12 @@ export const material = kind({
       help: 'Smaller openings are not taken off.',
       example: 'deducts openings over 32 sf',
     },
-    rounds: { takes: phrase('up to', oneUnit), help: 'Step in which it is ordered.', example: 'rounds up to 1/4 cy' },
+    rounds: {
+      takes: phrase('up to', oneUnit),
+      repeats: true,
+      help: 'Step in which it is ordered; one in feet and one in metres.',
+      example: 'rounds up to 1/4 cy',
+    },
     covers: {
       // An area over a volume is one over a length, a length over a volume one over an area.
       takes: fields({

@@ -114,6 +114,7 @@ export const measureDimensions = {
   // deck
   'deck-area': 'area',
   'deck-joist-length': 'length',
+  'deck-joist-count': 'number',
   'deck-board-area': 'area',
   'deck-pier-count': 'number',
   'deck-post-count': 'number',

@@ -3,7 +3,7 @@
 import { INCH } from '#kit/dimension';
 import type { Place } from '#kit/place';
 import { constant, form, givenQuantity, measure, type Quantity } from '#kit/quantity';
-import { formatQuantity, readUnit } from '#kit/units';
+import { formatQuantity, readUnit, type System, unitNamed } from '#kit/units';
 import type { Material } from '#model/model';
 import type { Literal, NamedGoods } from './lines.ts';
 
@@ -154,6 +154,18 @@ export function packagesOf(material: Material, sizes: readonly Literal[]): reado
     kept.set(own ?? material, packages);
   }
   return packages;
+}
+
+/** Of packages and steps of an order those that speak the plan's units, where there are any; else all. */
+export function inUnitsOf<T extends { readonly holds: Quantity } | Quantity>(system: System, list: readonly T[]): readonly T[] {
+  const own = list.filter((each) => systemOf('holds' in each ? each.holds : each) === system);
+  return own.length > 0 ? own : list;
+}
+
+/** Whose unit a quantity was written in; a sheet's is that of its width. */
+function systemOf({ unit, inputs }: Quantity): System | undefined {
+  const known = unitNamed(unit ?? inputs[0]?.unit ?? '')?.system;
+  return known === 'both' ? undefined : known;
 }
 
 function packageOf({ package: word, holds }: Material['given']['sold by'][number]['value']): Package {

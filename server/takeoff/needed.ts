@@ -79,7 +79,7 @@ function inPackageUnits(goods: NamedGoods, row: Material, portion: Portion, quan
     const dimension = overDimension(quantity.dimension, covers.dimension);
     if (dimension !== undefined && !dimension.includes('/')) return measure(dimension, covered, quantity, covers);
   }
-  const wanted = row.given.rounds?.value.dimension ?? packagesOf(row, goods.sizes)[0]?.holds.dimension;
+  const wanted = row.given.rounds[0]?.value.dimension ?? packagesOf(row, goods.sizes)[0]?.holds.dimension;
   if (wanted === undefined || wanted === quantity.dimension) return quantity;
   const { dimension } = quantity;
   if (dimension === 'area' && wanted === 'length') {

@@ -1,9 +1,10 @@
 // What to buy: the lines of an item over the whole plan, rounded up once into packages, or into the step it is ordered in;
 // sticks that pieces are cut from by stock length; loads of what is dug and filled.
 import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
+import type { System } from '#kit/units';
 import type { Material } from '#model/model';
 import { cutting } from './cutting.ts';
-import { itemText, labelText, type Package, packagesOf } from './goods.ts';
+import { inUnitsOf, itemText, labelText, type Package, packagesOf } from './goods.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
@@ -28,6 +29,7 @@ export interface PurchaseMemory {
     | {
         readonly lines: readonly Line[];
         readonly does: ReadonlySet<string>;
+        readonly system: System;
         readonly groups: readonly Group[];
         /** The group of each line, -1 for none, and its place there. */
         readonly groupOf: Int32Array;
@@ -36,13 +38,17 @@ export interface PurchaseMemory {
     | undefined;
 }
 
-/** Lines in plan order; those that only count where a task does their work are left out unless `does` has it. */
+/**
+ * Lines in plan order; those that only count where a task does their work are left out unless `does` has it. Packages are
+ * those in units of the system, where the goods have any.
+ */
 export function purchasesOf(
   lines: readonly Line[],
   does: ReadonlySet<string>,
+  system: System,
   memory: PurchaseMemory = { last: undefined },
 ): readonly Purchase[] {
-  if (!renewed(lines, does, memory)) memory.last = { lines, does, ...grouped(lines, does) };
+  if (!renewed(lines, does, system, memory)) memory.last = { lines, does, system, ...grouped(lines, does, system) };
   return memory.last!.groups.flatMap((group) => group.purchases);
 }
 
@@ -54,6 +60,7 @@ function counts(line: Line, does: ReadonlySet<string>): boolean {
 function grouped(
   lines: readonly Line[],
   does: ReadonlySet<string>,
+  system: System,
 ): { groups: readonly Group[]; groupOf: Int32Array; placeIn: Int32Array } {
   const numbers = new Map<string, number>();
   const members: Line[][] = [];
@@ -72,13 +79,13 @@ function grouped(
     groupOf[at] = number;
     placeIn[at] = members[number]!.push(line) - 1;
   });
-  return { groups: members.map((each) => ({ lines: each, purchases: bought(each) })), groupOf, placeIn };
+  return { groups: members.map((each) => ({ lines: each, purchases: bought(each, system) })), groupOf, placeIn };
 }
 
 /** Puts lines that changed in the places of the old, and sums only their groups; false where more than that changed. */
-function renewed(lines: readonly Line[], does: ReadonlySet<string>, memory: PurchaseMemory): boolean {
+function renewed(lines: readonly Line[], does: ReadonlySet<string>, system: System, memory: PurchaseMemory): boolean {
   const { last } = memory;
-  if (last === undefined || last.lines.length !== lines.length || last.does !== does) return false;
+  if (last === undefined || last.lines.length !== lines.length || last.does !== does || last.system !== system) return false;
   if (last.lines === lines) return true;
   const touched = new Map<number, Line[]>();
   for (let at = 0; at < lines.length; at++) {
@@ -93,17 +100,17 @@ function renewed(lines: readonly Line[], does: ReadonlySet<string>, memory: Purc
     members[last.placeIn[at]!] = now;
   }
   const groups = last.groups.slice();
-  for (const [number, members] of touched) groups[number] = { lines: members, purchases: bought(members) };
+  for (const [number, members] of touched) groups[number] = { lines: members, purchases: bought(members, system) };
   memory.last = { ...last, lines, groups };
   return true;
 }
 
-function bought(lines: readonly Line[]): readonly Purchase[] {
+function bought(lines: readonly Line[], system: System): readonly Purchase[] {
   const goods = lines[0]!.goods!;
   const row = goods.of;
   switch (row?.kind) {
     case 'material':
-      return materialBought(goods, row, lines);
+      return materialBought(goods, row, lines, system);
     case 'item': {
       const load = row.given.load?.value;
       if (load?.dimension !== lines[0]!.needed!.dimension) return [];
@@ -128,8 +135,8 @@ function bought(lines: readonly Line[]): readonly Purchase[] {
   }
 }
 
-function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[]): readonly Purchase[] {
-  const ways = packagesOf(row, goods.sizes);
+function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[], system: System): readonly Purchase[] {
+  const ways = inUnitsOf(system, packagesOf(row, goods.sizes));
   const cut = lines.filter((line) => line.pieces !== undefined);
   const sticks = ways.filter(({ holds, loose }) => holds.dimension === 'length' && !loose);
   if (cut.length > 0 && sticks.length > 0) {
@@ -137,14 +144,23 @@ function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[]
     const bySticks = cutting(cut, sticks, row).map(({ lines: part, net, needed, sticks: count, package: { word, holds } }) =>
       purchase(goods, part, net, needed, count, word, holds),
     );
-    return rest.length === 0 ? bySticks : [...bySticks, inPackages(goods, row, rest, ways)];
+    return rest.length === 0 ? bySticks : [...bySticks, inPackages(goods, row, rest, ways, system)];
   }
-  return [inPackages(goods, row, lines, ways)];
+  return [inPackages(goods, row, lines, ways, system)];
 }
 
-function inPackages(goods: NamedGoods, row: Material, lines: readonly Line[], ways: readonly Package[]): Purchase {
+function inPackages(
+  goods: NamedGoods,
+  row: Material,
+  lines: readonly Line[],
+  ways: readonly Package[],
+  system: System,
+): Purchase {
   const { net, needed } = sums(lines);
-  const step = row.given.rounds?.value;
+  const [step] = inUnitsOf(
+    system,
+    row.given.rounds.map(({ value }) => value),
+  );
   const usual = ways[0];
   if (step !== undefined && step.dimension === needed.dimension)
     return purchase(
@@ -171,10 +187,10 @@ function inPackages(goods: NamedGoods, row: Material, lines: readonly Line[], wa
 
 function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed: Quantity } {
   const [only] = lines;
-  if (lines.length === 1) return { net: only!.net, needed: only!.needed! };
+  if (lines.length === 1) return { net: asNeeded(only!.net, only!.needed!), needed: only!.needed! };
   const nets = lines.map((line) => line.net).filter((net) => net.dimension === only!.net.dimension);
   return {
-    net: total('net', only!.net.dimension, nets),
+    net: asNeeded(total('net', only!.net.dimension, nets), only!.needed!),
     needed: inUnitOf(
       only!.needed!,
       total(
@@ -184,6 +200,11 @@ function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed
       ),
     ),
   };
+}
+
+/** What is sold by the gallon is spoken of in gallons before the waste, too. */
+function asNeeded(net: Quantity, needed: Quantity): Quantity {
+  return net.dimension === needed.dimension ? inUnitOf(needed, net) : net;
 }
 
 function inUnitOf({ unit }: Quantity, quantity: Quantity): Quantity {

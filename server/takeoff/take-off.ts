@@ -2,6 +2,7 @@
 // the library's rows make lines of them; both are kept while what they came from is the same.
 import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
+import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
 import type { Task, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -63,9 +64,13 @@ function takeOffOf(
   return {
     lines,
     byWork,
-    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model), memory.purchases)),
+    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model), systemOf(model), memory.purchases)),
     linesOf: (slot) => (bySlot ??= groupedBySlot(lines)).get(slot) ?? [],
   };
+}
+
+function systemOf({ settings: { units } }: Model): System {
+  return units === 'feet' ? 'feet' : 'metric';
 }
 
 const done = new WeakMap<readonly Task[], ReadonlySet<string>>();

@@ -30,6 +30,7 @@ export function measureDeck(deck: ElementOf<'deck'>): Measured {
             { count: two, length: along },
           ],
         }),
+        portion('deck-joist-count', where, count),
       );
     }
     if (boards !== undefined) portions.push(portion('deck-board-area', where, area, { goods: boards.value }));

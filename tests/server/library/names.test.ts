@@ -50,6 +50,13 @@ test('every measure is installed or counted by some work', () => {
   expect(measures.filter((measure) => !owned.has(measure))).toEqual([]);
 });
 
+test('the hours of a work say what they are by, unless it installs something', () => {
+  const idle = works.filter(
+    (row) => valuesOf(row, 'installs').length === 0 && valuesOf(row, 'labour').some((value) => byMeasure(value).length === 0),
+  );
+  expect(idle.map((row) => `${row.place} ${row.name}`)).toEqual([]);
+});
+
 test('every material is installed or used by some work', () => {
   const used = works.flatMap((row) => valuesOf(row, 'uses').map((value) => value.split(' ')[0]));
   const owned = new Set([...installed.map(({ goods }) => goods), ...used]);

@@ -4,6 +4,7 @@ import { lineOf } from '#checks/accept';
 import { messageOf } from '#kit/finding';
 import { element, elementFindings } from '#model/elements';
 import { analyse } from '#server/pipeline';
+import { packagesOf } from '#takeoff/goods';
 import { builtIn } from '#tests/support/built-in';
 
 test('every row of the library is read and evaluated with nothing to say', () => {
@@ -14,4 +15,13 @@ test('every row of the library is read and evaluated with nothing to say', () =>
   expect(
     findings.map((each) => `${each.place.slot.file}:${lineOf(each.place, model) + 1} ${each.code} ${messageOf(each)}`),
   ).toEqual([]);
+});
+
+test('the packages of goods measure the same way, in feet and in metres', () => {
+  const { model } = analyse({ root: 'plan.screed', texts: { 'plan.screed': 'plan p\n' }, library: builtIn() });
+  const mixed = model.rows('material').flatMap((material) => {
+    const ways = [...packagesOf(material, []).map(({ holds }) => holds), ...material.given.rounds.map(({ value }) => value)];
+    return new Set(ways.map(({ dimension }) => dimension)).size > 1 ? [material.name] : [];
+  });
+  expect(mixed).toEqual([]);
 });

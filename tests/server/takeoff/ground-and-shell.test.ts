@@ -130,10 +130,26 @@ panels shell for main
 `,
     { library: 'built-in' },
   );
-  expect(plan.line('panel-count').net.value).toBe(3 + 3 + 4 + 4);
+  expect(plan.line('panel-count', 'panel-lift').net.value).toBe(3 + 3 + 4 + 4);
   // Ten joints between panels and four at corners, eight feet each.
   expect(amount(plan.line('panel-spline-length', 'surface-spline').net, 'ft')).toBeCloseTo(14 * 8, 6);
+  // Common practice: a strip under either skin, and 5% more.
+  expect(amount(plan.line('panel-spline-length', 'surface-spline').needed, 'ft')).toBeCloseTo(14 * 8 * 2 * 1.05, 6);
   expect(amount(plan.line('panel-sealant-length').net, 'ft')).toBeCloseTo(2 * 2 * 112 + 4 * 14 * 8, 6);
+});
+
+test('a deck: a hanger to each joist at the ledger', () => {
+  const plan = planOf("deck porch\n  size 8' x 6'\n  joists 2x8 at 16\" oc\n", { library: 'built-in' });
+  expect(plan.purchase('joist-hanger').bought.value).toBe(7);
+});
+
+test('foam under a roof that is open below: by volume, with its hours', () => {
+  const plan = planOf("level main\n  footprint 27' x 20'\n  ceiling lid\nassembly lid for ceiling\n  layer spray-foam 6\"\n", {
+    library: 'built-in',
+  });
+  const line = plan.line('ceiling-insulation-volume');
+  expect([line.work?.name, amount(line.net, 'cy')]).toEqual(['spray-insulation', 10]);
+  expect(amount(line.hours, 'h')).toBeCloseTo(7, 9);
 });
 
 test('a floor: joists over the short way, one more than the spaces, with rim, deck and batts', () => {

@@ -2,7 +2,7 @@
 // cut to pieces by the stock that leaves least over.
 import { describe, expect, test } from 'vitest';
 import { amount } from '#tests/support/amounts';
-import { planOf } from '#tests/support/plan';
+import { emptyPlanMemory, planOf } from '#tests/support/plan';
 
 const floors = (row: string, ...areas: readonly string[]) =>
   planOf(areas.map((size, index) => `room r${index}\n  size ${size}\n  floor plank\n`).join(''), {
@@ -27,6 +27,49 @@ describe('packages', () => {
   test('goods without a package are bought as needed', () => {
     const bought = floors('', "10' x 3'");
     expect([amount(bought.bought, 'sf'), bought.package]).toEqual([30, '']);
+  });
+});
+
+describe('packages in the units of the plan', () => {
+  const board = (units: string, row: string) =>
+    planOf(`plan p\n  units ${units}\nroom r\n  size 3 m x 2.4 m\n  floor plank\n`, {
+      library: [`material plank laid boards\n${row}work lay\n  installs plank by floor-finish-area\n`],
+    }).purchase('plank');
+  const both = '  sold by box of 20 sf\n  sold by box of 2 m2\n';
+
+  test('go first, wherever they stand in the row', () => {
+    expect(board('mm', both).holds?.unit).toBe('m2');
+    expect(board('feet', both).holds?.unit).toBe('sf');
+    expect(board('feet', '  sold by box of 2 m2\n  sold by box of 20 sf\n').holds?.unit).toBe('sf');
+  });
+  test('a sheet is known by its sides', () => {
+    const row = "  sold by sheet of 4' x 8'\n  sold by sheet of 1200 mm x 2400 mm\n";
+    expect(amount(board('metric', row).holds, 'm2')).toBeCloseTo(2.88, 9);
+  });
+  test('the only ones there are, are bought whatever the units', () => {
+    expect(board('mm', '  sold by box of 20 sf\n').holds?.unit).toBe('sf');
+  });
+  test('the step of the order likewise', () => {
+    const steps = '  sold by sf\n  sold by m2\n  rounds up to 5 sf\n  rounds up to 0.5 m2\n';
+    expect(amount(board('mm', steps).bought, 'm2')).toBeCloseTo(7.5, 9);
+    expect(amount(board('feet', steps).bought, 'sf')).toBe(80);
+  });
+  test('are chosen anew when the plan changes its units', () => {
+    const memory = emptyPlanMemory();
+    const plan = (units: string) =>
+      planOf(`plan p\n  units ${units}\nroom r\n  size 3 m x 2.4 m\n  floor plank\n`, {
+        memory,
+        library: [`material plank laid boards\n${both}work lay\n  installs plank by floor-finish-area\n`],
+      });
+    expect(['feet', 'metric', 'feet'].map((units) => plan(units).purchase('plank').holds?.unit)).toEqual(['sf', 'm2', 'sf']);
+  });
+  test('sticks are cut from lengths of the plan', () => {
+    const joists = planOf('plan p\n  units mm\nlevel main\n  footprint 6000 x 3900\n  floor joists\n  joists run north-south\n', {
+      library: [
+        "material joist laid framing\n  sold by piece of 13'\n  sold by piece of 4.2 m\n  size 48x198 actual 48 mm x 198 mm\nassembly joists for floor\n  layer joist 48x198 at 600 mm oc\nwork frame\n  installs joist by floor-frame-length\n",
+      ],
+    });
+    expect(joists.takeOff.purchases().map(({ holds, bought }) => [amount(holds, 'm'), bought.value])).toEqual([[4.2, 11]]);
   });
 });
 
