@@ -70,7 +70,9 @@ export interface Sum {
 export function sums(parts: readonly Part[]): readonly Sum[] {
   const made = new Map<string, { -readonly [P in keyof Sum]: Sum[P] } & { lines: Line[] }>();
   for (const { line, share } of parts) {
-    const key = `${line.item}\n${line.net.dimension}\n${line.needed?.dimension ?? ''}`;
+    // Work that installs nothing is told apart by what it is.
+    const what = line.goods === undefined ? (line.work?.name ?? line.item) : line.item;
+    const key = `${what}\n${line.net.dimension}\n${line.needed?.dimension ?? ''}`;
     const minutes = line.hours === undefined ? undefined : line.hours.value * share;
     const sum = made.get(key);
     if (sum === undefined) {

@@ -1,6 +1,6 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
-import { FOOT, METRE } from '#kit/dimension';
+import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
 import type { Quantity } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Purchase } from '#takeoff/lines';
@@ -113,14 +113,27 @@ export function buyText({ bought, package: word, holds }: Purchase, view: View):
       ? write({ value, dimension, unit: word }, view.style)
       : write(bought, view.style);
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
-  const of = holds === undefined || holds.dimension === 'number' ? '' : ` of ${holdsText(holds, view)}`;
+  const of = holds === undefined || (holds.dimension === 'number' && holds.value === 1) ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
 }
 
-/** What one package holds; a stick in metres where the plan is metric. */
+/** What one package holds: a sheet by its sides; a stick in metres where the plan is metric. */
 function holdsText(holds: Quantity, view: View): string {
+  const [width, length] = holds.inputs;
+  if (holds.dimension === 'area' && width !== undefined && length !== undefined) return sidesText(width, length, view);
   if (view.style.system === 'feet' || holds.dimension !== 'length') return write(holds, view.style);
-  return `${write({ value: Math.round((holds.value / METRE) * 100) / 100, dimension: 'number' }, view.style)} m`;
+  return `${metric(holds, METRE, view)} m`;
+}
+
+/** 4' x 8', 1200 x 2400 mm, 1.5 x 50 m. */
+function sidesText(width: Quantity, length: Quantity, view: View): string {
+  if (view.style.system === 'feet') return `${write(width, view.style)} x ${write(length, view.style)}`;
+  const [one, unit] = length.value < 4 * METRE ? [MILLIMETRE, 'mm'] : [METRE, 'm'];
+  return `${metric(width, one, view)} x ${metric(length, one, view)} ${unit}`;
+}
+
+function metric({ value }: Quantity, one: number, view: View): string {
+  return write({ value: Math.round((value / one) * 100) / 100, dimension: 'number' }, view.style);
 }
 
 function packages(count: number, word: string, view: View): string {

@@ -75,7 +75,7 @@ function printOther(amount: number, unit: string, system: System): string {
   const whole = unitNamed(unit);
   if (whole?.dimension === 'money') return formatMoney(amount * 100, unit);
   if (whole !== undefined) {
-    const word = whole.one === undefined ? unit : amount === 1 ? whole.one : whole.unit;
+    const word = amount === 1 ? (whole.one ?? unit) : (whole.many ?? unit);
     return `${formatNumber(amount, decimalsOf(unit))} ${word}`;
   }
   const rate = rateNamed(unit);

@@ -8,6 +8,8 @@ export interface Unit {
   readonly unit: string;
   /** The word for one of them where that differs, as in '$/week'. */
   readonly one?: string;
+  /** The word for several, where the canonical one is for one: '13 squares'. */
+  readonly many?: string;
   readonly dimension: Base;
   /** Base units in one. */
   readonly factor: number;
@@ -68,7 +70,7 @@ export const UNITS: readonly Unit[] = [
     words: ['sf'],
     also: ['sq ft', 'sqft', 'sq.ft.', 'sq. ft.', 's.f.', 'square feet', 'square foot', 'ft2', 'ft²', 'sft'],
   },
-  { unit: 'square', dimension: 'area', factor: 100 * FOOT * FOOT, system: 'feet', words: ['square', 'squares'] },
+  { unit: 'square', dimension: 'area', factor: 100 * FOOT * FOOT, system: 'feet', words: ['square', 'squares'], many: 'squares' },
   {
     unit: 'sy',
     dimension: 'area',

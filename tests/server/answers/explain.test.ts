@@ -89,7 +89,7 @@ test('an item that is bought, and a line of the take-off', () => {
 });
 
 test('goods, trades and works of the library', () => {
-  expect(only('osb').why).toMatch(/sheets of 32 sf of Oriented strand board 7\/16" is bought\.$/);
+  expect(only('osb').why).toMatch(/sheets of 4' x 8' of Oriented strand board 7\/16" is bought\.$/);
   expect(only('frame-walls').why).toBe('Frame does it.');
   expect(only('me').why).toMatch(/^It has 3 steps, and [\d.]+ h of work by the rates, and costs \$/);
 });

@@ -86,6 +86,8 @@ test.each([
   [9.6 * METRE, 'length', undefined, 'metric', '9.6 m'],
   [5605 * MILLIMETRE, 'length', undefined, 'metric', '5,605 mm'],
   [433.3333 * FOOT * FOOT, 'area', undefined, 'feet', '433.3 sf'],
+  [1250 * FOOT * FOOT, 'area', 'square', 'feet', '12.5 squares'],
+  [100 * FOOT * FOOT, 'area', 'square', 'feet', '1 square'],
   [57.6 * METRE * METRE, 'area', undefined, 'metric', '57.6 m2'],
   [27 * FOOT * FOOT * FOOT * 4.125, 'volume', undefined, 'feet', '4.13 cy'],
   [123_456, 'money', undefined, 'feet', '$1,234.56'],
