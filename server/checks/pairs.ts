@@ -39,69 +39,92 @@ export function unheld(
   if (all?.scopes !== scopes) kept.set(order, (all = { scopes, byRule: new Map() }));
   const known = all.byRule.get(rule);
   if (known !== undefined && known.first === first && known.then === then) return known.pairs;
-  const pairs = found(first, then, rule.given.scope?.value ?? 'house', wait, scopes, order);
+  const pairs = found(meetingsOf(rule, first, then, scopes), wait, order);
   all.byRule.set(rule, { first, then, pairs });
   return pairs;
 }
 
-type ScopeWord = 'same room' | 'same element' | 'house';
+interface Meetings {
+  readonly first: readonly Side[];
+  readonly then: readonly Side[];
+  /** Steps that stand on both sides, which a state's own works do. */
+  readonly both: ReadonlySet<number>;
+  /** Earlier steps that are no later ones. */
+  readonly earlier: readonly number[];
+  /** The later steps, each with the earlier ones that it meets. */
+  readonly later: readonly { readonly step: number; readonly meets: readonly number[] }[];
+}
+const meetings = new WeakMap<Scopes, Map<Rule, Meetings>>();
 
-function found(
-  first: readonly Side[],
-  then: readonly Side[],
-  scope: ScopeWord,
-  wait: Wait | undefined,
-  scopes: Scopes,
-  order: Order,
-): readonly Pair[] {
+/** Who meets whom hangs on places of work alone: it outlives every edit of links. */
+function meetingsOf(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
+  let all = meetings.get(scopes);
+  if (all === undefined) meetings.set(scopes, (all = new Map()));
+  const known = all.get(rule);
+  if (known !== undefined && known.first === first && known.then === then) return known;
   const laterSteps = new Set(then.map(({ step }) => step));
   const firstSteps = new Set(first.map(({ step }) => step));
   const earlier = first.filter(({ step }) => !laterSteps.has(step));
-  if (earlier.length === 0) return [];
-  const masks = masksOf(earlier, order);
-  const candidates = candidatesOf(earlier, scope, scopes);
+  const candidates = candidatesOf(earlier, rule.given.scope?.value ?? 'house', scopes);
+  const meeting = new Map<number, Set<number>>();
+  for (const side of earlier.length === 0 ? [] : then) {
+    const steps = meeting.get(side.step);
+    if (steps === undefined) meeting.set(side.step, new Set(candidates(side)));
+    else for (const step of candidates(side)) steps.add(step);
+  }
+  const made: Meetings = {
+    first,
+    then,
+    both: new Set([...laterSteps].filter((step) => firstSteps.has(step))),
+    earlier: [...new Set(earlier.map(({ step }) => step))],
+    later: [...meeting].map(([step, steps]) => ({ step, meets: [...steps].sort((a, b) => a - b) })),
+  };
+  all.set(rule, made);
+  return made;
+}
+
+function found({ both, earlier, later }: Meetings, wait: Wait | undefined, order: Order): readonly Pair[] {
+  if (later.length === 0) return [];
+  const masks = wait === undefined ? masksOf(earlier, order) : undefined;
   const pairs: Pair[] = [];
-  const seen = new Set<number>();
-  for (const side of then) {
-    const later = side.step;
-    if (wait === undefined && allHeld(later, masks, earlier.length, order)) continue;
-    for (const { step } of candidates(side)) {
-      const key = step * order.network.count + later;
-      if (seen.has(key)) continue;
-      seen.add(key);
-      const linked = reaches(order, step, later);
-      if (linked ? wait === undefined || waitsHold(step, later, wait, order) : goesRound(step, later, order)) continue;
+  for (const { step, meets } of later) {
+    if (masks !== undefined && meets.length === earlier.length && allHeld(step, masks, earlier.length, order)) continue;
+    for (const before of meets) {
+      const linked = reaches(order, before, step);
+      if (linked ? wait === undefined || waitsHold(before, step, wait, order) : goesRound(before, step, order)) continue;
       // A state's own works come in the plan's order.
-      if (!linked && firstSteps.has(later) && reaches(order, later, step)) continue;
-      pairs.push({ earlier: step, later, linked });
+      if (!linked && both.has(step) && reaches(order, step, before)) continue;
+      pairs.push({ earlier: before, later: step, linked });
     }
   }
   return pairs;
 }
 
+type ScopeWord = 'same room' | 'same element' | 'house';
 const WHICH = { 'same room': 'rooms', 'same element': 'elements', house: 'buildings' } as const;
 
-/** Of the earlier sides those that meet a later one: in a room, on a thing, or anywhere in the house. */
-function candidatesOf(earlier: readonly Side[], scope: ScopeWord, scopes: Scopes): (later: Side) => readonly Side[] {
+/** Of the earlier steps those that meet a later side: in a room, on a thing, or anywhere in the house. */
+function candidatesOf(earlier: readonly Side[], scope: ScopeWord, scopes: Scopes): (later: Side) => Iterable<number> {
   const which = WHICH[scope];
+  const all = earlier.map(({ step }) => step);
   const everywhere: number[] = [];
   const bySlot = new Map<Slot, number[]>();
-  earlier.forEach((side, at) => {
+  for (const side of earlier) {
     const places = scopeOf(side, scopes)[which];
-    if (places === undefined) everywhere.push(at);
+    if (places === undefined) everywhere.push(side.step);
     else
       for (const slot of places) {
         const list = bySlot.get(slot);
-        if (list === undefined) bySlot.set(slot, [at]);
-        else list.push(at);
+        if (list === undefined) bySlot.set(slot, [side.step]);
+        else list.push(side.step);
       }
-  });
+  }
   return (later) => {
     const places = scopeOf(later, scopes)[which];
-    if (places === undefined) return earlier;
+    if (places === undefined) return all;
     const meeting = new Set(everywhere);
-    for (const slot of places) for (const at of bySlot.get(slot) ?? []) meeting.add(at);
-    return [...meeting].sort((a, b) => a - b).map((at) => earlier[at]!);
+    for (const slot of places) for (const step of bySlot.get(slot) ?? []) meeting.add(step);
+    return meeting;
   };
 }
 
@@ -119,9 +142,9 @@ interface Mask {
 }
 
 /** The earlier steps of each group of connected steps, as bits at their places in its rows. */
-function masksOf(sides: readonly Side[], order: Order): ReadonlyMap<number, Mask> {
+function masksOf(steps: readonly number[], order: Order): ReadonlyMap<number, Mask> {
   const masks = new Map<number, Mask>();
-  for (const { step } of sides) {
+  for (const step of steps) {
     const group = order.group[step]!;
     let mask = masks.get(group);
     if (mask === undefined) masks.set(group, (mask = { words: new Uint32Array(order.words[step]!), count: 0 }));
