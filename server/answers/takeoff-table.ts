@@ -3,7 +3,7 @@
 import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
 import type { Quantity } from '#kit/quantity';
 import { readUnit } from '#kit/units';
-import type { Purchase } from '#takeoff/lines';
+import type { Line, Purchase } from '#takeoff/lines';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
 import { countedLines, countedPurchases, groupLines, sums, type TakeOffGrouping } from './takeoff-lines.ts';
@@ -20,6 +20,7 @@ function byItem(view: View): Table {
   const lines = countedLines(view);
   const purchases = countedPurchases(view, new Set(lines));
   const bought = new Set(purchases.flatMap((purchase) => purchase.lines));
+  const told = new Set<Line>();
   const rest = sums(lines.filter((line) => !bought.has(line)).map((line) => ({ line, share: 1 })));
   return {
     heading: [
@@ -34,7 +35,7 @@ function byItem(view: View): Table {
         amountText(purchase.net, undefined, view),
         amountText(purchase.needed, purchase, view),
         buyText(purchase, view),
-        labour(minutesOf(purchase), view),
+        labour(minutesOf(purchase, told), view),
       ]),
       ...rest.map((sum) => [
         sum.label,
@@ -122,18 +123,19 @@ function holdsText(holds: Quantity, view: View): string {
   const [width, length] = holds.inputs;
   if (holds.dimension === 'area' && width !== undefined && length !== undefined) return sidesText(width, length, view);
   if (view.style.system === 'feet' || holds.dimension !== 'length') return write(holds, view.style);
-  return `${metric(holds, METRE, view)} m`;
+  return `${metres(holds, view)} m`;
 }
 
 /** 4' x 8', 1200 x 2400 mm, 1.5 x 50 m. */
 function sidesText(width: Quantity, length: Quantity, view: View): string {
   if (view.style.system === 'feet') return `${write(width, view.style)} x ${write(length, view.style)}`;
-  const [one, unit] = length.value < 4 * METRE ? [MILLIMETRE, 'mm'] : [METRE, 'm'];
-  return `${metric(width, one, view)} x ${metric(length, one, view)} ${unit}`;
+  // Sheets are named in millimetres, without marks between the thousands; rolls in metres.
+  if (length.value < 4 * METRE) return `${Math.round(width.value / MILLIMETRE)} x ${Math.round(length.value / MILLIMETRE)} mm`;
+  return `${metres(width, view)} x ${metres(length, view)} m`;
 }
 
-function metric({ value }: Quantity, one: number, view: View): string {
-  return write({ value: Math.round((value / one) * 100) / 100, dimension: 'number' }, view.style);
+function metres({ value }: Quantity, view: View): string {
+  return write({ value: Math.round((value / METRE) * 100) / 100, dimension: 'number' }, view.style);
 }
 
 function packages(count: number, word: string, view: View): string {
@@ -149,8 +151,10 @@ function labour(minutes: number | undefined, view: View): string {
   return minutes === undefined || minutes === 0 ? '' : write({ value: minutes, dimension: 'time' }, view.style);
 }
 
-function minutesOf({ lines }: Purchase): number | undefined {
-  const rated = lines.filter((line) => line.hours !== undefined);
+/** Of lines that stand under no purchase above: sticks of two lengths may be for one line. */
+function minutesOf({ lines }: Purchase, told: Set<Line>): number | undefined {
+  const rated = lines.filter((line) => line.hours !== undefined && !told.has(line));
+  for (const line of rated) told.add(line);
   return rated.length === 0 ? undefined : rated.reduce((sum, line) => sum + line.hours!.value, 0);
 }
 

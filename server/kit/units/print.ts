@@ -102,12 +102,12 @@ function decimalsOf(unit: string): number {
     case 'cfm':
       return 1;
     case 'm':
-    case 'm3':
     case 't':
       return 3;
     case 'mil':
     case 'cy':
     case 'm2':
+    case 'm3':
     case 'ton':
     case 'square':
       return 2;

@@ -89,6 +89,7 @@ test.each([
   [1250 * FOOT * FOOT, 'area', 'square', 'feet', '12.5 squares'],
   [100 * FOOT * FOOT, 'area', 'square', 'feet', '1 square'],
   [57.6 * METRE * METRE, 'area', undefined, 'metric', '57.6 m2'],
+  [1.2474 * METRE * METRE * METRE, 'volume', undefined, 'metric', '1.25 m3'],
   [27 * FOOT * FOOT * FOOT * 4.125, 'volume', undefined, 'feet', '4.13 cy'],
   [123_456, 'money', undefined, 'feet', '$1,234.56'],
   [-850_000, 'money', '€', 'metric', '-€8,500.00'],
