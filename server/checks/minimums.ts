@@ -112,7 +112,7 @@ function findingOf(row: Minimum, thing: Element, code: string, model: Model): re
     const told: Told = {
       row,
       name: thing.name,
-      value: quantityText(value, model),
+      value: valueText(value, limit, model),
       limit: quantityText(limit, model),
       bound,
       section: section === undefined ? undefined : `${code} ${section.section}`,
@@ -166,6 +166,13 @@ function amountOf(text: string): Amount | undefined {
     amounts.set(text, value?.kind === 'amount' ? value : undefined);
   }
   return amounts.get(text);
+}
+
+/** A hair under the limit is not told as the limit. */
+function valueText(value: Quantity, limit: Quantity, model: Model): string {
+  const text = quantityText(value, model);
+  if (text !== quantityText(limit, model)) return text;
+  return `${value.value < limit.value ? 'just under' : 'just over'} ${text}`;
 }
 
 /** The line that gives the value, where one does. */

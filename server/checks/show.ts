@@ -7,7 +7,9 @@ import type { Timeline } from '#schedule/timeline';
 
 /** A length in base units, as the plan's drawings would print it. */
 export function lengthText(value: number, model: Model): string {
-  return quantityText({ value, dimension: 'length' }, model);
+  const text = quantityText({ value, dimension: 'length' }, model);
+  // What is not nothing is never told as nothing.
+  return value !== 0 && text === '0"' ? formatQuantity({ value, dimension: 'length', unit: 'in' }, 'feet') : text;
 }
 
 /** An area in base units. */

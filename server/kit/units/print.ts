@@ -12,20 +12,22 @@ export function printQuantity(value: number, dimension: Dimension | 'bare', unit
   return printIn(value, chosen, system);
 }
 
-/** Feet and inches to the sixteenth: 12'-6 1/2", 9", 12'-0". */
+/** Feet and inches to the sixteenth, or to the sixty-fourth that it is exactly: 12'-6 1/2", 9", 12'-0", 28'-0 1/2". */
 export function printFeetInches(value: number): string {
-  const sixteenths = Math.round((Math.abs(value) * 16) / INCH);
-  const sign = value < 0 && sixteenths > 0 ? '-' : '';
-  const feet = Math.floor(sixteenths / 192);
-  const inches = printSixteenths(sixteenths - feet * 192);
-  return feet === 0 ? `${sign}${inches}"` : `${sign}${feet}'-${inches}"`;
+  const parts = (value * 64) % INCH === 0 ? 64 : 16;
+  const fractions = Math.round((Math.abs(value) * parts) / INCH);
+  const sign = value < 0 && fractions > 0 ? '-' : '';
+  const feet = Math.floor(fractions / (12 * parts));
+  const inches = printFractions(fractions - feet * 12 * parts, parts);
+  if (feet === 0) return `${sign}${inches}"`;
+  return `${sign}${feet}'-${inches.includes('/') && !inches.includes(' ') ? `0 ${inches}` : inches}"`;
 }
 
 /** Whole inches and a fraction in lowest terms: 104 5/8. */
-function printSixteenths(sixteenths: number): string {
-  const whole = Math.floor(sixteenths / 16);
-  let over = sixteenths - whole * 16;
-  let under = 16;
+function printFractions(fractions: number, parts: number): string {
+  const whole = Math.floor(fractions / parts);
+  let over = fractions - whole * parts;
+  let under = parts;
   if (over === 0) return `${whole}`;
   while (over % 2 === 0) {
     over /= 2;
@@ -91,7 +93,7 @@ function printInches(value: number): string {
   const sixteenths = (value * 16) / INCH;
   const near = Math.round(sixteenths);
   if (Math.abs(sixteenths - near) > 1e-6) return `${formatNumber(value / INCH, 3)}"`;
-  return `${near < 0 ? '-' : ''}${printSixteenths(Math.abs(near))}"`;
+  return `${near < 0 ? '-' : ''}${printFractions(Math.abs(near), 16)}"`;
 }
 
 function decimalsOf(unit: string): number {

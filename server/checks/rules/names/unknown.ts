@@ -12,6 +12,13 @@ const STEPS = ['task', 'inspection', 'milestone', 'delivery', 'phase', 'state'];
 const GOODS = ['material', 'item', 'assembly', 'window', 'door', 'fixture'];
 const PLACES = ['level', 'room', 'trench', 'dry-well', 'foundation', 'crawl', 'roof', 'deck', 'panels', 'wall', 'site'];
 
+const THINGS = [...PLACES, ...GOODS];
+const WORKS = ['work'];
+const DOINGS = [...STEPS, ...WORKS];
+const PRICED = [...GOODS, ...WORKS];
+const ANYTHING = [...DOINGS, ...THINGS];
+const PAID_FOR = [...DOINGS, ...GOODS, 'bid', 'change', 'allowance', 'trade'];
+
 interface Naming {
   readonly what: string;
   readonly kinds: readonly string[];
@@ -79,43 +86,57 @@ const namings = keptFor((element: Element): readonly Naming[] => {
   };
   switch (element.kind) {
     case 'task':
-      look('thing of the house', [...PLACES, ...GOODS], element.given.of);
-      look('thing of the house', [...PLACES, ...GOODS], element.given.except);
+      look('thing of the house', THINGS, element.given.of);
+      look('thing of the house', THINGS, element.given.except);
       break;
     case 'inspection':
-      look('step or kind of work', [...STEPS, 'work'], element.given.of);
-      look('step or kind of work', [...STEPS, 'work'], element.given.before);
+      look('step or kind of work', DOINGS, element.given.of);
+      look('step or kind of work', DOINGS, element.given.before);
       break;
     case 'milestone':
-      look('step, kind of work or goods', [...STEPS, ...GOODS, ...PLACES, 'work'], element.given.except);
+      look('step, kind of work or goods', ANYTHING, element.given.except);
       break;
     case 'delivery':
       look('material, window, door or fixture', GOODS, element.given.brings);
       break;
     case 'bid':
-      look('kind of work or step', [...STEPS, 'work'], element.given.includes);
-      look('kind of work or step', [...STEPS, 'work'], element.given['leaves out']);
+      look('kind of work or step', DOINGS, element.given.includes);
+      look('kind of work or step', DOINGS, element.given['leaves out']);
       break;
     case 'allowance':
-      look('material, window, door or fixture', [...GOODS, 'work'], element.given.for);
+      look('material, window, door or fixture', PRICED, element.given.for);
       break;
     case 'paid':
     case 'invoice':
-      look('step, bid or change', [...STEPS, ...GOODS, 'work', 'bid', 'change', 'allowance', 'trade'], element.given.for);
+      look('step, bid or change', PAID_FOR, element.given.for);
       break;
     case 'rule':
-      look('kind of work, state or inspection', ['work', 'state', ...STEPS], element.given.first);
-      look('kind of work, state or inspection', ['work', 'state', ...STEPS], element.given.then);
+      look('kind of work, state or inspection', DOINGS, element.given.first);
+      look('kind of work, state or inspection', DOINGS, element.given.then);
       break;
     case 'state':
-      look('kind of work', ['work'], element.given['made by']);
+      look('kind of work', WORKS, element.given['made by']);
       break;
     default:
   }
   return found.length === 0 ? NONE : found;
 });
 
-function isKnown(name: string, kinds: readonly string[], { names, library }: Model): boolean {
+/** Answers while the plan's names are the same: by the kinds asked for, then by name. */
+const answers = new WeakMap<Model['names']['first'], Map<readonly string[], Map<string, boolean>>>();
+
+function isKnown(name: string, kinds: readonly string[], model: Model): boolean {
+  const { first } = model.names;
+  let byKinds = answers.get(first);
+  if (byKinds === undefined) answers.set(first, (byKinds = new Map()));
+  let byName = byKinds.get(kinds);
+  if (byName === undefined) byKinds.set(kinds, (byName = new Map()));
+  let known = byName.get(name);
+  if (known === undefined) byName.set(name, (known = isNamed(name, kinds, model)));
+  return known;
+}
+
+function isNamed(name: string, kinds: readonly string[], { names, library }: Model): boolean {
   if (kinds.some((kind) => names.first.has(`${kind}/${name}`) || library.first.has(`${kind}/${name}`))) return true;
   const second = names.also.get(name) ?? library.also.get(name);
   return second !== undefined && kinds.includes(second.kind);
