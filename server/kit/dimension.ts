@@ -4,8 +4,22 @@
 // pressure Pa; resistance m²K/W; conductance W/m²K; number 1.
 
 export type Base =
-  | 'number' | 'length' | 'area' | 'volume' | 'weight' | 'money' | 'time' | 'temperature' | 'slope'
-  | 'power' | 'current' | 'voltage' | 'flow' | 'pressure' | 'resistance' | 'conductance';
+  | 'number'
+  | 'length'
+  | 'area'
+  | 'volume'
+  | 'weight'
+  | 'money'
+  | 'time'
+  | 'temperature'
+  | 'slope'
+  | 'power'
+  | 'current'
+  | 'voltage'
+  | 'flow'
+  | 'pressure'
+  | 'resistance'
+  | 'conductance';
 /** 'area', or a rate such as 'money/area'. */
 export type Dimension = Base | `${Base}/${Base}`;
 

@@ -36,9 +36,6 @@ export function samePlace(a: Place, b: Place): boolean {
 
 export function sameSpot(a: Spot, b: Spot): boolean {
   return (
-    a.from === b.from &&
-    a.to === b.to &&
-    a.path.length === b.path.length &&
-    a.path.every((step, index) => step === b.path[index])
+    a.from === b.from && a.to === b.to && a.path.length === b.path.length && a.path.every((step, index) => step === b.path[index])
   );
 }
