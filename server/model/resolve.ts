@@ -75,6 +75,9 @@ export interface Model {
   readonly now: Snapshot;
 }
 
+/** One list for every kind that nothing declares, so that whoever keeps by it finds it again. */
+const NONE: readonly Element[] = [];
+
 export interface Resolved {
   readonly value: Model;
   readonly findings: readonly Finding[];
@@ -115,7 +118,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
     library: library.table,
     settings,
     plan: planSlot === undefined ? undefined : (element(planSlot, now) as Plan | undefined),
-    list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? []) as readonly ElementOf<K>[],
+    list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? NONE) as readonly ElementOf<K>[],
     rows: <K extends KindWord>(kind: K) => {
       let list = rows.get(kind);
       if (list === undefined) rows.set(kind, (list = rowsOf(kind, now)));
