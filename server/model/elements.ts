@@ -39,18 +39,30 @@ type Read =
 
 export interface ElementsMemory {
   readonly memos: Map<Slot, Memo>;
-  /** Who read the element of a slot, ever: a reader too many costs one look, never a wrong value. */
+  /** Who read the element of a slot, and who looked a name up, ever: a reader too many costs one look, never a wrong value. */
   readonly readers: Map<Slot, Set<Slot>>;
+  readonly lookers: Map<string, Set<Slot>>;
+  /** Slots that may be another than remembered, and were not looked at since. All others are as remembered. */
+  readonly suspects: Set<Slot>;
   /** Slots whose element has findings. */
   readonly troubled: Set<Slot>;
   misses: NearMisses | undefined;
   stamp: number;
   last:
-    | { readonly plan: NameTable; readonly library: NameTable; readonly settings: Settings; readonly ringed: boolean }
+    | { readonly plan: NameTable; readonly library: NameTable; readonly settings: Settings; readonly ringed: () => boolean }
     | undefined;
 }
 export function elementsMemory(): ElementsMemory {
-  return { memos: new Map(), readers: new Map(), troubled: new Set(), misses: undefined, stamp: 0, last: undefined };
+  return {
+    memos: new Map(),
+    readers: new Map(),
+    lookers: new Map(),
+    suspects: new Set(),
+    troubled: new Set(),
+    misses: undefined,
+    stamp: 0,
+    last: undefined,
+  };
 }
 
 /** One look at a plan: what is declared now, and what is remembered from before. */
@@ -62,8 +74,8 @@ export interface Snapshot {
   readonly work: Work;
   /** Names looked up in this snapshot. */
   readonly found: Map<string, Slot | undefined>;
-  /** Where names and settings are those of the last look: the slots whose lines changed, and all who read them. */
-  readonly suspects: { readonly slots: ReadonlySet<Slot>; readonly kinds: ReadonlySet<string> } | undefined;
+  /** Kinds of which any element may be another than at the last look. */
+  readonly kinds: ReadonlySet<string>;
   /** Slots that are being computed, outermost first; and those found to lie on a ring. */
   readonly running: Slot[];
   readonly rings: Map<Slot, readonly Slot[]>;
@@ -71,62 +83,67 @@ export interface Snapshot {
 
 export function snapshot(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory, work: Work): Snapshot {
   memory.stamp += 1;
-  const { last } = memory;
-  // Rings are looked for afresh at each look, so that whoever mended one is heard.
-  const light =
-    last !== undefined &&
-    !last.ringed &&
-    last.plan.names === plan.names &&
-    last.library === library &&
-    last.settings === settings;
+  suspect(plan, library, settings, memory);
+  const kinds = new Set<string>();
+  for (const slot of memory.suspects) kinds.add(slot.kind);
   const rings = new Map<Slot, readonly Slot[]>();
-  memory.last = {
-    plan,
-    library,
-    settings,
-    get ringed() {
-      return rings.size > 0;
-    },
-  };
-  return {
-    plan,
-    library,
-    settings,
-    memory,
-    work,
-    rings,
-    found: new Map(),
-    suspects: light ? suspectsOf(last.plan, plan, memory) : undefined,
-    running: [],
-  };
+  memory.last = { plan, library, settings, ringed: () => rings.size > 0 };
+  return { plan, library, settings, memory, work, rings, kinds, found: new Map(), running: [] };
 }
 
-function suspectsOf(
-  before: NameTable,
-  plan: NameTable,
-  memory: ElementsMemory,
-): { slots: ReadonlySet<Slot>; kinds: ReadonlySet<string> } {
-  const slots = new Set<Slot>();
-  const kinds = new Set<string>();
+/** Adds to the suspects whatever the change since the last look may reach. */
+function suspect(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory): void {
+  const { last, suspects } = memory;
+  // Settings are read by everyone. Rings are looked for afresh at each look, so that whoever mended one is heard.
+  if (last === undefined || last.library !== library || last.settings !== settings || last.ringed()) {
+    for (const slot of memory.memos.keys()) suspects.add(slot);
+    return;
+  }
   const queue: Slot[] = [];
   const add = (slot: Slot): void => {
-    if (slots.has(slot)) return;
-    slots.add(slot);
-    kinds.add(slot.kind);
+    if (suspects.has(slot)) return;
+    suspects.add(slot);
     queue.push(slot);
   };
-  if (before.declared !== plan.declared) {
-    for (let at = 0; at < plan.declared.length; at++) {
-      if (plan.declared[at]!.declaration !== before.declared[at]!.declaration) add(plan.slots[at]!);
-    }
+  if (last.plan.names === plan.names) {
+    if (last.plan.declared !== plan.declared)
+      for (let at = 0; at < plan.declared.length; at++) {
+        if (plan.declared[at]!.declaration !== last.plan.declared[at]!.declaration) add(plan.slots[at]!);
+      }
+  } else {
+    for (const { slot, declaration } of plan.declared) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+    const gone = last.plan.declared.filter(({ slot }) => !plan.bySlot.has(slot));
+    for (const { slot } of gone) add(slot);
+    for (const { slot } of gone) forget(slot, memory);
+    for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
   }
+  // Those who were suspect before had their readers added then.
   while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
-  return { slots, kinds };
+}
+
+/** Nothing is remembered of a declaration that is gone; should it come back, it is read anew. */
+function forget(slot: Slot, memory: ElementsMemory): void {
+  memory.suspects.delete(slot);
+  memory.troubled.delete(slot);
+  memory.memos.delete(slot);
+}
+
+/** Names that mean another declaration than before, or none, or some where there was none; first and second names alike. */
+function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
+  const moved = new Set<string>();
+  const compare = (a: ReadonlyMap<string, Slot>, b: ReadonlyMap<string, Slot>): void => {
+    for (const [key, slot] of a) if (b.get(key) !== slot) moved.add(key.slice(key.indexOf('/') + 1));
+  };
+  compare(before.first, now.first);
+  compare(now.first, before.first);
+  compare(before.also, now.also);
+  compare(now.also, before.also);
+  return moved;
 }
 
 /** Whether any element of a kind may be another than at the last look. */
 export function mayDiffer(kind: string, now: Snapshot): boolean {
-  return now.suspects === undefined || now.suspects.kinds.has(kind);
+  return now.kinds.has(kind);
 }
 
 export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {
@@ -137,7 +154,7 @@ export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {
 export function element(slot: Slot, now: Snapshot): Element | undefined {
   const { memos, stamp } = now.memory;
   let memo = memos.get(slot);
-  if (memo !== undefined && now.suspects !== undefined && !now.suspects.slots.has(slot)) return memo.element;
+  if (memo?.stage === 'done' && !now.memory.suspects.has(slot)) return memo.element;
   if (memo?.stamp === stamp) {
     if (memo.stage === 'running') ring(slot, now);
     return memo.stage === 'running' ? undefined : memo.element;
@@ -152,6 +169,7 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
     now.running.pop();
     if (current && !now.rings.has(slot)) {
       memo.stage = 'done';
+      now.memory.suspects.delete(slot);
       return memo.element;
     }
   }
@@ -171,11 +189,15 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
   memo.findings = made?.findings ?? [];
   if (memo.findings.length > 0) now.memory.troubled.add(slot);
   else now.memory.troubled.delete(slot);
-  for (const read of memo.reads) if (read.kind === 'element') readerOf(read.slot, slot, now.memory);
+  for (const read of memo.reads) {
+    if (read.kind === 'element') noteReader(now.memory.readers, read.slot, slot);
+    else if (read.kind === 'name') noteReader(now.memory.lookers, read.name, slot);
+  }
   // Whoever lies on a ring has no value, wherever the ring was entered.
   const value = now.rings.has(slot) ? undefined : made?.element;
   if (memo.element === undefined || value === undefined || !equal(memo.element, value)) memo.element = value;
   memo.stage = 'done';
+  now.memory.suspects.delete(slot);
   return memo.element;
 }
 
@@ -223,10 +245,10 @@ export function elementFindings(table: NameTable, now: Snapshot): readonly Findi
   return findings;
 }
 
-function readerOf(read: Slot, reader: Slot, memory: ElementsMemory): void {
-  const readers = memory.readers.get(read);
-  if (readers === undefined) memory.readers.set(read, new Set([reader]));
-  else readers.add(reader);
+function noteReader<K>(readers: Map<K, Set<Slot>>, read: K, reader: Slot): void {
+  const known = readers.get(read);
+  if (known === undefined) readers.set(read, new Set([reader]));
+  else known.add(reader);
 }
 
 export function headerPlace(slot: Slot, now: Snapshot): Place {

@@ -43,6 +43,8 @@ export interface ModelMemory {
   table: NameTable | undefined;
   settings: Settings | undefined;
   lists: ReadonlyMap<string, readonly Element[]>;
+  /** The slots that each list was made from. */
+  listed: ReadonlyMap<string, readonly Slot[]> | undefined;
 }
 
 export function modelMemory(): ModelMemory {
@@ -54,6 +56,7 @@ export function modelMemory(): ModelMemory {
     table: undefined,
     settings: undefined,
     lists: new Map(),
+    listed: undefined,
   };
 }
 
@@ -142,7 +145,10 @@ function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): Rea
   const lists = new Map<string, readonly Element[]>();
   for (const [kind, slots] of names.byKind) {
     const before = memory.lists.get(kind);
-    if (before !== undefined && !mayDiffer(kind, now)) {
+    const listed = memory.listed?.get(kind);
+    const sameSlots =
+      listed === slots || (listed?.length === slots.length && listed.every((slot, index) => slot === slots[index]));
+    if (before !== undefined && sameSlots && !mayDiffer(kind, now)) {
       lists.set(kind, before);
       continue;
     }
@@ -157,6 +163,7 @@ function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): Rea
   // What a repeated name declares is still read, for its findings.
   for (const slot of names.repeated.keys()) element(slot, now);
   memory.lists = lists;
+  memory.listed = names.byKind;
   return lists;
 }
 

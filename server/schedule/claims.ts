@@ -20,6 +20,8 @@ export interface WorkClaims {
   /** Lines with their unclaimed or overclaimed share. */
   readonly open: readonly Claim[];
   readonly twice: readonly Claim[];
+  /** Names of the goods it installs: the same list while they are. */
+  readonly goods: readonly string[];
 }
 
 /** The same object while every work's claims are. */
@@ -184,7 +186,14 @@ function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[], 
     if (rest > EXACT) open.push({ line, share: rest });
     else if (rest < -EXACT) twice.push({ line, share: -rest });
   });
-  const claims = { work, tasks: doers.map(({ task }) => task), rivals: takers.slice(1).map(({ task }) => task), open, twice };
+  const claims: WorkClaims = {
+    work,
+    tasks: doers.map(({ task }) => task),
+    rivals: takers.slice(1).map(({ task }) => task),
+    open,
+    twice,
+    goods: goodsOf(lines, before?.claims.goods),
+  };
   return { lines, doers, claims, byTask: before === undefined ? byTask : settled(byTask, before.byTask), owners };
 }
 
@@ -250,7 +259,19 @@ function samePlace(a: Line, b: Line): boolean {
   );
 }
 
+function goodsOf(lines: readonly Line[], before: readonly string[] | undefined): readonly string[] {
+  const names = new Set<string>();
+  for (const { goods } of lines) if (goods !== undefined) names.add(goods.name);
+  const goods = [...names];
+  return before !== undefined && before.length === goods.length && goods.every((name, at) => name === before[at])
+    ? before
+    : goods;
+}
+
+const roomLines = new WeakMap<readonly Line[], ReadonlyMap<Slot, readonly number[]>>();
 function linesByRoom(lines: readonly Line[]): ReadonlyMap<Slot, readonly number[]> {
+  const known = roomLines.get(lines);
+  if (known !== undefined) return known;
   const rooms = new Map<Slot, number[]>();
   lines.forEach(({ where }, index) => {
     if (where.room === undefined) return;
@@ -258,5 +279,6 @@ function linesByRoom(lines: readonly Line[]): ReadonlyMap<Slot, readonly number[
     if (list === undefined) rooms.set(where.room, [index]);
     else list.push(index);
   });
+  roomLines.set(lines, rooms);
   return rooms;
 }

@@ -4,7 +4,6 @@ import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Work } from '#kit/work';
 import type { Step, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
-import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { nextWork, previousWork, workBetween } from './calendar.ts';
 import { type Claim, type Claims, type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
@@ -80,7 +79,7 @@ export function schedule(
     return duration;
   });
   const progress = progressOf(model, steps, asOf);
-  const { links, network } = networkOf(steps, claims, takeOff, durations, memory, work);
+  const { links, network } = networkOf(steps, claims, durations, memory, work);
   const timing = timingOf(steps, trades, durations, progress, calendars, start, network);
   work.tasksTimed += steps.list.length;
   for (const ring of network.loops) findings.push(loopFinding(ring, steps));
@@ -138,15 +137,16 @@ function keptDuration(step: Step, claims: readonly Claim[], trade: Trade | undef
 function networkOf(
   steps: Steps,
   claims: Claims,
-  takeOff: TakeOff,
   durations: readonly Duration[],
   memory: ScheduleMemory,
   work: Work,
 ): { links: readonly PlanLink[]; network: Network } {
   const shares =
     memory.network?.links.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes) ?? [];
-  const brought = steps.list.some((step) => step.kind === 'delivery' && step.given.brings !== undefined) ? goodsKey(takeOff) : '';
-  const key = [steps, brought, ...shares];
+  const brought = steps.list.some((step) => step.kind === 'delivery' && step.given.brings !== undefined)
+    ? [...claims.byWork.values()].map(({ goods }) => goods)
+    : [];
+  const key = [steps, ...brought, ...shares];
   const kept = memory.network;
   if (kept !== undefined && kept.key.length === key.length && key.every((part, at) => part === kept.key[at])) return kept;
   const doers = new Map<string, number[]>();
@@ -155,7 +155,7 @@ function networkOf(
       name,
       tasks.map((task) => steps.index.get(task.slot)!),
     );
-  const worksOf = goodsWorks(takeOff);
+  const worksOf = goodsWorks(claims);
   const links = planLinks(steps, {
     tasksOf: (name) => doers.get(name) ?? [],
     installers: (goods) => [...(worksOf.get(goods) ?? [])].flatMap((name) => doers.get(name) ?? []),
@@ -170,7 +170,7 @@ function networkOf(
       : buildNetwork(steps.list.length, withShares);
   if (network !== before) work.networkBuilt += 1;
   const sharesNow = withShares.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes);
-  memory.network = { key: [steps, brought, ...sharesNow], links: withShares, network };
+  memory.network = { key: [steps, ...brought, ...sharesNow], links: withShares, network };
   return memory.network;
 }
 
@@ -191,32 +191,16 @@ function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
 }
 
 /** Which kinds of work install goods of a name. */
-function goodsWorks(takeOff: TakeOff): ReadonlyMap<string, ReadonlySet<string>> {
+function goodsWorks(claims: Claims): ReadonlyMap<string, ReadonlySet<string>> {
   const works = new Map<string, Set<string>>();
-  for (const [name, lines] of takeOff.byWork) {
-    for (const goods of goodsOf(lines)) {
-      const set = works.get(goods);
-      if (set === undefined) works.set(goods, new Set([name]));
+  for (const [name, { goods }] of claims.byWork) {
+    for (const each of goods) {
+      const set = works.get(each);
+      if (set === undefined) works.set(each, new Set([name]));
       else set.add(name);
     }
   }
   return works;
-}
-
-const goodsKept = new WeakMap<readonly Line[], readonly string[]>();
-function goodsOf(lines: readonly Line[]): readonly string[] {
-  let goods = goodsKept.get(lines);
-  if (goods === undefined) {
-    const names = new Set<string>();
-    for (const { goods: each } of lines) if (each !== undefined) names.add(each.name);
-    goods = [...names];
-    goodsKept.set(lines, goods);
-  }
-  return goods;
-}
-
-function goodsKey(takeOff: TakeOff): string {
-  return [...takeOff.byWork].map(([work, lines]) => `${work}:${goodsOf(lines).join(',')}`).join(';');
 }
 
 function timingOf(

@@ -3,6 +3,7 @@
 import type { Finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Work } from '#kit/work';
+import type { Task } from '#model/model';
 import { explode } from './explode.ts';
 import type { Line } from './lines.ts';
 import type { Run } from './measure/layout.ts';
@@ -30,6 +31,8 @@ export interface TakeOffMemory {
   /** Inside walls by level. */
   readonly runs: WeakMap<Slot, readonly Run[]>;
   readonly purchases: PurchaseMemory;
+  /** The works that the tasks of a list do. */
+  done: { readonly tasks: readonly Task[]; readonly works: ReadonlySet<string> } | undefined;
   /** The lines of every part, in plan order. */
   lists: readonly (readonly Line[])[];
   lines: readonly Line[];
@@ -45,6 +48,7 @@ export function takeOffMemory(): TakeOffMemory {
     runs: new WeakMap(),
     lists: [],
     purchases: { last: undefined },
+    done: undefined,
     lines: [],
     byWork: new Map(),
   };

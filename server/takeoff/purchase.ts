@@ -142,7 +142,7 @@ function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[]
   if (cut.length > 0 && sticks.length > 0) {
     const rest = lines.filter((line) => line.pieces === undefined);
     const bySticks = cutting(cut, sticks, row).map(({ lines: part, net, needed, sticks: count, package: { word, holds } }) =>
-      purchase(goods, part, net, needed, count, word, holds),
+      purchase(goods, part, () => net, needed, count, word, holds),
     );
     return rest.length === 0 ? bySticks : [...bySticks, inPackages(goods, row, rest, ways, system)];
   }
@@ -185,12 +185,13 @@ function inPackages(
   return purchase(goods, lines, net, needed, needed, '');
 }
 
-function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed: Quantity } {
+/** Sums of an item's lines. Few ask for the net one, so it is summed when somebody does. */
+function sums(lines: readonly Line[]): { readonly net: () => Quantity; readonly needed: Quantity } {
   const [only] = lines;
-  if (lines.length === 1) return { net: asNeeded(only!.net, only!.needed!), needed: only!.needed! };
-  const nets = lines.map((line) => line.net).filter((net) => net.dimension === only!.net.dimension);
+  if (lines.length === 1) return { net: () => asNeeded(only!.net, only!.needed!), needed: only!.needed! };
+  let net: Quantity | undefined;
   return {
-    net: asNeeded(total('net', only!.net.dimension, nets), only!.needed!),
+    net: () => (net ??= netOf(lines)),
     needed: inUnitOf(
       only!.needed!,
       total(
@@ -200,6 +201,12 @@ function sums(lines: readonly Line[]): { readonly net: Quantity; readonly needed
       ),
     ),
   };
+}
+
+function netOf(lines: readonly Line[]): Quantity {
+  const [only] = lines;
+  const nets = lines.map((line) => line.net).filter((net) => net.dimension === only!.net.dimension);
+  return asNeeded(total('net', only!.net.dimension, nets), only!.needed!);
 }
 
 /** What is sold by the gallon is spoken of in gallons before the waste, too. */
@@ -214,12 +221,23 @@ function inUnitOf({ unit }: Quantity, quantity: Quantity): Quantity {
 function purchase(
   goods: NamedGoods,
   lines: readonly Line[],
-  net: Quantity,
+  net: () => Quantity,
   needed: Quantity,
-  count: Quantity,
+  bought: Quantity,
   word: string,
   holds?: Quantity,
 ): Purchase {
-  const made = { item: itemText(goods), label: labelText(goods), goods, net, needed, bought: count, package: word, lines };
-  return holds === undefined ? made : { ...made, holds };
+  return {
+    item: itemText(goods),
+    label: labelText(goods),
+    goods,
+    needed,
+    bought,
+    package: word,
+    lines,
+    get net() {
+      return net();
+    },
+    ...(holds === undefined ? {} : { holds }),
+  };
 }

@@ -4,7 +4,7 @@ import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
-import type { Task, WorkKind } from '#model/model';
+import type { WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measurings } from './elements.ts';
 import type { Line, Purchase } from './lines.ts';
@@ -64,7 +64,7 @@ function takeOffOf(
   return {
     lines,
     byWork,
-    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model), systemOf(model), memory.purchases)),
+    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model, memory), systemOf(model), memory.purchases)),
     linesOf: (slot) => (bySlot ??= groupedBySlot(lines)).get(slot) ?? [],
   };
 }
@@ -73,17 +73,16 @@ function systemOf({ settings: { units } }: Model): System {
   return units === 'feet' ? 'feet' : 'metric';
 }
 
-const done = new WeakMap<readonly Task[], ReadonlySet<string>>();
-
-/** The same set for the same list of tasks. */
-function worksDone(model: Model): ReadonlySet<string> {
+/** The same set while the works that tasks do are the same. */
+function worksDone(model: Model, memory: TakeOffMemory): ReadonlySet<string> {
   const tasks = model.list('task');
-  let works = done.get(tasks);
-  if (works === undefined) {
-    works = new Set(tasks.flatMap((task) => (task.given.does?.value ?? []).map(({ value }) => value.work.name)));
-    done.set(tasks, works);
-  }
-  return works;
+  const { done } = memory;
+  if (done?.tasks === tasks) return done.works;
+  const works = new Set<string>();
+  for (const task of tasks) for (const { value } of task.given.does?.value ?? []) works.add(value.work.name);
+  const same = done !== undefined && done.works.size === works.size && [...works].every((work) => done.works.has(work));
+  memory.done = { tasks, works: same ? done.works : works };
+  return memory.done.works;
 }
 
 function grouped(lines: readonly Line[], before: ReadonlyMap<string, readonly Line[]>): ReadonlyMap<string, readonly Line[]> {
