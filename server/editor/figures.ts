@@ -11,16 +11,9 @@ import type { Timeline } from '#schedule/timeline';
 import type { Plan } from '#server/pipeline';
 
 /** Whole cents by number of the step. */
-export function centsOfStep({ budget, timeline }: Plan, step: number): number {
-  let sums = byStep.get(budget);
-  if (sums === undefined) {
-    sums = new Float64Array(timeline.steps.list.length);
-    for (const line of budget.lines) if (line.step !== undefined) sums[line.step]! += line.cents;
-    byStep.set(budget, sums);
-  }
-  return sums[step] ?? 0;
+export function centsOfStep({ budget }: Plan, step: number): number {
+  return budget.byStep()[step] ?? 0;
 }
-const byStep = new WeakMap<Budget, Float64Array>();
 
 /** What a step's money is for, in whole cents: lines of one label together, in plan order. */
 export function costsOfStep({ budget }: Plan, step: number): readonly { readonly label: string; readonly cents: number }[] {
@@ -29,16 +22,10 @@ export function costsOfStep({ budget }: Plan, step: number): readonly { readonly
   return [...sums].map(([label, cents]) => ({ label, cents }));
 }
 
-export function centsOfTrade({ budget }: Plan, trade: Slot): number {
-  let sums = byTrade.get(budget);
-  if (sums === undefined) {
-    sums = new Map();
-    for (const line of budget.lines) if (line.trade !== undefined) sums.set(line.trade, (sums.get(line.trade) ?? 0) + line.cents);
-    byTrade.set(budget, sums);
-  }
-  return sums.get(trade) ?? 0;
+/** Whole cents of a trade's steps. */
+export function centsOfTrade(plan: Plan, trade: Slot): number {
+  return stepsOfTrade(plan, trade).reduce((sum, step) => sum + centsOfStep(plan, step), 0);
 }
-const byTrade = new WeakMap<Budget, Map<Slot, number>>();
 
 /** Whole cents that belong to a room, a level or an element, by its slot. */
 export function centsOfRoom({ budget }: Plan, slot: Slot): number {

@@ -36,6 +36,8 @@ export interface Missing {
 export interface Budget {
   /** Every cost with whose it is: made when first asked for, since the totals do not need it. */
   readonly lines: readonly CostLine[];
+  /** Whole cents by number of the step: the sums of `lines`, without making them. */
+  readonly byStep: () => Float64Array;
   /** Before tax and contingency. */
   readonly net: number;
   readonly tax: number;

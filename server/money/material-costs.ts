@@ -66,29 +66,54 @@ export function materialLines(
   covered: ReadonlySet<Line>,
   timeline: Timeline,
 ): readonly CostLine[] {
-  const owners = ownersOf(timeline);
   const lines: CostLine[] = [];
-  for (const { purchase, byLine, working } of costs) {
-    byLine().forEach((part, at) => {
-      const line = purchase.lines[at]!;
-      if (covered.has(line) || part === 0) return;
-      const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, ...placeOf(line) } as const;
-      const steps = owners.get(line) ?? [];
-      if (steps.length === 0) {
-        lines.push({ ...base, cents: part });
-        return;
+  shareOut(costs, covered, timeline, ({ purchase, working }, line, cents, step) => {
+    const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, cents, ...placeOf(line) } as const;
+    const trade = step === undefined ? undefined : timeline.trades[step];
+    if (step === undefined) lines.push(base);
+    else lines.push({ ...base, step, ...(trade === undefined ? {} : { trade: trade.slot }) });
+  });
+  return lines;
+}
+
+/** Adds what goods cost each step to `sums`, by number of the step. */
+export function addMaterials(
+  costs: readonly MaterialCost[],
+  covered: ReadonlySet<Line>,
+  timeline: Timeline,
+  sums: Float64Array,
+): void {
+  shareOut(costs, covered, timeline, (_, _line, cents, step) => {
+    if (step !== undefined) sums[step]! += cents;
+  });
+}
+
+function shareOut(
+  costs: readonly MaterialCost[],
+  covered: ReadonlySet<Line>,
+  timeline: Timeline,
+  give: (cost: MaterialCost, line: Line, cents: number, step: number | undefined) => void,
+): void {
+  const owners = ownersOf(timeline);
+  for (const cost of costs) {
+    const { lines } = cost.purchase;
+    cost.byLine().forEach((part, at) => {
+      const line = lines[at]!;
+      if (part === 0 || covered.has(line)) return;
+      const steps = owners.get(line);
+      if (steps === undefined) give(cost, line, part, undefined);
+      else if (steps.length === 1) give(cost, line, part, steps[0]!.step);
+      else {
+        const shares = shareCents(
+          part,
+          steps.map(({ share }) => share),
+        );
+        steps.forEach(({ step }, nth) => {
+          give(cost, line, shares[nth]!, step);
+        });
       }
-      const shares = shareCents(
-        part,
-        steps.map(({ share }) => share),
-      );
-      steps.forEach(({ step }, nth) => {
-        const trade = timeline.trades[step];
-        lines.push({ ...base, cents: shares[nth]!, step, ...(trade === undefined ? {} : { trade: trade.slot }) });
-      });
     });
   }
-  return lines;
 }
 
 /** The steps that claim each line. */

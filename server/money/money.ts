@@ -7,11 +7,21 @@ import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
-import { materialLines, materialsOf } from './material-costs.ts';
+import type { MaterialCost } from './material.ts';
+import { addMaterials, materialLines, materialsOf } from './material-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
-import { stepCost } from './step-costs.ts';
+import { type StepCost, stepCost } from './step-costs.ts';
 
-const NOTHING: Budget = { lines: [], net: 0, tax: 0, contingency: 0, total: 0, missing: [], priced: false };
+const NOTHING: Budget = {
+  lines: [],
+  byStep: () => new Float64Array(0),
+  net: 0,
+  tax: 0,
+  contingency: 0,
+  total: 0,
+  missing: [],
+  priced: false,
+};
 
 /** What is missing is data: the checks tell it, so there are no findings. */
 export function budgetOf(
@@ -47,6 +57,7 @@ export function budgetOf(
   });
   missing.push(...materials.missing);
   let lines: readonly CostLine[] | undefined;
+  let byStep: Float64Array | undefined;
   const value: Budget = {
     net,
     tax,
@@ -54,6 +65,7 @@ export function budgetOf(
     total: net + tax + contingency,
     missing,
     priced: true,
+    byStep: () => (byStep ??= stepSums(costs, bidden, materials.costs, covered, timeline)),
     get lines() {
       lines ??= [
         ...costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
@@ -65,6 +77,22 @@ export function budgetOf(
     },
   };
   return { value, findings: [] };
+}
+
+function stepSums(
+  costs: readonly StepCost[],
+  bidden: readonly CostLine[],
+  materials: readonly MaterialCost[],
+  covered: ReadonlySet<Line>,
+  timeline: Timeline,
+): Float64Array {
+  const sums = new Float64Array(costs.length);
+  costs.forEach((cost, step) => {
+    for (const line of cost.lines) sums[step]! += line.cents;
+  });
+  for (const { step, cents } of bidden) if (step !== undefined) sums[step]! += cents;
+  addMaterials(materials, covered, timeline, sums);
+  return sums;
 }
 
 const bidsKept = new WeakMap<readonly Bid[], readonly Bid[]>();

@@ -63,6 +63,9 @@ describe.each(['cottage', 'shed', 'panel-cabin'])('%s', (sample) => {
       expectReplays(line.label, line.working?.());
     }
     expect(budget.lines.reduce((sum, line) => sum + line.cents, 0)).toBe(budget.net);
+    const bySteps = new Float64Array(timeline.steps.list.length);
+    for (const { step, cents } of budget.lines) if (step !== undefined) bySteps[step]! += cents;
+    expect(budget.byStep()).toEqual(bySteps);
     expect(budget.net + budget.tax + budget.contingency).toBe(budget.total);
   });
 
