@@ -23,7 +23,7 @@ export interface Memory {
   readonly model: ModelMemory;
   readonly takeOff: TakeOffMemory;
   readonly schedule: ScheduleMemory;
-  order: { readonly network: Network; readonly order: Order } | undefined;
+  order: { readonly network: Network; readonly instant: Uint8Array; readonly order: Order } | undefined;
 }
 
 export function emptyMemory(): Memory {
@@ -60,8 +60,15 @@ export function analyse({ root, texts, library, asOf }: Input, memory: Memory = 
   const scheduled = schedule(model, taken.value, asOf, memory.schedule, work);
   const timeline = scheduled.value;
   const money = budgetOf(model, taken.value, timeline);
-  if (memory.order?.network !== timeline.network) memory.order = { network: timeline.network, order: orderOf(timeline.network) };
+  memory.order = orderKept(timeline, memory.order);
   const results: Results = { model, takeOff: taken.value, timeline, budget: money.value, order: memory.order.order };
   const found = [...resolved.findings, ...taken.findings, ...scheduled.findings, ...money.findings, ...runChecks(results)];
   return { ...results, root, findings: accepted(found, results), work };
+}
+
+/** Who comes before whom; a milestone is one moment, so what holds its finish holds its start. */
+function orderKept({ network, steps }: Timeline, kept: Memory['order']): NonNullable<Memory['order']> {
+  const instant = Uint8Array.from(steps.list, (step) => (step.kind === 'milestone' ? 1 : 0));
+  if (kept?.network === network && kept.instant.every((each, at) => each === instant[at])) return kept;
+  return { network, instant, order: orderOf(network, instant) };
 }

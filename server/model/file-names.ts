@@ -1,13 +1,13 @@
 // What a file declares: its declarations with their lasting slots, each the same object while its lines and place are.
 import { type Declaration, findingOf, readDeclaration } from '#grammar/shape';
 import { unknownKind } from '#grammar/shape/problems';
-import type { FileTree, Node } from '#grammar/tree';
+import type { FileTree, Node, Problem } from '#grammar/tree';
 import { kindOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import { nearest } from '#kit/did-you-mean';
 import { type Finding, finding } from '#kit/finding';
 import { type Slot, slotKey } from '#kit/place';
 import type { Work } from '#kit/work';
-import { syntaxFindings } from './syntax.ts';
+import { problemFinding, syntaxFindings } from './syntax.ts';
 
 export interface Declared {
   readonly slot: Slot;
@@ -79,6 +79,7 @@ function readAll(path: string, tree: FileTree, memory: NamesMemory, work: Work):
     }
     begins[index + 1] = declared.length;
   });
+  for (const { line, problem } of tree.problems) strays.push(troubled(path, tree, line, problem, memory));
   return { path, tree, declared, begins, includes: declared.filter(({ slot }) => slot.kind === 'include'), strays };
 }
 
@@ -102,7 +103,7 @@ const FEW = 8;
 function patched(known: FileNames, tree: FileTree, memory: NamesMemory, work: Work): FileNames | undefined {
   const { nodes, nodeLines } = tree;
   const before = known.tree;
-  if (nodes.length !== before.nodes.length || known.strays.length > 0) return undefined;
+  if (nodes.length !== before.nodes.length || known.strays.length > 0 || tree.problems.length > 0) return undefined;
   const changed: number[] = [];
   for (let at = 0; at < nodes.length; at++) {
     if (nodeLines[at] !== before.nodeLines[at]) return undefined;
@@ -193,6 +194,13 @@ function stray(path: string, node: Node, line: number, nth: number, memory: Name
     );
   }
   return { slot, node, line, findings };
+}
+
+/** A line whose trouble is its place in the file: it stands for itself, whatever declaration it may be in. */
+function troubled(path: string, tree: FileTree, line: number, problem: Problem, memory: NamesMemory): Stray {
+  const slot = slotFor(path, '', `line ${line + 1}`, 0, memory);
+  const node = { line: tree.lines[line]!, children: [], offsets: [], height: 1 };
+  return { slot, node, line, findings: [problemFinding(slot, [], problem)] };
 }
 
 /** What the lines of a file say against grammar and vocabulary. */

@@ -27,7 +27,8 @@ function ofNode(slot: Slot, node: Node, path: readonly number[], declaration: De
   ];
 }
 
-function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
+/** One problem of the grammar as a finding, with its rewrite as a fix. */
+export function problemFinding(slot: Slot, path: readonly number[], problem: Problem): Finding {
   const place = { slot, spot: { path, from: problem.from, to: problem.to } };
   const sort = syntaxSorts.get(problem.code) as unknown as FindingSort<readonly unknown[]>;
   const made = finding(sort, place, ...problem.details);

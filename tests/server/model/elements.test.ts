@@ -47,7 +47,9 @@ describe('values', () => {
   });
 
   test('with units mm a bare length is millimetres; otherwise a unit is asked for', () => {
-    expect(look('plan p\n  units mm\nlevel main\n  height 2400\n').model.list('level')[0]?.given.height?.value.value).toBe(2400 * MILLIMETRE);
+    expect(look('plan p\n  units mm\nlevel main\n  height 2400\n').model.list('level')[0]?.given.height?.value.value).toBe(
+      2400 * MILLIMETRE,
+    );
     expect(look('plan p\nlevel main\n  height 2400\n').codes).toEqual(['units/missing']);
     expect(look('plan p\nlevel main\n  height 2.4 m\n').model.list('level')[0]?.given.height?.value.value).toBe(2.4 * METRE);
   });
@@ -59,7 +61,8 @@ describe('values', () => {
   });
 
   test('working time follows the hours of the plan; a wait runs as it is spelled', () => {
-    const text = (week: string): string => `plan p\n  workweek ${week}\ntask a takes 3 days\ntask b takes 1w after a + 2 days\ntask c takes 1d after b + 2d\n`;
+    const text = (week: string): string =>
+      `plan p\n  workweek ${week}\ntask a takes 3 days\ntask b takes 1w after a + 2 days\ntask c takes 1d after b + 2d\n`;
     const steps = look(text('mon-fri 8h')).model.list('task');
     expect(steps[0]?.given.takes?.value.time.value).toBe(3 * 480);
     expect(steps[1]?.given.takes?.value.time.value).toBe(5 * 480);
@@ -95,7 +98,10 @@ describe('names', () => {
   });
 
   test('a plan overrides a row of the library property by property', () => {
-    const { model } = look('plan p\nmaterial vinyl\n  waste 12% added\n', 'material vinyl "Vinyl" laid rolls\n  waste 5% added\n  source "common practice"\n');
+    const { model } = look(
+      'plan p\nmaterial vinyl\n  waste 12% added\n',
+      'material vinyl "Vinyl" laid rolls\n  waste 5% added\n  source "common practice"\n',
+    );
     const [vinyl] = model.rows('material');
     expect(vinyl?.label).toBe('Vinyl');
     expect(vinyl?.given.laid?.value).toBe('rolls');
@@ -106,7 +112,17 @@ describe('names', () => {
 
   test('a missing include and a ring of includes are findings', () => {
     expect(look('plan p\ninclude "no.screed"\n').codes).toEqual(['names/include-missing']);
-    expect(look({ 'a.screed': 'plan p\ninclude "b.screed"\n', 'b.screed': 'include "a.screed"\n' }).codes).toEqual(['names/include-ring']);
+    expect(look({ 'a.screed': 'plan p\ninclude "b.screed"\n', 'b.screed': 'include "a.screed"\n' }).codes).toEqual([
+      'names/include-ring',
+    ]);
+  });
+});
+
+describe('the file as a whole', () => {
+  test('tabs among blanks, an outdent that fits nothing and marks of a conflict are told where they stand', () => {
+    const { codes, model } = look('plan p\n  units feet\n\tfrost 30"\n<<<<<<< ours\nlevel main\n    height 8\'\n  walls x\n');
+    expect(codes).toEqual(expect.arrayContaining(['syntax/mixed-indent', 'syntax/conflict-marker', 'syntax/odd-outdent']));
+    expect(model.list('level')[0]?.given.height).toBeDefined();
   });
 });
 
@@ -134,7 +150,11 @@ describe('what stays', () => {
     const library = readLibrary([{ path: 'l', text: rows }], noWork());
     const memory = modelMemory();
     lookWith({ 'plan.screed': `${house}level attic\nroom store on attic\n` }, library, memory);
-    const after = lookWith({ 'plan.screed': `${house.replace(`8'-1"`, `9'-1"`)}level attic\nroom store on attic\n` }, library, memory);
+    const after = lookWith(
+      { 'plan.screed': `${house.replace(`8'-1"`, `9'-1"`)}level attic\nroom store on attic\n` },
+      library,
+      memory,
+    );
     expect(after.work.elementsComputed).toBe(3);
   });
 });

@@ -1,7 +1,7 @@
 // What the model's tests look with: a plan's text and, where wanted, library text; the model and its findings as sentences.
 import { messageOf } from '#kit/finding';
 import { noWork, type Work } from '#kit/work';
-import { type Model, modelMemory, type ModelMemory, readLibrary, resolve, type Texts } from '#model/resolve';
+import { type Model, type ModelMemory, modelMemory, readLibrary, resolve, type Texts } from '#model/resolve';
 
 export interface Look {
   readonly model: Model;
@@ -21,5 +21,10 @@ export function lookWith(texts: Texts, library: ReturnType<typeof readLibrary>, 
   const work = noWork();
   const root = Object.keys(texts)[0] ?? 'plan.screed';
   const { value, findings } = resolve(root, texts, library, memory, work);
-  return { model: value, findings: findings.map((each) => `${each.code}: ${messageOf(each)}`), codes: findings.map((each) => each.code), work };
+  return {
+    model: value,
+    findings: findings.map((each) => `${each.code}: ${messageOf(each)}`),
+    codes: findings.map((each) => each.code),
+    work,
+  };
 }
