@@ -6,7 +6,7 @@ import { waitsHold } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { type Order, reaches } from './order.ts';
 import type { Wait } from './outcomes.ts';
-import { type Scopes, scopeOf, scopesOf } from './scopes.ts';
+import { type Scope, type Scopes, scopeOf, scopesOf } from './scopes.ts';
 import type { Side } from './sides.ts';
 
 export interface Pair {
@@ -16,14 +16,7 @@ export interface Pair {
   readonly linked: boolean;
 }
 
-interface Kept {
-  readonly scopes: Scopes;
-  readonly byRule: Map<
-    Rule,
-    { readonly first: readonly Side[]; readonly then: readonly Side[]; readonly pairs: readonly Pair[] }
-  >;
-}
-const kept = new WeakMap<Order, Kept>();
+const kept = new WeakMap<Order, Map<Rule, { readonly meetings: Meetings; readonly pairs: readonly Pair[] }>>();
 
 /** In the order of the later and then the earlier step. A step that does both sides has its order in its own hands. */
 export function unheld(
@@ -33,14 +26,14 @@ export function unheld(
   wait: Wait | undefined,
   results: Results,
 ): readonly Pair[] {
-  const scopes = scopesOf(results);
   const { order } = results;
+  const meetings = meetingsOf(rule, first, then, scopesOf(results));
   let all = kept.get(order);
-  if (all?.scopes !== scopes) kept.set(order, (all = { scopes, byRule: new Map() }));
-  const known = all.byRule.get(rule);
-  if (known !== undefined && known.first === first && known.then === then) return known.pairs;
-  const pairs = found(meetingsOf(rule, first, then, scopes), wait, order);
-  all.byRule.set(rule, { first, then, pairs });
+  if (all === undefined) kept.set(order, (all = new Map()));
+  const known = all.get(rule);
+  if (known?.meetings === meetings) return known.pairs;
+  const pairs = found(meetings, wait, order);
+  all.set(rule, { meetings, pairs });
   return pairs;
 }
 
@@ -54,14 +47,26 @@ interface Meetings {
   /** The later steps, each with the earlier ones that it meets. */
   readonly later: readonly { readonly step: number; readonly meets: readonly number[] }[];
 }
-const meetings = new WeakMap<Scopes, Map<Rule, Meetings>>();
+interface KeptMeetings {
+  readonly scopes: Scopes;
+  readonly places: readonly Scope[];
+  readonly meetings: Meetings;
+}
+const meetingsKept = new WeakMap<Rule, KeptMeetings>();
 
-/** Who meets whom hangs on places of work alone: it outlives every edit of links. */
+/** Who meets whom hangs on places of work alone: it outlives every edit of links, and of work elsewhere. */
 function meetingsOf(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
-  let all = meetings.get(scopes);
-  if (all === undefined) meetings.set(scopes, (all = new Map()));
-  const known = all.get(rule);
-  if (known !== undefined && known.first === first && known.then === then) return known;
+  const known = meetingsKept.get(rule);
+  const sameSides = known !== undefined && known.meetings.first === first && known.meetings.then === then;
+  if (sameSides && known.scopes === scopes) return known.meetings;
+  const places = [...first, ...then].map((side) => scopeOf(side, scopes));
+  const meetings =
+    sameSides && places.every((place, at) => place === known.places[at]) ? known.meetings : metBy(rule, first, then, scopes);
+  meetingsKept.set(rule, { scopes, places, meetings });
+  return meetings;
+}
+
+function metBy(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
   const laterSteps = new Set(then.map(({ step }) => step));
   const firstSteps = new Set(first.map(({ step }) => step));
   const earlier = first.filter(({ step }) => !laterSteps.has(step));
@@ -79,7 +84,6 @@ function meetingsOf(rule: Rule, first: readonly Side[], then: readonly Side[], s
     earlier: [...new Set(earlier.map(({ step }) => step))],
     later: [...meeting].map(([step, steps]) => ({ step, meets: [...steps].sort((a, b) => a - b) })),
   };
-  all.set(rule, made);
   return made;
 }
 

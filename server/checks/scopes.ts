@@ -67,6 +67,8 @@ interface Known {
   readonly buildings: ReadonlySet<Slot> | undefined;
   /** What the names in a task's own words meant. */
   readonly names: Model['names']['first'];
+  /** Whether any place hangs on such names. */
+  readonly spoken: boolean;
   readonly scopes: ByWork;
 }
 const kept = new WeakMap<Task, Known>();
@@ -81,7 +83,7 @@ function taskScopes(
 ): ByWork {
   const before = kept.get(task);
   const names = model.names.first;
-  if (before !== undefined && before.buildings === buildings && before.names === names) {
+  if (before !== undefined && before.buildings === buildings && (before.names === names || !before.spoken)) {
     if (before.claims === claims) return before.scopes;
     if (sameLines(before.claims, claims)) {
       kept.set(task, { ...before, claims });
@@ -97,7 +99,8 @@ function taskScopes(
   const made = new Map([...places].map(([work, own]) => [work, { ...own, buildings: within(own.elements, buildings) }]));
   const old = before?.scopes ?? last;
   const scopes = old !== undefined && sameScopes(old, made) ? old : made;
-  kept.set(task, { claims, buildings, names, scopes });
+  const spoken = task.given.of !== undefined && (words !== undefined || works.length === 0);
+  kept.set(task, { claims, buildings, names, spoken, scopes });
   return scopes;
 }
 
