@@ -1,11 +1,14 @@
-// Holiday rules as days. The rows of the United States' federal holidays stand here until the library brings its own;
-// the package date-holidays is the referee.
+// Holiday rules as days. The library's rows of the United States' federal holidays are held against the package
+// date-holidays.
 import Holidays from 'date-holidays';
 import { describe, expect, test } from 'vitest';
 import { dayOf, isoDate } from '#kit/dates';
 import { type HolidayRule, holidayDays } from '#schedule/holidays';
+import { holidayRule } from '#schedule/plan-calendars';
+import { analyse } from '#server/pipeline';
+import { builtIn } from '#tests/support/built-in';
 
-const [MONDAY, THURSDAY] = [0, 3];
+const MONDAY = 0;
 const fixed = (month: number, day: number): HolidayRule => ({ kind: 'fixed', month, day, observed: 'nearest-weekday' });
 const nth = (number: 1 | 2 | 3 | 4 | 5 | 'last', weekday: number, month: number): HolidayRule => ({
   kind: 'nth',
@@ -14,21 +17,10 @@ const nth = (number: 1 | 2 | 3 | 4 | 5 | 'last', weekday: number, month: number)
   month,
 });
 
-/** United States Code, title 5, section 6103 (from memory). */
-const veterans = fixed(11, 11);
-const federal: readonly HolidayRule[] = [
-  fixed(1, 1),
-  nth(3, MONDAY, 1),
-  nth(3, MONDAY, 2),
-  nth('last', MONDAY, 5),
-  fixed(6, 19),
-  fixed(7, 4),
-  nth(1, MONDAY, 9),
-  nth(2, MONDAY, 10),
-  veterans,
-  nth(4, THURSDAY, 11),
-  fixed(12, 25),
-];
+/** The rows of the built-in library: United States Code, title 5, section 6103. */
+const rows = analyse({ root: 'plan.screed', texts: { 'plan.screed': 'plan p\n' }, library: builtIn() }).model.rows('holiday');
+const federal = rows.filter((row) => row.given.in?.value === 'US').map((row) => ({ name: row.name, rule: holidayRule(row)! }));
+const rules = federal.map(({ rule }) => rule);
 
 function days(rules: readonly HolidayRule[], from: number, to: number): string[] {
   return [...new Set(rules.flatMap((rule) => holidayDays(rule, from, to)))].sort((a, b) => a - b).map(isoDate);
@@ -45,13 +37,13 @@ describe('federal holidays of the United States, 2024 to 2035', () => {
 
   test('equal date-holidays 3.37, which does not move Veterans Day', () => {
     const unmoved = federal.map(
-      (rule): HolidayRule => (rule === veterans ? { kind: 'fixed', month: 11, day: 11, observed: 'none' } : rule),
+      ({ name, rule }): HolidayRule => (name === 'veterans-day' ? { kind: 'fixed', month: 11, day: 11, observed: 'none' } : rule),
     );
     expect(days(unmoved, 2024, 2035)).toEqual(expected);
   });
 
   test('by the statute Veterans Day is kept on a weekday too: the four years in which that differs', () => {
-    const missing = days(federal, 2024, 2035).filter((date) => !expected.includes(date));
+    const missing = days(rules, 2024, 2035).filter((date) => !expected.includes(date));
     expect(missing).toEqual(['2028-11-10', '2029-11-12', '2034-11-10', '2035-11-12']);
   });
 });
