@@ -125,7 +125,9 @@ function usualUnit(value: number, dimension: Dimension | 'bare', system: System)
     case 'number':
       return '';
     case 'length':
-      return feet ? 'ft-in' : Math.abs(value) < METRE || value % (10 * MILLIMETRE) !== 0 ? 'mm' : 'm';
+      // A hundred feet and more is a total rather than a dimension of a drawing.
+      if (feet) return Math.abs(value) < 100 * FOOT ? 'ft-in' : 'lf';
+      return Math.abs(value) < METRE || (value % (10 * MILLIMETRE) !== 0 && Math.abs(value) < 100 * METRE) ? 'mm' : 'm';
     case 'area':
       return feet ? 'sf' : 'm2';
     case 'volume':
