@@ -82,18 +82,18 @@ export function linkText(link: PlanLink, timeline: Timeline, style: Style): stri
   }
 }
 
-/** '+ 2d', '+ 3 days', '+ 24 h', '2d before'; empty without a wait. */
-export function waitText({ lag, clock, share }: PlanLink, style: Style): string {
+/** '+ 2d', '+ 3 days', '+ 24 h', '2d before', 'called 1 day ahead'; empty without a wait. */
+export function waitText({ lag, clock, share, notice }: PlanLink, style: Style): string {
   if (lag === 0 || share !== undefined) return '';
-  const size = Math.abs(lag);
-  const days = size / DAY_MINUTES;
-  const text =
-    clock === WORKING
-      ? writeDays(size, style)
-      : clock === CALENDAR_DAYS
-        ? `${days} ${days === 1 ? 'day' : 'days'}`
-        : `${size / 60} h`;
+  if (notice !== undefined) return `called ${sizeText(notice, clock, style)} ahead`;
+  const text = sizeText(Math.abs(lag), clock, style);
   return lag > 0 ? `+ ${text}` : `${text} before`;
+}
+
+function sizeText(size: number, clock: PlanLink['clock'], style: Style): string {
+  const days = size / DAY_MINUTES;
+  if (clock === WORKING) return writeDays(size, style);
+  return clock === CALENDAR_DAYS ? `${days} ${days === 1 ? 'day' : 'days'}` : `${size / 60} h`;
 }
 
 /** The chain that sets a step's date, itself first: each held by the next. */

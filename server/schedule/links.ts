@@ -11,6 +11,8 @@ export interface PlanLink extends Link {
   /** The words it comes from: 'after', 'in order', 'looks at', 'holds', 'brings' … */
   readonly words: string;
   readonly place: Place;
+  /** Notice of a visit, in minutes: the wait is what it leaves to wait. */
+  readonly notice?: number;
   /** Begins when this share of the earlier step is done. */
   readonly share?: number;
 }
@@ -167,11 +169,18 @@ export function waiting(wait: { readonly value: number; readonly unit?: string }
   }
 }
 
-/** Called when the work is done: one day ahead is a visit on the next day, so the last day of the notice is the visit's own. */
+/** A wait in days ends with a date; what ends this much later begins on the next morning. */
+const PAST_MIDNIGHT = 1;
+
+/**
+ * Called when the work is done, one day ahead is a visit on the next day: the last day of the notice is the visit's own, so
+ * the wait ends with the day before it, and never before the day of the call is over.
+ */
 function called(link: PlanLink, notice: { readonly value: number; readonly unit?: string }): PlanLink {
   if (link.kind !== FINISH_START || link.lag !== 0) return link;
   const { lag, clock } = waiting(notice);
-  return clock === CALENDAR_DAYS ? { ...link, lag: Math.max(0, lag - DAY_MINUTES), clock } : { ...link, lag, clock };
+  const told = { ...link, notice: notice.value, clock };
+  return clock === CALENDAR_DAYS ? { ...told, lag: Math.max(PAST_MIDNIGHT, lag - DAY_MINUTES) } : { ...told, lag };
 }
 
 /** Steps, or the tasks of a kind of work, that an inspection names. */
