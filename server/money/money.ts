@@ -5,6 +5,7 @@ import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
+import { actualCosts, asPaid } from './actual.ts';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import type { MaterialCost } from './material.ts';
@@ -32,7 +33,12 @@ export function budgetOf(
   const prices = pricesOf(model.list('price'));
   const bids = acceptedBids(model.list('bid'));
   if (!speaksOfMoney(model, timeline, prices, bids)) return { value: NOTHING, findings: [] };
-  const costs = timeline.steps.list.map((step, number) => stepCost(step, number, model, timeline, prices, bids));
+  const actual = actualCosts(model, timeline);
+  const costs = timeline.steps.list.map((step, number) => {
+    const planned = stepCost(step, number, model, timeline, prices, bids);
+    const cents = actual.get(number);
+    return cents === undefined ? planned : asPaid(planned, cents, step.label);
+  });
   const covered = new Set<Line>();
   for (const cost of costs) if (cost.covers.length > 0) for (const line of cost.covers) covered.add(line);
   const kept = allowances(model, takeOff, covered);
