@@ -184,5 +184,3 @@ function readChild(
     reading.remarks.push(remark(problem.unknownProperty, spot, [word, kind.word, near], near));
   }
 }
-
-export { propertyOf };

@@ -53,8 +53,11 @@ interface Outline {
   readonly includes: readonly string[];
 }
 
-/** `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. */
-export function workspace(files: Files, libraryFolder: string): Workspace {
+/**
+ * `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. `asOf`: the day on
+ * which every plan is seen, days since 1970-01-01; each plan's own where absent.
+ */
+export function workspace(files: Files, libraryFolder: string, asOf?: number): Workspace {
   const documents = new Map<string, TextDocument>();
   const disk = new Map<string, string | undefined>();
   const outlines = new Map<string, Outline>();
@@ -129,7 +132,8 @@ export function workspace(files: Files, libraryFolder: string): Workspace {
   const planOf = (root: Root): Plan => {
     if (root.plan === undefined || !isCurrent(root)) {
       root.reads.clear();
-      root.plan = analyse({ root: root.path, texts: root.texts, library: libraryAt(libraryFolder) }, root.memory);
+      const day = asOf === undefined ? {} : { asOf };
+      root.plan = analyse({ root: root.path, texts: root.texts, library: libraryAt(libraryFolder), ...day }, root.memory);
     }
     return root.plan;
   };

@@ -3,7 +3,7 @@
 
 import { isBlank } from '../parser/reading.ts';
 import type { Expression, Item, Literal } from '../tree.ts';
-import type { Amount, Condition, Given, Pointed, Shape, StepNamed } from '../vocabulary/types.ts';
+import type { Amount, Given, Pointed, Shape, StepNamed } from '../vocabulary/types.ts';
 import { joiningWords } from '../vocabulary/vocabulary.ts';
 import { readCondition } from './condition.ts';
 import { type Cursor, matchWords, peek, spotOf, stuck, wordAt } from './cursor.ts';
@@ -344,5 +344,3 @@ function readDates(at: Cursor): { first: number; last: number } | undefined {
   at.index += 1;
   return { first: low.literal.day, last: high.literal.day };
 }
-
-export type { Condition };

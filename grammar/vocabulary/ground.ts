@@ -1,4 +1,5 @@
 // Rows for the ground and what stands in it: site, trenches, foundations, crawl space.
+import { sides } from './common.ts';
 import {
   by,
   code,
@@ -20,7 +21,6 @@ import {
 } from './types.ts';
 
 const length = quantity('length');
-const sides = oneOf('north', 'east', 'south', 'west');
 const bars = fields({ count, bar: literal });
 const barsAt = fields({ bar: literal, at: phrase('at', followedBy(length, 'oc')) });
 

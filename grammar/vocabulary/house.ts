@@ -1,4 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
+import { outline, sides } from './common.ts';
 import {
   by,
   code,
@@ -22,8 +23,6 @@ import {
 } from './types.ts';
 
 const length = quantity('length');
-const sides = oneOf('north', 'east', 'south', 'west');
-const outline = listOf(fields({ side: sides, length }));
 /** Allowed under every declaration. */
 export const always = properties({
   note: {

@@ -1,6 +1,7 @@
 // Rows for building knowledge: materials, kinds of work, states, rules, inspections' minimums, holidays. The built-in
 // library is written with them, and a plan may use every one.
 
+import { months } from './common.ts';
 import { measures } from './measures.ts';
 import {
   anyName,
@@ -336,7 +337,6 @@ export const minimum = kind({
   }),
 });
 
-const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
 export const holiday = kind({
   word: 'holiday',
   help: 'A public holiday.',

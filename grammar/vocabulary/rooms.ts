@@ -1,4 +1,5 @@
 // Rows for rooms, the openings in their walls and the walls between them.
+import { outline, sides } from './common.ts';
 import {
   anyName,
   by,
@@ -21,8 +22,6 @@ import {
 
 const length = quantity('length');
 const area = quantity('area');
-const sides = oneOf('north', 'east', 'south', 'west');
-const outline = listOf(fields({ side: sides, length }));
 const finish = listOf(
   fields({
     layers: listOf(goods, 'over'),

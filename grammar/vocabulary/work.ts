@@ -1,4 +1,5 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
+import { months } from './common.ts';
 import {
   anyName,
   anyQuantity,
@@ -28,7 +29,6 @@ import {
 } from './types.ts';
 
 const money = quantity('money');
-const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
 const hoursOfWeek = listOf(fields({ days: weekdays, hours: either(clockSpan, workTime) }));
 
 export const plan = kind({

@@ -33,18 +33,3 @@ export function reasonOf(quantity: Quantity, how: Style | System): Reason {
     ...(place === undefined ? {} : { place }),
   };
 }
-
-/** One line a reason, inputs indented below; `where` says a place in a person's words. */
-export function reasonLines(reason: Reason, where: (place: Place) => string, depth = 6): readonly string[] {
-  const lines: string[] = [];
-  const add = (each: Reason, indent: number): void => {
-    const formula = each.formula === undefined ? '' : ` (${each.formula})`;
-    const place = each.place === undefined ? '' : `, ${where(each.place)}`;
-    const source = each.source === undefined ? '' : ` [${each.source}]`;
-    lines.push(`${'  '.repeat(indent)}${each.label} ${each.text}${formula}${place}${source}`);
-    if (indent >= depth) return;
-    for (const input of each.inputs) add(input, indent + 1);
-  };
-  add(reason, 0);
-  return lines;
-}

@@ -3,7 +3,8 @@
 import { isoDate } from '#kit/dates';
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
-import type { Place, Slot } from '#kit/place';
+import type { Place } from '#kit/place';
+import { lineOf } from '#model/standing';
 import type { Results } from './check.ts';
 import { gathered } from './gather.ts';
 import { gathers } from './rules.ts';
@@ -116,25 +117,4 @@ function sorted(findings: readonly Finding[], { model }: Results): readonly Find
       (a.each.code < b.each.code ? -1 : a.each.code > b.each.code ? 1 : 0),
   );
   return keyed.map(({ each }) => each);
-}
-
-/** The line a place stands on, from 0. */
-export function lineOf(place: Place, model: Results['model']): number {
-  const declared = declaredOrStray(place.slot, model);
-  if (declared === undefined) return 0;
-  let { node, line } = declared;
-  for (const step of place.spot.path) {
-    const child = node.children[step];
-    if (child === undefined) break;
-    line += node.offsets[step] ?? 0;
-    node = child;
-  }
-  return line;
-}
-
-function declaredOrStray(slot: Slot, model: Results['model']) {
-  const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
-  if (declared !== undefined) return declared;
-  const file = model.files.find((each) => each.path === slot.file);
-  return file?.strays.find((stray) => stray.slot === slot);
 }

@@ -6,7 +6,6 @@ import { type View, viewOf } from '#answers/view';
 import type { Files } from '#host/files';
 import { nodeFiles } from '#host/node-files';
 import { readIsoDate } from '#kit/dates';
-import { analyse, type Plan } from '#server/pipeline';
 import { workspace } from '#server/workspace';
 import { misuse } from './faults.ts';
 
@@ -29,7 +28,7 @@ export function readPlans(paths: readonly string[], asOf?: string): readonly Ask
   if (asOf !== undefined && day === undefined) throw misuse(`--as-of takes a date such as 2027-06-18, not "${asOf}"`);
   const files = nodeFiles();
   const here = files.real('.');
-  const space = workspace(files, LIBRARY);
+  const space = workspace(files, LIBRARY, day);
   const { found, folders } = lookUp(paths, files);
   space.setFolders(folders);
   for (const path of found) {
@@ -41,7 +40,7 @@ export function readPlans(paths: readonly string[], asOf?: string): readonly Ask
   return [...space.plans()]
     .sort((a, b) => (a.root < b.root ? -1 : 1))
     .map((plan) => ({
-      view: viewOf(day === undefined ? plan : onDay(plan, day), (path) => shown(path, here)),
+      view: viewOf(plan, (path) => shown(path, here)),
       only: asked.has(plan.root)
         ? undefined
         : new Set(plan.model.files.map(({ path }) => path).filter((path) => asked.has(path))),
@@ -88,12 +87,6 @@ export function planOfText(text: string): View {
   const space = workspace(nodeFiles(), LIBRARY);
   space.open('/plan.screed', 0, text);
   return viewOf(space.plans()[0]!);
-}
-
-/** The same plan, seen on another day of its diary. */
-function onDay(plan: Plan, asOf: number): Plan {
-  const texts = Object.fromEntries(plan.model.files.map(({ path, tree }) => [path, tree.text]));
-  return analyse({ root: plan.root, texts, library: { table: plan.model.library, findings: [] }, asOf });
 }
 
 function kindOf(whole: string, path: string): 'file' | 'folder' {

@@ -1,5 +1,7 @@
 // What could be written at the caret: it asks the files in completion/ in turn, and says where the text goes.
+
 import type { CompletionItem, CompletionItemKind, CompletionList, Position, Range } from 'vscode-languageserver-types';
+import { headerRows } from '#grammar/shape/left-over';
 import type { ValueCheck } from '#grammar/vocabulary/types';
 import { propertiesOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import type { Slot } from '#kit/place';
@@ -11,7 +13,7 @@ import type { Suggestion } from './completion/suggestion.ts';
 import { unitSuggestions } from './completion/units.ts';
 import { allKinds, kindSuggestions, propertySuggestions, wordSuggestions } from './completion/words.ts';
 import type { Feature } from './features.ts';
-import { headerRows, type LineReading, type ReadClause, readBelow } from './line-reading.ts';
+import { type LineReading, type ReadClause, readBelow } from './line-reading.ts';
 import { markup } from './prose.ts';
 import type { View } from './view.ts';
 

@@ -1,9 +1,10 @@
 // Findings as an editor shows them. Sentences are made only here, for the files somebody looks at, and once a finding.
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { type Finding, messageOf, type Severity } from '#kit/finding';
+import { standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 import type { Client } from './client.ts';
-import { rangeOf, standingOf, stretchOf } from './places.ts';
+import { rangeOf, stretchOf } from './places.ts';
 import type { Addresses } from './view.ts';
 
 /** No more than this many are shown for a file; the most severe first. */

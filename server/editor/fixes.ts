@@ -3,9 +3,10 @@ import type { TextEdit } from 'vscode-languageserver-types';
 import type { Fix } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Declared } from '#model/file-names';
+import { standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 import { lineEndOf } from './line-end.ts';
-import { lineLength, rangeOf, standingOf, stretchOf } from './places.ts';
+import { lineLength, rangeOf, stretchOf } from './places.ts';
 import { fileIn } from './view.ts';
 
 export interface FileEdit {

@@ -2,6 +2,7 @@
 // and what may stand where. It is read from the line itself, so that it holds for lines with mistakes in them too.
 import { type Clause, keyAt, splitClauses } from '#grammar/shape/clauses';
 import { wordAt } from '#grammar/shape/cursor';
+import { headerRows } from '#grammar/shape/left-over';
 import type { Item, Node } from '#grammar/tree';
 import type { Kind, Properties, Property, Shape } from '#grammar/vocabulary/types';
 import { joiningWords, kindOf, propertiesOf } from '#grammar/vocabulary/vocabulary';
@@ -124,15 +125,4 @@ function withRows(items: readonly Item[], clauses: readonly Clause[], rows: Prop
           );
     return { ...clause, row, inner };
   });
-}
-
-const headers = new WeakMap<Kind, Properties>();
-/** The properties that may stand in a declaration's own line. */
-export function headerRows(kind: Kind): Properties {
-  let rows = headers.get(kind);
-  if (rows === undefined) {
-    rows = Object.fromEntries(Object.entries(propertiesOf(kind)).filter(([, row]) => row.inHeader === true));
-    headers.set(kind, rows);
-  }
-  return rows;
 }

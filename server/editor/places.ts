@@ -1,30 +1,10 @@
 // Places of the model to lines and columns of the present text. Columns of a place count from its line's first letter.
 import type { Range } from 'vscode-languageserver-types';
 import type { Node } from '#grammar/tree';
-import type { Place, Slot } from '#kit/place';
+import type { Place } from '#kit/place';
 import type { FileNames } from '#model/file-names';
 import type { Model } from '#model/resolve';
-
-export interface Standing {
-  readonly path: string;
-  /** Both from 0. */
-  readonly line: number;
-  readonly node: Node;
-}
-
-/** The line that a place is on; undefined where what it stood in is gone. */
-export function standingOf({ slot, spot }: Place, model: Model): Standing | undefined {
-  const declared = declaredOf(slot, model);
-  if (declared === undefined) return undefined;
-  let { node, line } = declared;
-  for (const step of spot.path) {
-    const child = node.children[step];
-    if (child === undefined) break;
-    line += node.offsets[step] ?? 0;
-    node = child;
-  }
-  return { path: slot.file, line, node };
-}
+import { standingOf } from '#model/standing';
 
 export function rangeOf(place: Place, model: Model): Range | undefined {
   const standing = standingOf(place, model);
@@ -49,15 +29,4 @@ export function blockRange(node: Node, line: number, { tree }: FileNames): Range
 export function lineLength(tree: FileNames['tree'], line: number): number {
   const found = tree.lines[line];
   return found === undefined ? 0 : found.indent + found.statement.text.length;
-}
-
-interface Found {
-  readonly node: Node;
-  readonly line: number;
-}
-
-function declaredOf(slot: Slot, model: Model): Found | undefined {
-  const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
-  if (declared !== undefined || slot.kind !== '') return declared;
-  return model.files.find((file) => file.path === slot.file)?.strays.find((stray) => stray.slot === slot);
 }

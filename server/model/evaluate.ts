@@ -1,7 +1,6 @@
 // An expression as written → a quantity with its working. Units are checked here; what cannot be evaluated is a finding
 // and has no value. Names are read through the reader, which remembers what was read.
 
-import { dimensionWord } from '#grammar/shape/dimension';
 import type { Expression, Literal } from '#grammar/tree';
 import type { Amount } from '#grammar/vocabulary/types';
 import { type Dimension, MILLIMETRE, overDimension, timesDimension } from '#kit/dimension';
@@ -185,5 +184,3 @@ function minutes(value: number, unit: string, amount: Amount, settings: Settings
       return value;
   }
 }
-
-export { dimensionWord };

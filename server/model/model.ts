@@ -17,7 +17,6 @@ import type {
   TakenBy,
 } from '#grammar/vocabulary/types';
 import type { spaces, Vocabulary } from '#grammar/vocabulary/vocabulary';
-import type { Dimension } from '#kit/dimension';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 
@@ -130,5 +129,3 @@ export type WorkKind = ElementOf<'work'>;
 export type State = ElementOf<'state'>;
 export type Rule = ElementOf<'rule'>;
 export type Price = ElementOf<'price'>;
-
-export type Fact = Quantity<Dimension>;

@@ -266,7 +266,7 @@ function timingOf(
       );
     } else notBefore[at] = Math.max(notBefore[at]!, morning);
   });
-  assumeDone(steps, network, fixedStart, fixedFinish, progress);
+  assumeDone(network, fixedStart, fixedFinish, progress);
   return {
     durations: lengths,
     calendarOf,
@@ -281,13 +281,7 @@ function timingOf(
 }
 
 /** A step without a record all of whose followers have begun was done, or they could not have. */
-function assumeDone(
-  steps: Steps,
-  network: Network,
-  fixedStart: Float64Array,
-  fixedFinish: Float64Array,
-  progress: Progress,
-): void {
+function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Float64Array, progress: Progress): void {
   if (progress.asOf === undefined) return;
   for (let nth = network.order.length - 1; nth >= 0; nth--) {
     const at = network.order[nth]!;
@@ -303,7 +297,6 @@ function assumeDone(
     }
     if (from < to && Number.isFinite(earliest)) fixedFinish[at] = earliest;
   }
-  void steps;
 }
 
 /** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */

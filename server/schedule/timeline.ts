@@ -1,6 +1,5 @@
 // The words of the schedule: steps with dates, floats and what holds them.
-import type { Slot } from '#kit/place';
-import type { Phase, Step, Trade } from '#model/model';
+import type { Trade } from '#model/model';
 import type { Claims } from './claims.ts';
 import type { CrewDates } from './crews.ts';
 import type { CriticalPath } from './critical-path.ts';
@@ -31,5 +30,3 @@ export interface Timeline {
   readonly dated: boolean;
   readonly minutesPerDay: number;
 }
-
-export type { Phase, Slot, Step };

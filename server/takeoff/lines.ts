@@ -1,5 +1,4 @@
 // The words of the take-off: what geometry counts (a portion), and what becomes of it with the library's rows (a line).
-import type { Dimension } from '#kit/dimension';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Goods, GoodsRow, WorkKind } from '#model/model';
@@ -98,5 +97,3 @@ export interface Purchase {
   readonly package: string;
   readonly lines: readonly Line[];
 }
-
-export type { Dimension };

@@ -1,6 +1,7 @@
 // A plan's text with the built-in library → everything the checker says of it, as short lines a test can name.
-import { lineOf } from '#checks/accept';
+
 import { messageOf } from '#kit/finding';
+import { lineOf } from '#model/standing';
 import { analyse, type Memory, type Plan } from '#server/pipeline';
 import { builtIn } from './built-in.ts';
 

@@ -1,7 +1,7 @@
 // Everything a person could see of a plan, as plain data: what "the same answer" means in tests.
 
-import { lineOf } from '#checks/accept';
 import { messageOf } from '#kit/finding';
+import { lineOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 
 export interface Picture {

@@ -1,8 +1,8 @@
 // Every row of the built-in library reads and evaluates: no word that does not fit, no name that is not there, no unit mixed.
 import { expect, test } from 'vitest';
-import { lineOf } from '#checks/accept';
 import { messageOf } from '#kit/finding';
 import { element, elementFindings } from '#model/elements';
+import { lineOf } from '#model/standing';
 import { analyse } from '#server/pipeline';
 import { packagesOf } from '#takeoff/goods';
 import { builtIn } from '#tests/support/built-in';
