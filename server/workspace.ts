@@ -1,7 +1,7 @@
 // Open texts and the disk → one frozen Plan for each root, brought up to date when somebody asks. A root is a file with a
 // `plan`, or an open file that none of those includes. Nothing is analysed here that no open file needs.
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { type Files, folderOf, isWithin, projectFolder } from '#host/files';
+import { type Files, folderOf, holdsPlans, isWithin, projectFolder } from '#host/files';
 import { noWork } from '#kit/work';
 import { libraryTexts } from '#library/library';
 import { analyse, emptyMemory, type Library, type Memory, type Plan, readLibrary, type Texts } from './pipeline.ts';
@@ -252,9 +252,8 @@ function leavesOutline(document: TextDocument, { range }: TextChange, inserted?:
   return touched.search(OUTLINE) < 0;
 }
 
-/** No more folders than this are looked through, and none of these. */
+/** No more folders than this are looked through. */
 const MOST_FOLDERS = 1000;
-const NOT_LOOKED_INTO = /^(?:\..*|node_modules|dist|build|out|target|coverage)$/;
 
 /** The plan files below a folder, nearest to it first. */
 function scan(files: Files, folder: string, scanned: Map<string, readonly string[]>): readonly string[] {
@@ -274,7 +273,7 @@ function plansBelow(files: Files, folder: string): readonly string[] {
     for (const { name, kind } of files.list(each)) {
       const path = each === '' ? name : `${each.endsWith('/') ? each.slice(0, -1) : each}/${name}`;
       if (kind === 'file' && name.endsWith('.screed')) found.push(path);
-      else if (kind === 'folder' && !NOT_LOOKED_INTO.test(name) && waiting.length < MOST_FOLDERS) waiting.push(path);
+      else if (kind === 'folder' && holdsPlans(name) && waiting.length < MOST_FOLDERS) waiting.push(path);
     }
   }
   return found;

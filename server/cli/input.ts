@@ -3,7 +3,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { posix, resolve } from 'node:path';
 import { type View, viewOf } from '#answers/view';
-import type { Files } from '#host/files';
+import { type Files, holdsPlans } from '#host/files';
 import { nodeFiles } from '#host/node-files';
 import { readIsoDate } from '#kit/dates';
 import { workspace } from '#server/workspace';
@@ -20,7 +20,6 @@ export interface Asked {
 const LIBRARY = 'library';
 /** The path that text from standard input has, below the working folder. */
 export const STANDARD_INPUT = '-';
-const NOT_LOOKED_INTO = /^(?:\..*|node_modules|dist|build|out|target|coverage)$/;
 
 /** Reads every plan that the paths name, in the order of their paths. Throws a misuse where there is nothing to read. */
 export function readPlans(paths: readonly string[], asOf?: string): readonly Asked[] {
@@ -104,7 +103,7 @@ function plansBelow(folder: string, path: string, files: Files): readonly string
     for (const { name, kind } of files.list(each)) {
       if (kind === 'file' && name.endsWith('.screed')) found.push(posix.join(each, name));
       // What links lead to may lie outside, or in a ring.
-      else if (kind === 'folder' && !NOT_LOOKED_INTO.test(name) && files.real(posix.join(each, name)) === posix.join(each, name))
+      else if (kind === 'folder' && holdsPlans(name) && files.real(posix.join(each, name)) === posix.join(each, name))
         waiting.push(posix.join(each, name));
     }
   }

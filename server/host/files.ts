@@ -37,3 +37,10 @@ export function projectFolder(path: string, files: Files): string {
   }
   return own;
 }
+
+const WITHOUT_PLANS = /^(?:\..*|node_modules|dist|build|out|target|coverage)$/;
+
+/** Whether a folder of this name is looked into for plans: what tools keep and make is not. */
+export function holdsPlans(name: string): boolean {
+  return !WITHOUT_PLANS.test(name);
+}
