@@ -71,6 +71,28 @@ export function total<D extends Dimension>(label: string, dimension: D, inputs: 
   return { value, dimension, form: sumForm(label), inputs };
 }
 
+/** The same sum where the values are at hand; the inputs are looked up when somebody asks for the working. */
+export function totalOf<D extends Dimension>(
+  label: string,
+  dimension: D,
+  values: Float64Array,
+  inputsOf: () => readonly Quantity<D>[],
+  unit?: string,
+): Quantity<D> {
+  let value = 0;
+  for (let at = 0; at < values.length; at++) value += values[at]!;
+  let inputs: readonly Quantity<D>[] | undefined;
+  const made = {
+    value,
+    dimension,
+    form: sumForm(label),
+    get inputs() {
+      return (inputs ??= inputsOf());
+    },
+  };
+  return unit === undefined ? made : Object.assign(made, { unit });
+}
+
 const sums = new Map<string, Form>();
 function sumForm(label: string): Form {
   let how = sums.get(label);

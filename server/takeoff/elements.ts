@@ -48,14 +48,49 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
   for (const [index, each] of model.list('roof').entries()) add(each, index, [each], () => measureRoof(each));
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
-  return inPlanOrder(found, model);
+  return inPlanOrder(found, model, memory);
 }
 
-function inPlanOrder(found: readonly Measuring[], model: Model): readonly Measuring[] {
-  const { order } = model.names;
-  const places = found.map(({ slot }) => order.get(slot) ?? 0);
-  const indexes = found.map((_, index) => index).sort((a, b) => places[a]! - places[b]! || a - b);
-  return indexes.map((index) => found[index]!);
+/** The order of the last look: which parts there were, as found and as they stand in the plan. */
+export interface OrderMemory {
+  readonly places: unknown;
+  readonly found: readonly Measuring[];
+  /** Where each of those found stands. */
+  readonly ranks: Int32Array;
+  readonly ordered: readonly Measuring[];
+}
+
+/** The same list as before while its members are; where only some are others of the same elements, they take their places. */
+function inPlanOrder(found: readonly Measuring[], model: Model, memory: TakeOffMemory): readonly Measuring[] {
+  const before = memory.order;
+  const places = model.names.order;
+  if (before?.places === places && before.found.length === found.length) {
+    let ordered: Measuring[] | undefined;
+    let at = 0;
+    for (; at < found.length; at++) {
+      const [old, now] = [before.found[at]!, found[at]!];
+      if (old === now) continue;
+      if (old.slot !== now.slot) break;
+      ordered ??= before.ordered.slice();
+      ordered[before.ranks[at]!] = now;
+    }
+    if (at === found.length) {
+      if (ordered === undefined) return before.ordered;
+      memory.order = { ...before, found, ordered };
+      return ordered;
+    }
+  }
+  const count = found.length;
+  // One number for place and index, so that numbers are sorted and not pairs.
+  const keys = Float64Array.from(found, ({ slot }, index) => (places.get(slot) ?? 0) * count + index).sort();
+  const ranks = new Int32Array(count);
+  const ordered = Array.from(keys, (key, rank) => {
+    const index = key % count;
+    ranks[index] = rank;
+    return found[index]!;
+  });
+  memory.order = { places, found, ranks, ordered };
+  return ordered;
 }
 
 function keptWhole(

@@ -2,15 +2,19 @@
 // were made from is the same object. With an empty memory the result is the same.
 import type { Finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
+import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
 import type { Task } from '#model/model';
+import type { OrderMemory } from './elements.ts';
 import { explode } from './explode.ts';
+import type { Grouping, PartLines } from './grouping.ts';
 import type { Line } from './lines.ts';
 import type { Run } from './measure/layout.ts';
 import type { Measured } from './measure/portion.ts';
-import type { PurchaseMemory } from './purchase.ts';
+import { type PurchaseMemory, purchaseMemory } from './purchase.ts';
 import { type Rows, type RowsMemory, rowsMemory, sameList } from './rows.ts';
 import { type Storey, type StoreysMemory, storeysMemory } from './storeys.ts';
+import type { TakeOff } from './take-off.ts';
 
 interface Part {
   measuring: Measuring;
@@ -33,10 +37,11 @@ export interface TakeOffMemory {
   readonly purchases: PurchaseMemory;
   /** The works that the tasks of a list do. */
   done: { readonly tasks: readonly Task[]; readonly works: ReadonlySet<string> } | undefined;
-  /** The lines of every part, in plan order. */
-  lists: readonly (readonly Line[])[];
-  lines: readonly Line[];
-  byWork: ReadonlyMap<string, readonly Line[]>;
+  order: OrderMemory | undefined;
+  measured: MeasuredParts | undefined;
+  works: Grouping | undefined;
+  byWork: { readonly groups: unknown; readonly lines: ReadonlyMap<string, readonly Line[]> };
+  last: { readonly value: TakeOff; readonly does: ReadonlySet<string>; readonly system: System } | undefined;
 }
 export function takeOffMemory(): TakeOffMemory {
   return {
@@ -46,11 +51,13 @@ export function takeOffMemory(): TakeOffMemory {
     storeys: storeysMemory(),
     storeyParts: new WeakMap(),
     runs: new WeakMap(),
-    lists: [],
-    purchases: { last: undefined },
+    purchases: purchaseMemory(),
     done: undefined,
-    lines: [],
-    byWork: new Map(),
+    order: undefined,
+    measured: undefined,
+    works: undefined,
+    byWork: { groups: undefined, lines: new Map() },
+    last: undefined,
   };
 }
 
@@ -65,7 +72,46 @@ export interface Measuring {
   readonly measure: () => Measured;
 }
 
-export function partLines(
+/** The lines and findings of all parts, in plan order. Both are the same lists for as long as their members are. */
+export interface MeasuredParts {
+  readonly measurings: readonly Measuring[];
+  /** Of the rows that the lines were made with. */
+  readonly stamp: number;
+  readonly parts: readonly PartLines[];
+  readonly found: readonly (readonly Finding[])[];
+  readonly findings: readonly Finding[];
+}
+
+export function measuredParts(measurings: readonly Measuring[], rows: Rows, memory: TakeOffMemory, work: Work): MeasuredParts {
+  const before = memory.measured?.stamp === rows.stamp ? memory.measured : undefined;
+  if (before?.measurings === measurings) return before;
+  const parts: PartLines[] = new Array(measurings.length);
+  const found: (readonly Finding[])[] = new Array(measurings.length);
+  for (let at = 0; at < measurings.length; at++) {
+    const measuring = measurings[at]!;
+    if (before !== undefined && before.measurings[at] === measuring) {
+      parts[at] = before.parts[at]!;
+      found[at] = before.found[at]!;
+      continue;
+    }
+    const part = partLines(measuring, rows, memory, work);
+    parts[at] = part.lines;
+    found[at] = part.findings.length === 0 ? NONE_FOUND : part.findings;
+  }
+  const last = memory.measured;
+  memory.measured = {
+    measurings,
+    stamp: rows.stamp,
+    parts: last !== undefined && sameList(parts, last.parts) ? last.parts : parts,
+    found,
+    findings: last !== undefined && sameList(found, last.found) ? last.findings : found.flat(),
+  };
+  return memory.measured;
+}
+
+const NONE_FOUND: readonly Finding[] = [];
+
+function partLines(
   measuring: Measuring,
   rows: Rows,
   memory: TakeOffMemory,
@@ -85,10 +131,7 @@ export function partLines(
   if (kept.stamp !== rows.stamp && kept.scope === measuring.scope && isUntouched(kept, rows)) kept.stamp = rows.stamp;
   if (kept.stamp !== rows.stamp || kept.scope !== measuring.scope) {
     const { lines, findings } = explode(kept.measured.portions, rows, measuring.scope, measuring.place);
-    const before = kept.lines;
-    kept.lines = lines.map((line, index) =>
-      before[index] !== undefined && isAsBefore(line, before[index]) ? before[index] : line,
-    );
+    kept.lines = asBefore(lines, kept.lines);
     kept.findings = [...kept.measured.findings, ...findings];
     kept.stamp = rows.stamp;
     kept.scope = measuring.scope;
@@ -104,6 +147,25 @@ function isUntouched({ stamp, measured, lines }: Part, { since }: Rows): boolean
     if (goods?.of !== undefined && since.goods.has(goods.of)) return false;
   }
   return !lines.some(({ goods }) => goods?.of !== undefined && since.goods.has(goods.of));
+}
+
+/** Each line as the object it was, if it says what it said; the list as well. */
+function asBefore(lines: readonly Line[], before: readonly Line[]): readonly Line[] {
+  if (before.length === 0) return lines;
+  let byId: Map<string, Line> | undefined;
+  let same = lines.length === before.length;
+  const merged = lines.map((line, index) => {
+    let old = before[index];
+    if (old?.id !== line.id) {
+      // A line more or less before it moves all others.
+      byId ??= new Map(before.map((each) => [each.id, each]));
+      old = byId.get(line.id);
+    }
+    const kept = old !== undefined && isAsBefore(line, old) ? old : line;
+    if (kept !== before[index]) same = false;
+    return kept;
+  });
+  return same ? before : merged;
 }
 
 /** A line of the same portion by the same rows; what it was made of beside them is its net. */

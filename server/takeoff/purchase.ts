@@ -1,10 +1,11 @@
 // What to buy: the lines of an item over the whole plan, rounded up once into packages, or into the step it is ordered in;
 // sticks that pieces are cut from by stock length; loads of what is dug and filled.
-import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
+import { constant, form, measure, type Quantity, roundUp, total, totalOf } from '#kit/quantity';
 import type { System } from '#kit/units';
 import type { Material } from '#model/model';
 import { cutting } from './cutting.ts';
 import { inUnitsOf, itemText, labelText, type Package, packagesOf } from './goods.ts';
+import { type Group, type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
@@ -18,38 +19,64 @@ const loads = form('loads', 'loose volume ÷ load of a truck, rounded up', (loos
   load > 0 ? roundUp(loose / load) : 0,
 );
 
-interface Group {
-  readonly lines: readonly Line[];
-  readonly purchases: readonly Purchase[];
+const CUT = ' cut';
+
+/** What lines are bought together by: the works done decide which count, the plan's units which packages there are. */
+interface Buying extends Sort {
+  readonly does: ReadonlySet<string>;
+  readonly system: System;
 }
 
-/** The groups of the last look: a group whose lines are the same is not summed again. */
 export interface PurchaseMemory {
-  last:
-    | {
-        readonly lines: readonly Line[];
-        readonly does: ReadonlySet<string>;
-        readonly system: System;
-        readonly groups: readonly Group[];
-        /** The group of each line, -1 for none, and its place there. */
-        readonly groupOf: Int32Array;
-        readonly placeIn: Int32Array;
-      }
-    | undefined;
+  buying: Buying | undefined;
+  groups: Grouping | undefined;
+  /** What was bought of each group. */
+  bought: WeakMap<Group, readonly Purchase[]>;
+  last: readonly Purchase[];
+}
+export function purchaseMemory(): PurchaseMemory {
+  return { buying: undefined, groups: undefined, bought: new WeakMap(), last: [] };
 }
 
 /**
- * Lines in plan order; those that only count where a task does their work are left out unless `does` has it. Packages are
- * those in units of the system, where the goods have any.
+ * Lines of each part in plan order; those that only count where a task does their work are left out unless `does` has it.
+ * Packages are those in units of the system, where the goods have any. The same list while nothing bought is another.
  */
 export function purchasesOf(
-  lines: readonly Line[],
+  parts: readonly PartLines[],
   does: ReadonlySet<string>,
   system: System,
-  memory: PurchaseMemory = { last: undefined },
+  memory: PurchaseMemory = purchaseMemory(),
 ): readonly Purchase[] {
-  if (!renewed(lines, does, system, memory)) memory.last = { lines, does, system, ...grouped(lines, does, system) };
-  return memory.last!.groups.flatMap((group) => group.purchases);
+  if (memory.buying?.does !== does || memory.buying.system !== system) {
+    memory.buying = buyingBy(does, system);
+    memory.bought = new WeakMap();
+  }
+  const before = memory.groups;
+  memory.groups = groupedBy(memory.buying, parts, before);
+  if (memory.groups.groups === before?.groups) return memory.last;
+  const purchases: Purchase[] = [];
+  for (const group of memory.groups.groups.values()) {
+    let own = memory.bought.get(group);
+    if (own === undefined) memory.bought.set(group, (own = bought(group, system)));
+    for (const each of own) purchases.push(each);
+  }
+  memory.last = purchases;
+  return purchases;
+}
+
+/** The same item is rarely measured in two ways, or cut to pieces here and not there; then each is bought for itself. */
+function buyingBy(does: ReadonlySet<string>, system: System): Buying {
+  return {
+    does,
+    system,
+    keyOf: (line) => {
+      if (!counts(line, does)) return undefined;
+      const cut = line.pieces !== undefined && sticksOf(line.goods!, system).length > 0;
+      return `${line.item} ${line.needed!.dimension}${cut ? CUT : ''}`;
+    },
+    amountOf: (line) => line.needed!.value,
+  };
 }
 
 function counts(line: Line, does: ReadonlySet<string>): boolean {
@@ -57,106 +84,47 @@ function counts(line: Line, does: ReadonlySet<string>): boolean {
   return line.onlyIfDone !== true || (line.work !== undefined && does.has(line.work.name));
 }
 
-function grouped(
-  lines: readonly Line[],
-  does: ReadonlySet<string>,
-  system: System,
-): { groups: readonly Group[]; groupOf: Int32Array; placeIn: Int32Array } {
-  const numbers = new Map<string, number>();
-  const members: Line[][] = [];
-  const groupOf = new Int32Array(lines.length).fill(-1);
-  const placeIn = new Int32Array(lines.length);
-  lines.forEach((line, at) => {
-    if (!counts(line, does)) return;
-    // The same item is rarely measured in two ways; then each is bought for itself.
-    let number = numbers.get(line.item);
-    if (number !== undefined && members[number]![0]!.needed!.dimension !== line.needed!.dimension)
-      number = numbers.get(`${line.item} ${line.needed!.dimension}`);
-    if (number === undefined) {
-      number = members.push([]) - 1;
-      numbers.set(numbers.has(line.item) ? `${line.item} ${line.needed!.dimension}` : line.item, number);
-    }
-    groupOf[at] = number;
-    placeIn[at] = members[number]!.push(line) - 1;
-  });
-  return { groups: members.map((each) => ({ lines: each, purchases: bought(each, system) })), groupOf, placeIn };
+/** The stock lengths that pieces of goods are cut from. */
+function sticksOf(goods: NamedGoods, system: System): readonly Package[] {
+  if (goods.of?.kind !== 'material') return [];
+  return inUnitsOf(system, packagesOf(goods.of, goods.sizes)).filter(
+    ({ holds, loose }) => holds.dimension === 'length' && !loose,
+  );
 }
 
-/** Puts lines that changed in the places of the old, and sums only their groups; false where more than that changed. */
-function renewed(lines: readonly Line[], does: ReadonlySet<string>, system: System, memory: PurchaseMemory): boolean {
-  const { last } = memory;
-  if (last === undefined || last.lines.length !== lines.length || last.does !== does || last.system !== system) return false;
-  if (last.lines === lines) return true;
-  const touched = new Map<number, Line[]>();
-  for (let at = 0; at < lines.length; at++) {
-    const [old, now] = [last.lines[at]!, lines[at]!];
-    if (old === now) continue;
-    const number = last.groupOf[at]!;
-    if (old.item !== now.item || old.needed?.dimension !== now.needed?.dimension || counts(now, does) !== number >= 0)
-      return false;
-    if (number < 0) continue;
-    let members = touched.get(number);
-    if (members === undefined) touched.set(number, (members = last.groups[number]!.lines.slice()));
-    members[last.placeIn[at]!] = now;
-  }
-  const groups = last.groups.slice();
-  for (const [number, members] of touched) groups[number] = { lines: members, purchases: bought(members, system) };
-  memory.last = { ...last, lines, groups };
-  return true;
-}
-
-function bought(lines: readonly Line[], system: System): readonly Purchase[] {
+function bought(group: Group, system: System): readonly Purchase[] {
+  const { lines } = group;
   const goods = lines[0]!.goods!;
   const row = goods.of;
   switch (row?.kind) {
     case 'material':
-      return materialBought(goods, row, lines, system);
+      return materialBought(goods, row, group, system);
     case 'item': {
       const load = row.given.load?.value;
       if (load?.dimension !== lines[0]!.needed!.dimension) return [];
-      const { net, needed } = sums(lines);
+      const { net, needed } = sums(group);
       return [purchase(goods, lines, net, needed, measure('number', loads, needed, load), 'load', load)];
     }
     case 'assembly':
       return [];
     default: {
-      const { net, needed } = sums(lines);
-      return [
-        purchase(
-          goods,
-          lines,
-          net,
-          needed,
-          needed.dimension === 'number' ? measure('number', whole, needed) : needed,
-          needed.dimension === 'number' ? 'each' : '',
-        ),
-      ];
+      const { net, needed } = sums(group);
+      const counted = needed.dimension === 'number';
+      return [purchase(goods, lines, net, needed, counted ? measure('number', whole, needed) : needed, counted ? 'each' : '')];
     }
   }
 }
 
-function materialBought(goods: NamedGoods, row: Material, lines: readonly Line[], system: System): readonly Purchase[] {
-  const ways = inUnitsOf(system, packagesOf(row, goods.sizes));
-  const cut = lines.filter((line) => line.pieces !== undefined);
-  const sticks = ways.filter(({ holds, loose }) => holds.dimension === 'length' && !loose);
-  if (cut.length > 0 && sticks.length > 0) {
-    const rest = lines.filter((line) => line.pieces === undefined);
-    const bySticks = cutting(cut, sticks, row).map(({ lines: part, net, needed, sticks: count, package: { word, holds } }) =>
-      purchase(goods, part, () => net, needed, count, word, holds),
-    );
-    return rest.length === 0 ? bySticks : [...bySticks, inPackages(goods, row, rest, ways, system)];
-  }
-  return [inPackages(goods, row, lines, ways, system)];
+function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
+  if (!group.key.endsWith(CUT)) return [inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system)];
+  return cutting(group.lines, sticksOf(goods, system), row).map(({ lines, net, needed, sticks, package: { word, holds } }) =>
+    purchase(goods, lines, () => net, needed, sticks, word, holds),
+  );
 }
 
-function inPackages(
-  goods: NamedGoods,
-  row: Material,
-  lines: readonly Line[],
-  ways: readonly Package[],
-  system: System,
-): Purchase {
-  const { net, needed } = sums(lines);
+function inPackages(goods: NamedGoods, row: Material, group: Group, ways: readonly Package[], system: System): Purchase {
+  const { lines } = group;
+  const { net, needed } = sums(group);
   const [step] = inUnitsOf(
     system,
     row.given.rounds.map(({ value }) => value),
@@ -186,20 +154,14 @@ function inPackages(
 }
 
 /** Sums of an item's lines. Few ask for the net one, so it is summed when somebody does. */
-function sums(lines: readonly Line[]): { readonly net: () => Quantity; readonly needed: Quantity } {
+function sums({ lines, values }: Group): { readonly net: () => Quantity; readonly needed: Quantity } {
   const [only] = lines;
-  if (lines.length === 1) return { net: () => asNeeded(only!.net, only!.needed!), needed: only!.needed! };
+  const needed = only!.needed!;
+  if (lines.length === 1) return { net: () => asNeeded(only!.net, needed), needed };
   let net: Quantity | undefined;
   return {
     net: () => (net ??= netOf(lines)),
-    needed: inUnitOf(
-      only!.needed!,
-      total(
-        'needed',
-        only!.needed!.dimension,
-        lines.map((line) => line.needed!),
-      ),
-    ),
+    needed: totalOf('needed', needed.dimension, values, () => lines.map((line) => line.needed!), needed.unit),
   };
 }
 

@@ -48,27 +48,29 @@ export interface Using {
 }
 
 export interface RowsMemory {
-  key: readonly unknown[];
+  lists: readonly (readonly unknown[])[];
   rows: Rows | undefined;
 }
 export function rowsMemory(): RowsMemory {
-  return { key: [], rows: undefined };
+  return { lists: [], rows: undefined };
 }
 
 /** The same object for as long as every row is. */
 export function rowsOf(model: Model, memory: RowsMemory): Rows {
   const works = model.rows('work');
-  const goods: readonly GoodsRow[] = [...model.rows('material'), ...model.rows('item'), ...model.rows('fixture')];
-  const key = [...works, ...goods];
-  if (memory.rows === undefined || !sameList(memory.key, key)) {
-    memory.key = key;
-    memory.rows = arranged(works, goods, memory.rows);
-  }
+  const goods: readonly (readonly GoodsRow[])[] = [model.rows('material'), model.rows('item'), model.rows('fixture')];
+  const lists = [works, ...goods];
+  if (memory.rows === undefined || !lists.every((list, at) => sameList(list, memory.lists[at] ?? [])))
+    memory.rows = arranged(works, goods.flat(), memory.rows);
+  memory.lists = lists;
   return memory.rows;
 }
 
 export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((each, index) => each === b[index]);
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let index = 0; index < a.length; index++) if (a[index] !== b[index]) return false;
+  return true;
 }
 
 function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before: Rows | undefined): Rows {

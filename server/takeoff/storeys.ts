@@ -20,25 +20,64 @@ export interface Storey {
 }
 
 export interface StoreysMemory {
+  /** The lists that the storeys were made from, the rooms apart. */
   key: readonly unknown[];
+  rooms: readonly Room[];
   list: readonly Storey[];
-  readonly rooms: WeakMap<Slot, Room>;
+  /** Each room as the take-off knows it: the older object where it says the same. */
+  readonly known: WeakMap<Slot, Room>;
 }
 export function storeysMemory(): StoreysMemory {
-  return { key: [], list: [], rooms: new WeakMap() };
+  return { key: [], rooms: [], list: [], known: new WeakMap() };
 }
 
 /** In the order of the levels; each storey is the same object while its level, rooms and walls are. */
 export function storeysOf(model: Model, memory: StoreysMemory): readonly Storey[] {
-  const key = [model.list('level'), model.list('room'), model.list('wall'), model.list('panels')];
-  if (sameList(key, memory.key)) return memory.list;
-  const before = new Map(memory.list.map((storey) => [storey.level?.slot, storey]));
+  const rooms = model.list('room');
+  const key = [model.list('level'), model.list('wall'), model.list('panels')];
+  const sameRest = sameList(key, memory.key);
+  if (sameRest && rooms === memory.rooms) return memory.list;
+  memory.list = (sameRest ? withRooms(rooms, memory) : undefined) ?? anew(model, memory);
   memory.key = key;
-  memory.list = apart(model, memory).map((storey) => {
+  memory.rooms = rooms;
+  return memory.list;
+}
+
+/** Some rooms say something else but stand where they stood and are tied to the same rooms: only their storeys change. */
+function withRooms(rooms: readonly Room[], memory: StoreysMemory): readonly Storey[] | undefined {
+  const before = memory.rooms;
+  if (rooms.length !== before.length) return undefined;
+  const changed = new Map<Room, Room>();
+  for (let at = 0; at < rooms.length; at++) {
+    const [old, room] = [before[at]!, rooms[at]!];
+    if (old === room) continue;
+    if (old.slot !== room.slot || levelOf(old) !== levelOf(room) || !sameTies(old, room)) return undefined;
+    const known = memory.known.get(room.slot)!;
+    const now = roomAsBefore(room, memory.known);
+    if (now !== known) changed.set(known, now);
+  }
+  if (changed.size === 0) return memory.list;
+  const replaced = (list: readonly Room[]): readonly Room[] =>
+    list.some((room) => changed.has(room)) ? list.map((room) => changed.get(room) ?? room) : list;
+  return memory.list.map((storey) => {
+    const own = replaced(storey.rooms);
+    const known = storey.known === storey.rooms ? own : replaced(storey.known);
+    return own === storey.rooms && known === storey.known ? storey : { ...storey, rooms: own, known };
+  });
+}
+
+function sameTies(a: Room, b: Room): boolean {
+  if (a.given.finish?.value !== b.given.finish?.value) return false;
+  const [were, are] = [openingsOf(a), openingsOf(b)];
+  return were.length === are.length && were.every(({ to }, at) => to === are[at]!.to);
+}
+
+function anew(model: Model, memory: StoreysMemory): readonly Storey[] {
+  const before = new Map(memory.list.map((storey) => [storey.level?.slot, storey]));
+  return apart(model, memory).map((storey) => {
     const old = before.get(storey.level?.slot);
     return old !== undefined && isSame(old, storey) ? old : storey;
   });
-  return memory.list;
 }
 
 function isSame(a: Storey, b: Storey): boolean {
@@ -52,7 +91,7 @@ function isSame(a: Storey, b: Storey): boolean {
 }
 
 function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
-  const rooms = model.list('room').map((room) => roomAsBefore(room, memory.rooms));
+  const rooms = model.list('room').map((room) => roomAsBefore(room, memory.known));
   const bySlot = new Map<Slot, Room>();
   const onLevel = new Map<Slot | undefined, Room[]>();
   for (const room of rooms) {

@@ -4,19 +4,21 @@ import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
-import type { WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measurings } from './elements.ts';
+import { type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, Purchase } from './lines.ts';
-import { partLines, type TakeOffMemory } from './memory.ts';
+import { measuredParts, type TakeOffMemory } from './memory.ts';
 import { purchasesOf } from './purchase.ts';
-import { rowsOf, sameList } from './rows.ts';
+import { rowsOf } from './rows.ts';
 
 export { type TakeOffMemory, takeOffMemory } from './memory.ts';
 
 export interface TakeOff {
-  /** In plan order. */
+  /** In plan order; made when first asked for. */
   readonly lines: readonly Line[];
+  /** The same lines by the parts that are measured on their own. */
+  readonly parts: readonly PartLines[];
   /** By the name of the work that installs them; a list is the same object while its lines are. */
   readonly byWork: ReadonlyMap<string, readonly Line[]>;
   /** What to buy, made when first asked for. */
@@ -31,42 +33,52 @@ export function takeOff(
   work: Work,
 ): { readonly value: TakeOff; readonly findings: readonly Finding[] } {
   const rows = rowsOf(model, memory.rows);
-  const lists: (readonly Line[])[] = [];
-  const findings: Finding[] = [];
-  for (const measuring of measurings(model, rows, memory)) {
-    const part = partLines(measuring, rows, memory, work);
-    if (part.lines.length > 0) lists.push(part.lines);
-    for (const found of part.findings) findings.push(found);
-  }
-  if (!sameList(lists, memory.lists)) {
-    memory.lists = lists;
-    memory.lines = joined(lists);
-    memory.byWork = grouped(memory.lines, memory.byWork);
-  }
-  return { value: takeOffOf(memory.lines, memory.byWork, model, memory), findings };
+  const { parts, findings } = measuredParts(measurings(model, rows, memory), rows, memory, work);
+  memory.works = groupedBy(BY_WORK, parts, memory.works);
+  if (memory.byWork.groups !== memory.works.groups)
+    memory.byWork = { groups: memory.works.groups, lines: linesOfWorks(memory.works) };
+  const does = worksDone(model, memory);
+  const system = systemOf(model);
+  const { last } = memory;
+  const same = last !== undefined && last.value.parts === parts && last.does === does && last.system === system;
+  if (!same) memory.last = { does, system, value: takeOffOf(parts, memory.byWork.lines, does, system, memory) };
+  return { value: memory.last!.value, findings };
 }
 
-/** Many short lists in one, without the cost of flattening whatever may be in them. */
-function joined(lists: readonly (readonly Line[])[]): readonly Line[] {
-  const lines: Line[] = [];
-  for (const list of lists) for (const line of list) lines.push(line);
+const BY_WORK: Sort = { keyOf: ({ work }) => work?.name };
+
+function linesOfWorks({ groups }: Grouping): ReadonlyMap<string, readonly Line[]> {
+  const lines = new Map<string, readonly Line[]>();
+  for (const [name, group] of groups) lines.set(name, group.lines);
   return lines;
 }
 
 function takeOffOf(
-  lines: readonly Line[],
+  parts: readonly PartLines[],
   byWork: ReadonlyMap<string, readonly Line[]>,
-  model: Model,
+  does: ReadonlySet<string>,
+  system: System,
   memory: TakeOffMemory,
 ): TakeOff {
+  let lines: readonly Line[] | undefined;
   let purchases: readonly Purchase[] | undefined;
   let bySlot: ReadonlyMap<Slot, readonly Line[]> | undefined;
   return {
-    lines,
+    get lines() {
+      return (lines ??= joined(parts));
+    },
+    parts,
     byWork,
-    purchases: () => (purchases ??= purchasesOf(lines, worksDone(model, memory), systemOf(model), memory.purchases)),
-    linesOf: (slot) => (bySlot ??= groupedBySlot(lines)).get(slot) ?? [],
+    purchases: () => (purchases ??= purchasesOf(parts, does, system, memory.purchases)),
+    linesOf: (slot) => (bySlot ??= groupedBySlot(parts)).get(slot) ?? [],
   };
+}
+
+/** Many short lists in one, without the cost of flattening whatever may be in them. */
+function joined(parts: readonly PartLines[]): readonly Line[] {
+  const lines: Line[] = [];
+  for (const part of parts) for (const line of part) lines.push(line);
+  return lines;
 }
 
 function systemOf({ settings: { units } }: Model): System {
@@ -85,32 +97,20 @@ function worksDone(model: Model, memory: TakeOffMemory): ReadonlySet<string> {
   return memory.done.works;
 }
 
-function grouped(lines: readonly Line[], before: ReadonlyMap<string, readonly Line[]>): ReadonlyMap<string, readonly Line[]> {
-  const groups = new Map<WorkKind, Line[]>();
-  for (const line of lines) {
-    if (line.work === undefined) continue;
-    const group = groups.get(line.work);
-    if (group === undefined) groups.set(line.work, [line]);
-    else group.push(line);
-  }
-  const byName = new Map<string, readonly Line[]>();
-  for (const [{ name }, group] of groups) {
-    const old = before.get(name);
-    byName.set(name, old !== undefined && sameList(group, old) ? old : group);
-  }
-  return byName;
-}
-
-function groupedBySlot(lines: readonly Line[]): ReadonlyMap<Slot, readonly Line[]> {
+function groupedBySlot(parts: readonly PartLines[]): ReadonlyMap<Slot, readonly Line[]> {
   const groups = new Map<Slot, Line[]>();
-  for (const line of lines) {
-    const { element, room, level } = line.where;
-    for (const slot of new Set([element, room, level])) {
-      if (slot === undefined) continue;
-      const group = groups.get(slot);
-      if (group === undefined) groups.set(slot, [line]);
-      else group.push(line);
+  const add = (slot: Slot | undefined, line: Line): void => {
+    if (slot === undefined) return;
+    const group = groups.get(slot);
+    if (group === undefined) groups.set(slot, [line]);
+    else group.push(line);
+  };
+  for (const part of parts)
+    for (const line of part) {
+      const { element, room, level } = line.where;
+      add(element, line);
+      if (room !== element) add(room, line);
+      if (level !== element && level !== room) add(level, line);
     }
-  }
   return groups;
 }
