@@ -8,7 +8,7 @@ import type { Finding } from '#kit/finding';
 import { noWork, type Work } from '#kit/work';
 import { type Library, type Model, type ModelMemory, modelMemory, resolve, type Texts } from '#model/resolve';
 import type { Budget } from '#money/cost-lines';
-import { budgetOf } from '#money/money';
+import { budgetOf, type MoneyMemory, moneyMemory } from '#money/money';
 import type { Network } from '#schedule/network';
 import { type ScheduleMemory, schedule, scheduleMemory } from '#schedule/schedule';
 import type { Timeline } from '#schedule/timeline';
@@ -23,11 +23,12 @@ export interface Memory {
   readonly model: ModelMemory;
   readonly takeOff: TakeOffMemory;
   readonly schedule: ScheduleMemory;
+  readonly money: MoneyMemory;
   order: { readonly network: Network; readonly instant: Uint8Array; readonly order: Order } | undefined;
 }
 
 export function emptyMemory(): Memory {
-  return { model: modelMemory(), takeOff: takeOffMemory(), schedule: scheduleMemory(), order: undefined };
+  return { model: modelMemory(), takeOff: takeOffMemory(), schedule: scheduleMemory(), money: moneyMemory(), order: undefined };
 }
 
 export interface Input {
@@ -59,7 +60,7 @@ export function analyse({ root, texts, library, asOf }: Input, memory: Memory = 
   const taken = takeOff(model, memory.takeOff, work);
   const scheduled = schedule(model, taken.value, asOf, memory.schedule, work);
   const timeline = scheduled.value;
-  const money = budgetOf(model, taken.value, timeline);
+  const money = budgetOf(model, taken.value, timeline, memory.money);
   memory.order = orderKept(timeline, memory.order);
   const results: Results = { model, takeOff: taken.value, timeline, budget: money.value, order: memory.order.order };
   const found = [...resolved.findings, ...taken.findings, ...scheduled.findings, ...money.findings, ...runChecks(results)];

@@ -5,6 +5,7 @@ import type { Price } from '#model/model';
 import type { Timeline } from '#schedule/timeline';
 import type { Line, Purchase } from '#takeoff/lines';
 import type { CostLine, Missing } from './cost-lines.ts';
+import type { Covered } from './covered.ts';
 import { type MaterialCost, materialCost } from './material.ts';
 import { type Prices, priceFor } from './prices.ts';
 import { placeOf } from './step-costs.ts';
@@ -16,48 +17,88 @@ export interface Materials {
   readonly missing: readonly Missing[];
 }
 
-const kept = new WeakMap<Purchase, { readonly price: Price; readonly cost: MaterialCost | undefined }>();
+/** What each purchase came to at the last look. */
+export interface GoodsMemory {
+  readonly bills: WeakMap<Purchase, Bill>;
+}
+export function goodsMemory(): GoodsMemory {
+  return { bills: new WeakMap() };
+}
+
+/** A purchase at a price, with the lines of it that are not paid for otherwise. */
+interface Bill {
+  readonly price: Price | undefined;
+  /** Undefined where nothing covers any of it. */
+  readonly covered: ReadonlySet<Line> | undefined;
+  /** The first line that is not covered; undefined where all are. */
+  readonly first: Line | undefined;
+  /** Undefined where no price fits. */
+  readonly cost: MaterialCost | undefined;
+  readonly cents: number;
+}
 
 export function materialsOf(
   purchases: readonly Purchase[],
-  covered: ReadonlySet<Line>,
+  covered: Covered,
   timeline: Timeline,
   prices: Prices,
+  memory: GoodsMemory,
 ): Materials {
   const costs: MaterialCost[] = [];
   const missing: Missing[] = [];
-  const owners = prices.dated ? ownersOf(timeline) : undefined;
   let cents = 0;
-  const items = new Set<string>();
-  for (const line of covered) items.add(line.item);
   for (const purchase of purchases) {
-    const open = items.has(purchase.lines[0]?.item ?? '') ? purchase.lines.filter((line) => !covered.has(line)) : purchase.lines;
-    const [first] = open;
-    if (first === undefined) continue;
-    const owner = owners?.get(first)?.[0]?.step;
-    const day = owner === undefined || !timeline.dated ? undefined : Math.floor(timeline.crews.start[owner]! / DAY_MINUTES);
+    const lines = covered.items.has(purchase.item) ? covered.lines : undefined;
+    const before = memory.bills.get(purchase);
+    const known = before !== undefined && before.covered === lines ? before : undefined;
+    const first = known === undefined ? firstOpen(purchase.lines, lines) : known.first;
+    const day = first !== undefined && isDated(purchase.goods.name, prices) ? dayOf(first, timeline) : undefined;
     const price = priceFor(purchase.goods, day, prices);
-    const cost = price === undefined ? undefined : keptCost(purchase, price);
-    if (cost === undefined) {
-      missing.push({ kind: 'price', what: purchase.label, line: first });
-      continue;
+    const bill = known?.price === price && known !== undefined ? known : billOf(purchase, price, lines, first);
+    if (bill !== before) memory.bills.set(purchase, bill);
+    if (first === undefined) continue;
+    if (bill.cost === undefined) missing.push({ kind: 'price', what: purchase.label, line: first });
+    else {
+      costs.push(bill.cost);
+      cents += bill.cents;
     }
-    costs.push(cost);
-    if (open.length === purchase.lines.length) cents += cost.cents;
-    else
-      cost.byLine().forEach((part, at) => {
-        if (!covered.has(purchase.lines[at]!)) cents += part;
-      });
   }
   return { costs, cents, missing };
 }
 
-function keptCost(purchase: Purchase, price: Price): MaterialCost | undefined {
-  const before = kept.get(purchase);
-  if (before?.price === price) return before.cost;
-  const cost = materialCost(purchase, price);
-  kept.set(purchase, { price, cost });
-  return cost;
+function firstOpen(lines: readonly Line[], covered: ReadonlySet<Line> | undefined): Line | undefined {
+  return covered === undefined ? lines[0] : lines.find((line) => !covered.has(line));
+}
+
+function billOf(
+  purchase: Purchase,
+  price: Price | undefined,
+  covered: ReadonlySet<Line> | undefined,
+  first: Line | undefined,
+): Bill {
+  const cost = price === undefined || first === undefined ? undefined : materialCost(purchase, price);
+  let cents = cost?.cents ?? 0;
+  if (cost !== undefined && covered !== undefined && purchase.lines.some((line) => covered.has(line))) {
+    cents = 0;
+    cost.byLine().forEach((part, at) => {
+      if (!covered.has(purchase.lines[at]!)) cents += part;
+    });
+  }
+  return { price, covered, first, cost, cents };
+}
+
+function isDated(name: string, prices: Prices): boolean {
+  return prices.dated && prices.byName.get(name)?.some((price) => price.given.until !== undefined) === true;
+}
+
+/** When the step that takes a line begins, if dates are known. */
+function dayOf(line: Line, timeline: Timeline): number | undefined {
+  if (!timeline.dated) return undefined;
+  const { claims, steps, crews } = timeline;
+  // The first in plan order, where several do.
+  const tasks = (line.work === undefined ? undefined : claims.byWork.get(line.work.name)?.tasks) ?? [];
+  const task = tasks.find((each) => claims.byTask.get(each)?.some((claim) => claim.line === line) === true);
+  return task === undefined ? undefined : Math.floor(crews.start[steps.index.get(task.slot)!]! / DAY_MINUTES);
 }
 
 /** Each cost shared out among the steps that use the goods, to the cent. */

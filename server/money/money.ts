@@ -5,13 +5,14 @@ import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
-import { actualCosts, asPaid } from './actual.ts';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
+import { type CoveredMemory, coveredLines } from './covered.ts';
 import type { MaterialCost } from './material.ts';
-import { addMaterials, materialLines, materialsOf } from './material-costs.ts';
+import { addMaterials, type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
+import { type PlanCostsMemory, planCosts } from './plan-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
-import { type StepCost, stepCost } from './step-costs.ts';
+import type { StepCost } from './step-costs.ts';
 
 const NOTHING: Budget = {
   lines: [],
@@ -24,44 +25,47 @@ const NOTHING: Budget = {
   priced: false,
 };
 
+export interface MoneyMemory {
+  readonly steps: PlanCostsMemory;
+  readonly covered: CoveredMemory;
+  readonly goods: GoodsMemory;
+}
+export function moneyMemory(): MoneyMemory {
+  return { steps: { last: undefined }, covered: { last: undefined }, goods: goodsMemory() };
+}
+
 /** What is missing is data: the checks tell it, so there are no findings. */
 export function budgetOf(
   model: Model,
   takeOff: TakeOff,
   timeline: Timeline,
+  memory: MoneyMemory = moneyMemory(),
 ): { readonly value: Budget; readonly findings: readonly Finding[] } {
   const prices = pricesOf(model.list('price'));
   const bids = acceptedBids(model.list('bid'));
   if (!speaksOfMoney(model, timeline, prices, bids)) return { value: NOTHING, findings: [] };
-  const actual = actualCosts(model, timeline);
-  const costs = timeline.steps.list.map((step, number) => {
-    const planned = stepCost(step, number, model, timeline, prices, bids);
-    const cents = actual.get(number);
-    return cents === undefined ? planned : asPaid(planned, cents, step.label);
-  });
-  const covered = new Set<Line>();
-  for (const cost of costs) if (cost.covers.length > 0) for (const line of cost.covers) covered.add(line);
-  const kept = allowances(model, takeOff, covered);
+  const work = planCosts(model, timeline, prices, bids, memory.steps);
+  const purchases = takeOff.purchases();
+  const covered = coveredLines(work.covers, model.list('allowance'), purchases, memory.covered);
+  const kept = allowances(model);
   const bidden =
     bids.length === 0
       ? []
       : bidLines(
           bids,
-          costs.map((cost) => cost.bid),
+          work.costs.map((cost) => cost.bid),
           timeline,
         );
-  const materials = materialsOf(takeOff.purchases(), covered, timeline, prices);
-  let work = 0;
-  for (const cost of costs) for (const line of cost.lines) work += line.cents;
-  const net = work + sum(bidden) + sum(kept) + materials.cents;
+  const materials = materialsOf(purchases, covered, timeline, prices, memory.goods);
+  const net = work.cents + sum(bidden) + sum(kept) + materials.cents;
   const taxed = model.plan?.given.tax?.value;
   const tax = taxed === undefined ? 0 : Math.round((taxed.on === 'all' ? net : materials.cents) * taxed.rate.value);
   const contingency = Math.round((net + tax) * (model.plan?.given.contingency?.value.value ?? 0));
   const missing: Missing[] = [];
-  costs.forEach((cost, step) => {
-    if (cost.missing.length > 0) for (const each of cost.missing) missing.push({ ...each, step });
+  work.missing.forEach((list, step) => {
+    for (const each of list) missing.push({ ...each, step });
   });
-  missing.push(...materials.missing);
+  for (const each of materials.missing) missing.push(each);
   let lines: readonly CostLine[] | undefined;
   let byStep: Float64Array | undefined;
   const value: Budget = {
@@ -71,13 +75,13 @@ export function budgetOf(
     total: net + tax + contingency,
     missing,
     priced: true,
-    byStep: () => (byStep ??= stepSums(costs, bidden, materials.costs, covered, timeline)),
+    byStep: () => (byStep ??= stepSums(work.costs, bidden, materials.costs, covered.lines, timeline)),
     get lines() {
       lines ??= [
-        ...costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
+        ...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
         ...bidden,
         ...kept,
-        ...materialLines(materials.costs, covered, timeline),
+        ...materialLines(materials.costs, covered.lines, timeline),
       ];
       return lines;
     },
@@ -126,14 +130,8 @@ function sum(lines: readonly CostLine[]): number {
 }
 
 /** Money kept for goods not yet chosen: what it stands for needs no price of its own. */
-function allowances(model: Model, takeOff: TakeOff, covered: Set<Line>): readonly CostLine[] {
-  const list = model.list('allowance');
-  if (list.length === 0) return [];
-  const names = new Set(
-    list.flatMap((allowance) => allowance.given.for?.value.map(({ value }) => value.name) ?? [allowance.name]),
-  );
-  for (const line of takeOff.lines) if (line.goods !== undefined && names.has(line.goods.name)) covered.add(line);
-  return list.flatMap((allowance): CostLine[] => {
+function allowances(model: Model): readonly CostLine[] {
+  return model.list('allowance').flatMap((allowance): CostLine[] => {
     const money = allowance.takes;
     if (money === undefined) return [];
     const cents = Math.round(money.value);

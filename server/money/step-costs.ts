@@ -1,12 +1,11 @@
-// What each step costs: fees and hire always; its work by the ladder: an accepted bid, a given cost, a unit price, or
-// person-hours at the trade's rate. A step is priced again only when something it is priced by changed.
+// What a step costs: fees and hire always; its work by the ladder: an accepted bid, a given cost, a unit price, or
+// person-hours at the trade's rate.
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Step, Task, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';
 import { type Duration, people, personMinutes } from '#schedule/durations';
-import type { Timeline } from '#schedule/timeline';
 import type { Line } from '#takeoff/lines';
 import { type Bid, holdsStep } from './bids.ts';
 import type { CostLine, Missing } from './cost-lines.ts';
@@ -21,49 +20,10 @@ export interface StepCost {
   readonly bid: Bid | undefined;
 }
 
-interface Kept {
-  readonly trade: Trade | undefined;
-  readonly duration: Duration;
-  readonly claims: readonly Claim[];
-  readonly bids: readonly Bid[];
-  /** Unit prices of its works, and machines it needs: seldom any. */
-  readonly others: readonly unknown[];
-  readonly cost: StepCost;
-}
-const kept = new WeakMap<Step, Kept>();
-const NO_CLAIMS: readonly Claim[] = [];
-const NO_OTHERS: readonly unknown[] = [];
-
-export function stepCost(
-  step: Step,
-  number: number,
-  model: Model,
-  timeline: Timeline,
-  prices: Prices,
-  bids: readonly Bid[],
-): StepCost {
-  const trade = timeline.trades[number];
-  const duration = timeline.durations[number]!;
-  const claims = step.kind === 'task' ? (timeline.claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS;
-  const others = step.kind === 'task' ? othersOf(step, model, prices) : NO_OTHERS;
-  const before = kept.get(step);
-  if (
-    before !== undefined &&
-    before.trade === trade &&
-    before.duration === duration &&
-    before.claims === claims &&
-    before.bids === bids &&
-    before.others.length === others.length &&
-    before.others.every((each, at) => each === others[at])
-  )
-    return before.cost;
-  const cost = priced({ step, trade, duration, claims, prices, bids, model });
-  kept.set(step, { trade, duration, claims, bids, others, cost });
-  return cost;
-}
-
-function othersOf(task: Task, model: Model, prices: Prices): readonly unknown[] {
-  const { does, needs } = task.given;
+/** What the price of a step hangs on beside it, its claims and its length: unit prices of its works, machines it needs. */
+export function othersOf(step: Step, model: Model, prices: Prices): readonly unknown[] {
+  if (step.kind !== 'task') return NO_OTHERS;
+  const { does, needs } = step.given;
   let others: unknown[] | undefined;
   for (const { value } of does?.value ?? []) {
     const list = prices.byName.get(value.work.name);
@@ -73,7 +33,9 @@ function othersOf(task: Task, model: Model, prices: Prices): readonly unknown[] 
   return others ?? NO_OTHERS;
 }
 
-interface Pricing {
+const NO_OTHERS: readonly unknown[] = [];
+
+export interface Pricing {
   readonly step: Step;
   readonly trade: Trade | undefined;
   readonly duration: Duration;
@@ -83,7 +45,7 @@ interface Pricing {
   readonly model: Model;
 }
 
-function priced(pricing: Pricing): StepCost {
+export function priced(pricing: Pricing): StepCost {
   const { step, trade, claims, bids } = pricing;
   const where = trade === undefined ? {} : { trade: trade.slot };
   const lines: CostLine[] = [];

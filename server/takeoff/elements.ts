@@ -1,5 +1,7 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
+
+import { sameList } from '#kit/same-list';
 import type { Element, Foundation, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measureCeiling } from './measure/ceiling.ts';
@@ -19,7 +21,7 @@ import { measureSite } from './measure/site.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
-import { itemBy, type Rows, sameList } from './rows.ts';
+import { itemBy, type Rows } from './rows.ts';
 import { type Storey, storeysOf } from './storeys.ts';
 
 /** Everything to be measured, in plan order. What is as it was is the same object as before. */

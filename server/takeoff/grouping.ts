@@ -1,7 +1,8 @@
 // Lines put together by what they have in common, kept from look to look: where some parts of the plan have other lines than
 // before, only the groups that lose or gain a line are made anew. The groups are those of a fresh look, in the same order.
+
+import { sameList } from '#kit/same-list';
 import type { Line } from './lines.ts';
-import { sameList } from './rows.ts';
 
 /** The lines of one measured part of an element, in its order. */
 export type PartLines = readonly Line[];
@@ -134,15 +135,18 @@ function edited(
     key,
     lines: others.length === 0 ? first : first.concat(...others),
     values: joined(values),
-    parts: Int32Array.from(parts),
-    sizes: Int32Array.from(sizes),
+    parts: new Int32Array(parts),
+    sizes: new Int32Array(sizes),
     first: all[parts[0]!]!.indexOf(first[0]!),
   };
 }
 
 const NO_VALUES = new Float64Array(0);
 function valuesOf(lines: readonly Line[], { amountOf }: Sort): Float64Array {
-  return amountOf === undefined ? NO_VALUES : Float64Array.from(lines, amountOf);
+  if (amountOf === undefined) return NO_VALUES;
+  const values = new Float64Array(lines.length);
+  for (let at = 0; at < lines.length; at++) values[at] = amountOf(lines[at]!);
+  return values;
 }
 
 function joined(lists: readonly Float64Array[]): Float64Array {
@@ -183,8 +187,8 @@ function fresh(sort: Sort, parts: readonly PartLines[]): Grouping {
       // Grown lists have room to spare; these stay.
       lines: lines.slice(),
       values: valuesOf(lines, sort),
-      parts: Int32Array.from(numbers),
-      sizes: Int32Array.from(sizes),
+      parts: new Int32Array(numbers),
+      sizes: new Int32Array(sizes),
       first,
     });
   return { parts, sort, groups };

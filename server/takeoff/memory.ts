@@ -2,6 +2,7 @@
 // were made from is the same object. With an empty memory the result is the same.
 import type { Finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
+import { sameList } from '#kit/same-list';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
 import type { Task } from '#model/model';
@@ -12,7 +13,7 @@ import type { Line } from './lines.ts';
 import type { Run } from './measure/layout.ts';
 import type { Measured } from './measure/portion.ts';
 import { type PurchaseMemory, purchaseMemory } from './purchase.ts';
-import { type Rows, type RowsMemory, rowsMemory, sameList } from './rows.ts';
+import { type Rows, type RowsMemory, rowsMemory } from './rows.ts';
 import { type Storey, type StoreysMemory, storeysMemory } from './storeys.ts';
 import type { TakeOff } from './take-off.ts';
 

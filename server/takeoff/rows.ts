@@ -1,4 +1,5 @@
 // The library's rows put in order for the take-off: which work installs what by which measure, what it uses, its hours.
+import { sameList } from '#kit/same-list';
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Measure, NamedGoods } from './lines.ts';
@@ -64,13 +65,6 @@ export function rowsOf(model: Model, memory: RowsMemory): Rows {
     memory.rows = arranged(works, goods.flat(), memory.rows);
   memory.lists = lists;
   return memory.rows;
-}
-
-export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let index = 0; index < a.length; index++) if (a[index] !== b[index]) return false;
-  return true;
 }
 
 function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before: Rows | undefined): Rows {

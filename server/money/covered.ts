@@ -1,0 +1,44 @@
+// Lines whose goods cost nothing more: they are paid for with a step, or by money kept for goods not yet chosen.
+import { sameList } from '#kit/same-list';
+import type { ElementOf } from '#model/model';
+import type { Line, Purchase } from '#takeoff/lines';
+
+export interface Covered {
+  readonly lines: ReadonlySet<Line>;
+  /** The items that they are of, so that other purchases need not be looked through. */
+  readonly items: ReadonlySet<string>;
+}
+
+export interface CoveredMemory {
+  last: { readonly from: readonly (readonly Line[])[]; readonly value: Covered } | undefined;
+}
+
+/** The same object while the lists of lines are. */
+export function coveredLines(
+  bySteps: readonly (readonly Line[])[],
+  allowances: readonly ElementOf<'allowance'>[],
+  purchases: readonly Purchase[],
+  memory: CoveredMemory,
+): Covered {
+  const from: (readonly Line[])[] = [];
+  for (const lines of bySteps) if (lines.length > 0) from.push(lines);
+  if (allowances.length > 0) {
+    const names = new Set<string>();
+    for (const { name, given } of allowances) {
+      if (given.for === undefined) names.add(name);
+      else for (const { value } of given.for.value) names.add(value.name);
+    }
+    for (const { goods, lines } of purchases) if (names.has(goods.name)) from.push(lines);
+  }
+  if (memory.last !== undefined && sameList(from, memory.last.from)) return memory.last.value;
+  const lines = new Set<Line>();
+  const items = new Set<string>();
+  for (const list of from)
+    for (const line of list) {
+      lines.add(line);
+      items.add(line.item);
+    }
+  const value = { lines, items };
+  memory.last = { from, value };
+  return value;
+}
