@@ -50,7 +50,7 @@ export function groupedBy(sort: Sort, parts: readonly PartLines[], before: Group
   let moved = false;
   for (const [key, list] of edits) {
     const old = before.groups.get(key);
-    const group = edited(key, old, list, sort, parts);
+    const group = (old === undefined ? undefined : patched(old, list, sort, parts)) ?? edited(key, old, list, sort, parts);
     if (group === undefined) groups.delete(key);
     else groups.set(key, group);
     if (old === undefined || group === undefined || old.first !== group.first || old.parts[0] !== group.parts[0]) moved = true;
@@ -91,6 +91,23 @@ function apart(lines: PartLines, { keyOf }: Sort): ReadonlyMap<string, Line[]> {
     else known.push(line);
   }
   return byKey;
+}
+
+/** A group with as many lines as before in the same parts, some of them others; undefined where it is not so. */
+function patched(old: Group, edits: readonly Edit[], sort: Sort, all: readonly PartLines[]): Group | undefined {
+  const lines = old.lines.slice();
+  const values = old.values.slice();
+  let next = 0;
+  let at = 0;
+  for (const edit of edits) {
+    for (; next < old.parts.length && old.parts[next]! < edit.part; next++) at += old.sizes[next]!;
+    if (old.parts[next] !== edit.part || old.sizes[next] !== edit.lines.length) return undefined;
+    for (let nth = 0; nth < edit.lines.length; nth++) {
+      lines[at + nth] = edit.lines[nth]!;
+      if (sort.amountOf !== undefined) values[at + nth] = sort.amountOf(edit.lines[nth]!);
+    }
+  }
+  return { ...old, lines, values, first: all[old.parts[0]!]!.indexOf(lines[0]!) };
 }
 
 /** A group with other lines in some parts, which come in their order; undefined where none are left. */
