@@ -34,15 +34,15 @@ export interface Sort {
   readonly amountOf?: (line: Line) => number;
 }
 
-/** Beyond one changed part in so many, all is grouped afresh. */
-const FEW = 8;
+/** Where more than this share of the parts changed, all is grouped afresh. */
+const MOST = 0.5;
 
 export function groupedBy(sort: Sort, parts: readonly PartLines[], before: Grouping | undefined): Grouping {
   if (before === undefined || before.sort !== sort || before.parts.length !== parts.length) return fresh(sort, parts);
   if (before.parts === parts) return before;
   const changed: number[] = [];
   for (let part = 0; part < parts.length; part++) if (parts[part] !== before.parts[part]) changed.push(part);
-  if (changed.length * FEW > parts.length + FEW) return fresh(sort, parts);
+  if (changed.length > parts.length * MOST) return fresh(sort, parts);
   const edits = new Map<string, Edit[]>();
   for (const part of changed) noteEdits(part, before.parts[part]!, parts[part]!, sort, edits);
   if (edits.size === 0) return { ...before, parts };
