@@ -62,7 +62,7 @@ function takeOffOf(
 ): TakeOff {
   let lines: readonly Line[] | undefined;
   let purchases: readonly Purchase[] | undefined;
-  let bySlot: ReadonlyMap<Slot, readonly Line[]> | undefined;
+  let bySlot: ReadonlyMap<Slot, readonly number[]> | undefined;
   return {
     get lines() {
       return (lines ??= joined(parts));
@@ -70,7 +70,10 @@ function takeOffOf(
     parts,
     byWork,
     purchases: () => (purchases ??= purchasesOf(parts, does, system, memory.purchases)),
-    linesOf: (slot) => (bySlot ??= groupedBySlot(parts)).get(slot) ?? [],
+    linesOf: (slot) => {
+      bySlot ??= partsBySlot(parts);
+      return (bySlot.get(slot) ?? []).flatMap((part) => parts[part]!.filter((line) => isAt(slot, line)));
+    },
   };
 }
 
@@ -97,20 +100,30 @@ function worksDone(model: Model, memory: TakeOffMemory): ReadonlySet<string> {
   return memory.done.works;
 }
 
-function groupedBySlot(parts: readonly PartLines[]): ReadonlyMap<Slot, readonly Line[]> {
-  const groups = new Map<Slot, Line[]>();
-  const add = (slot: Slot | undefined, line: Line): void => {
-    if (slot === undefined) return;
-    const group = groups.get(slot);
-    if (group === undefined) groups.set(slot, [line]);
-    else group.push(line);
-  };
-  for (const part of parts)
-    for (const line of part) {
-      const { element, room, level } = line.where;
-      add(element, line);
-      if (room !== element) add(room, line);
-      if (level !== element && level !== room) add(level, line);
+/** Numbers of the parts in which an element, a room or a level has lines. */
+function partsBySlot(parts: readonly PartLines[]): ReadonlyMap<Slot, readonly number[]> {
+  const numbers = new Map<Slot, number[]>();
+  for (let part = 0; part < parts.length; part++)
+    for (const slot of slotsOf(parts[part]!)) {
+      const known = numbers.get(slot);
+      if (known === undefined) numbers.set(slot, [part]);
+      else known.push(part);
     }
-  return groups;
+  return numbers;
+}
+
+const slotsKept = new WeakMap<PartLines, readonly Slot[]>();
+function slotsOf(lines: PartLines): readonly Slot[] {
+  let known = slotsKept.get(lines);
+  if (known === undefined) {
+    const slots = new Set<Slot>();
+    for (const { where } of lines)
+      for (const slot of [where.element, where.room, where.level]) if (slot !== undefined) slots.add(slot);
+    slotsKept.set(lines, (known = [...slots]));
+  }
+  return known;
+}
+
+function isAt(slot: Slot, { where }: Line): boolean {
+  return where.element === slot || where.room === slot || where.level === slot;
 }
