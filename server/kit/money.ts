@@ -15,28 +15,50 @@ export function roundCents(cents: number): number {
  * exact share, and the cents left over go to the largest remainders, the earlier first. Weights below zero count as
  * zero; where no weight is above zero the shares are equal. A total beyond all counting (not a number) gives zeros.
  */
-export function shareCents(total: number, weights: readonly number[]): readonly number[] {
-  if (weights.length === 0) return [];
-  const sound = weights.map((weight) => (weight > 0 && weight < Number.POSITIVE_INFINITY ? weight : 0));
-  const sum = sound.reduce((a, b) => a + b, 0);
-  const parts = sum > 0 ? sound : sound.map(() => 1);
-  const whole = sum > 0 ? sum : parts.length;
-  const size = Math.abs(roundCents(total));
-  if (!Number.isSafeInteger(size)) return parts.map(() => 0);
-  const exact = parts.map((part) => (size * part) / whole);
-  const shares = exact.map((share) => Math.floor(share * (1 + NOISE)));
-  let left = size - shares.reduce((a, b) => a + b, 0);
-  const byRemainder = exact
-    .map((share, index) => ({ index, remainder: share - shares[index]! }))
-    .filter(({ index }) => parts[index]! > 0)
-    .sort((a, b) => b.remainder - a.remainder || a.index - b.index);
-  for (let turn = 0; left !== 0; turn++) {
-    const { index } = byRemainder[turn % byRemainder.length]!;
-    const cent = left > 0 ? 1 : -1;
-    shares[index] = shares[index]! + cent;
-    left -= cent;
+export function shareCents(total: number, weights: ArrayLike<number>): readonly number[] {
+  const count = weights.length;
+  const parts = new Float64Array(count);
+  let sum = 0;
+  for (let at = 0; at < count; at++) {
+    const weight = weights[at]!;
+    parts[at] = weight > 0 && weight < Number.POSITIVE_INFINITY ? weight : 0;
+    sum += parts[at]!;
   }
-  return total < 0 ? shares.map((share) => (share === 0 ? 0 : -share)) : shares;
+  if (sum <= 0) parts.fill(1);
+  const whole = sum > 0 ? sum : count;
+  const size = Math.abs(roundCents(total));
+  const shares = new Array<number>(count).fill(0);
+  if (count === 0 || !Number.isSafeInteger(size)) return shares;
+  const remainders = new Float64Array(count);
+  let left = size;
+  for (let at = 0; at < count; at++) {
+    const exact = (size * parts[at]!) / whole;
+    shares[at] = Math.floor(exact * (1 + NOISE));
+    left -= shares[at]!;
+    remainders[at] = parts[at]! > 0 ? exact - shares[at]! : Number.NEGATIVE_INFINITY;
+  }
+  while (left !== 0) left -= handOut(left, shares, remainders);
+  if (total < 0) for (let at = 0; at < count; at++) shares[at] = shares[at] === 0 ? 0 : -shares[at]!;
+  return shares;
+}
+
+/** One cent more, or less, for each of the largest remainders, the earlier first; gives back how many cents that was. */
+function handOut(left: number, shares: number[], remainders: Float64Array): number {
+  // Numbers alone are sorted much faster than pairs: the least remainder that still gets a cent is all that is needed.
+  const sorted = remainders.slice().sort();
+  let served = sorted.length;
+  while (served > 0 && sorted[sorted.length - served] === Number.NEGATIVE_INFINITY) served -= 1;
+  const turns = Math.min(Math.abs(left), served);
+  const least = sorted[sorted.length - turns]!;
+  let above = 0;
+  for (const remainder of remainders) if (remainder > least) above += 1;
+  let equal = turns - above;
+  const cent = left > 0 ? 1 : -1;
+  for (let at = 0; at < shares.length; at++) {
+    const remainder = remainders[at]!;
+    if (remainder > least || (remainder === least && equal-- > 0)) shares[at]! += cent;
+  }
+  return cent * turns;
 }
 
 /** '$1,234.56', '-€4.20', 'CAD 18.00'. The currency is a sign or a code; common codes are written as their sign. */
