@@ -33,7 +33,21 @@ export function form(label: string, formula: string, compute: (...values: readon
 
 /** A number made from others. The only way to compute a quantity. */
 export function measure<D extends Dimension>(dimension: D, how: Form, ...inputs: readonly Quantity[]): Quantity<D> {
-  return { value: how.compute(...inputs.map((input) => input.value)), dimension, form: how, inputs };
+  return { value: computed(how, inputs), dimension, form: how, inputs };
+}
+
+/** Nearly all forms take one, two or three numbers; those are handed over without a list of them. */
+function computed({ compute }: Form, inputs: readonly Quantity[]): number {
+  switch (inputs.length) {
+    case 1:
+      return compute(inputs[0]!.value);
+    case 2:
+      return compute(inputs[0]!.value, inputs[1]!.value);
+    case 3:
+      return compute(inputs[0]!.value, inputs[1]!.value, inputs[2]!.value);
+    default:
+      return compute(...inputs.map((input) => input.value));
+  }
 }
 
 const given = new Map<string, Form>();

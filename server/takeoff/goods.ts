@@ -13,16 +13,27 @@ export function materialOf(goods: NamedGoods | undefined): Material | undefined 
 
 /** 'drywall 1/2"': what tells one item from another. */
 export function itemText(goods: NamedGoods): string {
-  if (goods.sizes.length === 0) return goods.name;
-  let text = itemTexts.get(goods);
-  if (text === undefined) itemTexts.set(goods, (text = `${goods.name} ${goods.sizes.map(sizeText).join(' x ')}`));
-  return text;
+  return goods.sizes.length === 0 ? goods.name : textsOf(goods).item;
 }
-const itemTexts = new WeakMap<NamedGoods, string>();
 
+/** The same as people read it: 'Drywall 1/2"'. */
 export function labelText(goods: NamedGoods): string {
-  const label = goods.of?.label ?? goods.name;
-  return goods.sizes.length === 0 ? label : `${label} ${goods.sizes.map(sizeText).join(' x ')}`;
+  return goods.sizes.length === 0 ? (goods.of?.label ?? goods.name) : textsOf(goods).label;
+}
+
+interface Texts {
+  readonly item: string;
+  readonly label: string;
+}
+const texts = new WeakMap<NamedGoods, Texts>();
+function textsOf(goods: NamedGoods): Texts {
+  let known = texts.get(goods);
+  if (known === undefined) {
+    const sizes = goods.sizes.map(sizeText).join(' x ');
+    known = { item: `${goods.name} ${sizes}`, label: `${goods.of?.label ?? goods.name} ${sizes}` };
+    texts.set(goods, known);
+  }
+  return known;
 }
 
 export function sizeText(size: Literal): string {

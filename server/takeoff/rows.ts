@@ -26,6 +26,8 @@ export interface Rows {
   readonly uses: ReadonlyMap<WorkKind, ReadonlyMap<Measure, readonly Using[]>>;
   /** Which entries of a measure goods go with: found once for each sort of goods. */
   readonly takings: Map<Measure, Map<GoodsRow | string, readonly Taking[]>>;
+  /** Goods without a size by name, made once each. */
+  readonly plain: Map<string, NamedGoods>;
   /** Counts the changes of rows within one memory. */
   readonly stamp: number;
   /** What became different since the rows before; undefined where that may be anything. */
@@ -106,7 +108,8 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before:
     uses.set(work, used);
   }
   const stamp = (before?.stamp ?? 0) + 1;
-  const rows: Rows = { works, installing, besides, goods, installed, labour, uses, takings: new Map(), stamp, since: undefined };
+  const found = { takings: new Map(), plain: new Map() };
+  const rows: Rows = { works, installing, besides, goods, installed, labour, uses, ...found, stamp, since: undefined };
   return before === undefined ? rows : { ...rows, since: sinceThen(rows, before) };
 }
 

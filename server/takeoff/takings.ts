@@ -78,9 +78,12 @@ export function usualGoods({ goods }: Installing, sizes: readonly Literal[], row
   return whole === undefined ? undefined : inSizes(whole, sizes, rows);
 }
 
-/** Sizes of a portion hold for goods that come in them; what has no sizes, or others, goes without. */
+/** Sizes of a portion hold for goods that come in them; what has no sizes, or others, goes without: one object for all. */
 function inSizes(name: string, sizes: readonly Literal[], rows: Rows): NamedGoods {
   const of: GoodsRow | undefined = rows.goods.get(name);
   const fits = of?.kind === 'material' ? of.given.size.length > 0 && comesIn(of, sizes) : true;
-  return { name: of?.name ?? name, of, sizes: fits ? sizes : [] };
+  if (fits && sizes.length > 0) return { name: of?.name ?? name, of, sizes };
+  let plain = rows.plain.get(name);
+  if (plain === undefined) rows.plain.set(name, (plain = { name: of?.name ?? name, of, sizes: [] }));
+  return plain;
 }
