@@ -1,7 +1,9 @@
 // A reason for programs, and for anybody who prints a tree: label, value and unit, formula, inputs, source, and the file
 // and line each input came from.
+
 import type { Quantity } from '#kit/quantity';
 import { amountOf } from './amount.ts';
+import { asWritten } from './as-written.ts';
 import { positionOf } from './position.ts';
 import { type View, write } from './view.ts';
 
@@ -25,7 +27,7 @@ export function listedReason(quantity: Quantity, view: View, label = quantity.fo
     label,
     value,
     unit,
-    text: write(quantity, view.style),
+    text: asWritten(quantity) ?? write(quantity, view.style),
     ...(form.formula === undefined ? {} : { formula: form.formula }),
     inputs: inputs.map((input) => listedReason(input, view)),
     ...(form.source === undefined ? {} : { source: form.source }),

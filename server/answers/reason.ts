@@ -4,6 +4,7 @@ import type { Dimension } from '#kit/dimension';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import { formatQuantity, type System } from '#kit/units';
+import { asWritten } from './as-written.ts';
 import { type Style, write } from './view.ts';
 
 export interface Reason {
@@ -26,7 +27,7 @@ export function reasonOf(quantity: Quantity, how: Style | System): Reason {
     label: form.label,
     value,
     dimension,
-    text: typeof how === 'string' ? formatQuantity(quantity, how) : write(quantity, how),
+    text: asWritten(quantity) ?? (typeof how === 'string' ? formatQuantity(quantity, how) : write(quantity, how)),
     inputs: inputs.map((input) => reasonOf(input, how)),
     ...(form.formula === undefined ? {} : { formula: form.formula }),
     ...(form.source === undefined ? {} : { source: form.source }),

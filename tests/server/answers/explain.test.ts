@@ -51,6 +51,11 @@ test('a task by its rate: people, hours, what holds it', () => {
   ]);
 });
 
+test('what was written stands in the working as it was written, so that it comes out when it is done again', () => {
+  // The library's rate is 0.19 h a stud.
+  expect(explanationText(only('frame'))).toContain('labour  0.19 h  (');
+});
+
 test('a task with a given length: both are said', () => {
   const sheathe = only('sheathe');
   expect(sheathe.why).toMatch(/^It takes 2d as given \(the rate says [\d.]+ [dh]\), begins .* because "frame" is done/);
