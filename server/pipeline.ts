@@ -1,9 +1,9 @@
 // The only file that knows the order of the phases. Texts and the library go in, everything known of a plan comes out; the
 // memory of the last look only saves work. The library is an argument like any other.
-import { accepted } from '#checks/accept';
+import { type AcceptMemory, accepted, acceptMemory } from '#checks/accept';
 import type { Results } from '#checks/check';
 import { type Order, orderOf } from '#checks/order';
-import { runChecks } from '#checks/run';
+import { type ChecksMemory, checksMemory, runChecks } from '#checks/run';
 import type { Finding } from '#kit/finding';
 import { noWork, type Work } from '#kit/work';
 import { type Library, type Model, type ModelMemory, modelMemory, resolve, type Texts } from '#model/resolve';
@@ -24,11 +24,21 @@ export interface Memory {
   readonly takeOff: TakeOffMemory;
   readonly schedule: ScheduleMemory;
   readonly money: MoneyMemory;
+  readonly checks: ChecksMemory;
+  readonly accept: AcceptMemory;
   order: { readonly network: Network; readonly instant: Uint8Array; readonly order: Order } | undefined;
 }
 
 export function emptyMemory(): Memory {
-  return { model: modelMemory(), takeOff: takeOffMemory(), schedule: scheduleMemory(), money: moneyMemory(), order: undefined };
+  return {
+    model: modelMemory(),
+    takeOff: takeOffMemory(),
+    schedule: scheduleMemory(),
+    money: moneyMemory(),
+    checks: checksMemory(),
+    accept: acceptMemory(),
+    order: undefined,
+  };
 }
 
 export interface Input {
@@ -63,8 +73,14 @@ export function analyse({ root, texts, library, asOf }: Input, memory: Memory = 
   const money = budgetOf(model, taken.value, timeline, memory.money);
   memory.order = orderKept(timeline, memory.order);
   const results: Results = { model, takeOff: taken.value, timeline, budget: money.value, order: memory.order.order };
-  const found = [...resolved.findings, ...taken.findings, ...scheduled.findings, ...money.findings, ...runChecks(results)];
-  return { ...results, root, findings: accepted(found, results), work };
+  const found = [
+    ...resolved.findings,
+    ...taken.findings,
+    ...scheduled.findings,
+    ...money.findings,
+    ...runChecks(results, memory.checks),
+  ];
+  return { ...results, root, findings: accepted(found, results, memory.accept), work };
 }
 
 /** Who comes before whom; a milestone is one moment, so what holds its finish holds its start. */

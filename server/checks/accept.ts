@@ -3,10 +3,13 @@
 import { isoDate } from '#kit/dates';
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
-import type { Place } from '#kit/place';
+import type { Place, Slot } from '#kit/place';
+import type { Declared } from '#model/file-names';
+import type { Model } from '#model/resolve';
 import { lineOf } from '#model/standing';
 import type { Results } from './check.ts';
 import { gathered } from './gather.ts';
+import { asBefore } from './lasting.ts';
 import { gathers } from './rules.ts';
 
 export const unused = findingSort<[code: string]>({
@@ -46,12 +49,26 @@ interface Acceptance {
   missed: boolean;
 }
 
-export function accepted(found: readonly Finding[], results: Results): readonly Finding[] {
+export interface AcceptMemory {
+  /** Which declarations accept something. */
+  accepting: { readonly declared: readonly Declared[]; readonly slots: readonly Slot[] } | undefined;
+  last: readonly Finding[];
+}
+export function acceptMemory(): AcceptMemory {
+  return { accepting: undefined, last: [] };
+}
+
+/** Findings in the order of the text; those that say what one of the last look said are that one. */
+export function accepted(found: readonly Finding[], results: Results, memory: AcceptMemory = acceptMemory()): readonly Finding[] {
+  memory.last = asBefore(open(found, results, memory), memory.last);
+  return memory.last;
+}
+
+function open(found: readonly Finding[], results: Results, memory: AcceptMemory): readonly Finding[] {
   const { model } = results;
   const acceptances: Acceptance[] = [];
   const added: Finding[] = [];
-  for (const { slot, declaration } of model.names.declared) {
-    if (declaration.given.accept === undefined) continue;
+  for (const slot of acceptingIn(model, memory)) {
     const lines = model.element(slot)?.given.accept ?? [];
     for (const { value, deeper, place } of lines) {
       const until = (deeper as { until?: { value: number } }).until?.value;
@@ -80,7 +97,7 @@ export function accepted(found: readonly Finding[], results: Results): readonly 
   }
   if (acceptances.length === 0) return told([...found, ...added], results);
   const day = results.timeline.progress.asOf;
-  const open = found.filter((each) => {
+  const left = found.filter((each) => {
     const answers = acceptances.filter((one) => one.code.toLowerCase() === each.code && one.covers(each));
     const answer = answers.find((one) => one.until === undefined || day === undefined || day <= one.until);
     for (const one of answers) if (answer === undefined) one.missed = true;
@@ -93,7 +110,16 @@ export function accepted(found: readonly Finding[], results: Results): readonly 
       added.push(one.missed ? finding(expired, one.place, one.code, isoDate(one.until!)) : finding(unused, one.place, one.code));
     else if (one.reason === undefined) added.push(finding(noReason, one.place, one.code));
   }
-  return told([...open, ...added], results);
+  return told([...left, ...added], results);
+}
+
+function acceptingIn({ names: { declared } }: Model, memory: AcceptMemory): readonly Slot[] {
+  if (memory.accepting?.declared !== declared)
+    memory.accepting = {
+      declared,
+      slots: declared.filter(({ declaration }) => declaration.given.accept !== undefined).map(({ slot }) => slot),
+    };
+  return memory.accepting.slots;
 }
 
 function told(findings: readonly Finding[], results: Results): readonly Finding[] {

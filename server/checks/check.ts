@@ -27,5 +27,10 @@ export interface Check {
   readonly right: string;
   /** Many findings of it are told as one. */
   readonly gathers?: true;
+  /**
+   * All that `run` looks at, as objects that are the same while they say the same: then its findings are those of the last
+   * look. A check without is run at every look.
+   */
+  readonly reads?: (results: Results) => readonly unknown[];
   readonly run: (results: Results) => readonly Finding[];
 }

@@ -1,5 +1,6 @@
 // The rooms of each level, those that are placed with their ground in the plan, and what the level's outside wall leaves
 // for them. Kept for as long as the level's rooms are the same objects.
+import type { Finding } from '#kit/finding';
 import type { Outline, Point } from '#kit/shapes/outline';
 import { boundsOf, isRectangle, type Region, rectangleAt } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
@@ -7,6 +8,7 @@ import { roomShape } from '#model/facts/room';
 import type { Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { wallThickness } from '#takeoff/measure/layers';
+import type { Results } from './check.ts';
 import { keptFor } from './kept.ts';
 
 export interface PlacedRoom {
@@ -26,6 +28,28 @@ export interface LevelRooms {
   readonly wall: number | undefined;
   /** The footprint less the outside wall, as far as that is known. */
   readonly inside: Region | undefined;
+}
+
+/** All that checks of rooms look at; findings print lengths as the settings say. */
+export function readsRooms({ model }: Results): readonly unknown[] {
+  return [model.list('room'), model.list('level'), model.list('wall'), model.settings];
+}
+
+/** Findings of each level for itself, kept while its rooms, the inside walls and the settings are the same. */
+export function byLevel(make: (level: LevelRooms, model: Model) => readonly Finding[]): (results: Results) => readonly Finding[] {
+  const kept = new WeakMap<LevelRooms, { settings: unknown; walls: unknown; findings: readonly Finding[] }>();
+  return ({ model }) => {
+    const { settings } = model;
+    const walls = model.list('wall');
+    const findings: Finding[] = [];
+    for (const level of levelRooms(model)) {
+      let known = kept.get(level);
+      if (known?.settings !== settings || known.walls !== walls)
+        kept.set(level, (known = { settings, walls, findings: make(level, model) }));
+      for (const each of known.findings) findings.push(each);
+    }
+    return findings;
+  };
 }
 
 const latest = new WeakMap<Level, LevelRooms>();

@@ -6,6 +6,7 @@ import type { Amount } from '#grammar/vocabulary/types';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
+import { sameList } from '#kit/same-list';
 import { evaluate } from '#model/evaluate';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -42,42 +43,66 @@ export const missed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
       .join(' '),
 });
 
-export function minimumFindings({ model }: Results): readonly Finding[] {
+export interface MinimumsMemory {
+  /** The rows by the kind of thing they are for, as they were sorted last. */
+  sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[] } | undefined;
+  /** What was found of the things of each kind. */
+  readonly found: Map<Kind, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
+  readonly things: WeakMap<Element, { readonly kind: Kind; readonly plan: Model['plan']; readonly findings: readonly Finding[] }>;
+}
+export function minimumsMemory(): MinimumsMemory {
+  return { sorted: undefined, found: new Map(), things: new WeakMap() };
+}
+
+interface Kind {
+  readonly word: string;
+  readonly rows: readonly Minimum[];
+  /** Its rows look at nothing but the thing itself and the plan. */
+  readonly lasting: boolean;
+}
+
+export function minimumFindings({ model }: Results, memory: MinimumsMemory): readonly Finding[] {
   const code = model.plan?.given.code?.value.toLowerCase();
   if (code === undefined) return [];
+  const all = model.rows('minimum');
+  if (memory.sorted?.rows !== all) {
+    memory.sorted = { rows: all, kinds: kindsOf(all) };
+    memory.found.clear();
+  }
+  return memory.sorted.kinds.flatMap((kind) => {
+    const things = thingsOf(kind.word, model);
+    if (!kind.lasting) return things.flatMap((thing) => kind.rows.flatMap((row) => findingOf(row, thing, code, model)));
+    const reads = [things, model.plan, model.settings];
+    const known = memory.found.get(kind);
+    if (known !== undefined && sameList(known.reads, reads)) return known.findings;
+    const findings = things.flatMap((thing) => lastingFindings(kind, thing, code, model, memory));
+    memory.found.set(kind, { reads, findings });
+    return findings;
+  });
+}
+
+function kindsOf(all: readonly Minimum[]): readonly Kind[] {
   const byKind = new Map<string, Minimum[]>();
-  for (const row of model.rows('minimum')) {
+  for (const row of all) {
     const kind = row.given.for?.value;
     if (kind === undefined || row.given.fact === undefined) continue;
     const rows = byKind.get(kind);
     if (rows === undefined) byKind.set(kind, [row]);
     else rows.push(row);
   }
-  return [...byKind].flatMap(([kind, rows]) => {
-    const lasting = kind !== 'plan' && rows.every((row) => asksOnly(row, kind));
-    return thingsOf(kind, model).flatMap((thing) =>
-      lasting ? lastingFindings(rows, thing, code, model) : rows.flatMap((row) => findingOf(row, thing, code, model)),
-    );
-  });
+  return [...byKind].map(([word, rows]) => ({
+    word,
+    rows,
+    lasting: word !== 'plan' && rows.every((row) => asksOnly(row, word)),
+  }));
 }
 
 /** Answers about a thing, kept while it, the rows and the plan's own lines are the same. */
-const kept = new WeakMap<
-  Element,
-  { readonly rows: readonly Minimum[]; readonly plan: Model['plan']; readonly findings: readonly Finding[] }
->();
-
-function lastingFindings(rows: readonly Minimum[], thing: Element, code: string, model: Model): readonly Finding[] {
-  const known = kept.get(thing);
-  if (
-    known !== undefined &&
-    known.plan === model.plan &&
-    known.rows.length === rows.length &&
-    rows.every((row, at) => row === known.rows[at])
-  )
-    return known.findings;
-  const findings = rows.flatMap((row) => findingOf(row, thing, code, model));
-  kept.set(thing, { rows, plan: model.plan, findings });
+function lastingFindings(kind: Kind, thing: Element, code: string, model: Model, { things }: MinimumsMemory): readonly Finding[] {
+  const known = things.get(thing);
+  if (known !== undefined && known.kind === kind && known.plan === model.plan) return known.findings;
+  const findings = kind.rows.flatMap((row) => findingOf(row, thing, code, model));
+  things.set(thing, { kind, plan: model.plan, findings });
   return findings;
 }
 

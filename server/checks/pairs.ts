@@ -6,7 +6,7 @@ import { waitsHold } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { type Order, reaches } from './order.ts';
 import type { Wait } from './outcomes.ts';
-import { type Scope, type Scopes, scopeOf, scopesOf } from './scopes.ts';
+import { type Scopes, scopeOf, scopesOf } from './scopes.ts';
 import type { Side } from './sides.ts';
 
 export interface Pair {
@@ -49,7 +49,6 @@ interface Meetings {
 }
 interface KeptMeetings {
   readonly scopes: Scopes;
-  readonly places: readonly Scope[];
   readonly meetings: Meetings;
 }
 const meetingsKept = new WeakMap<Rule, KeptMeetings>();
@@ -59,11 +58,16 @@ function meetingsOf(rule: Rule, first: readonly Side[], then: readonly Side[], s
   const known = meetingsKept.get(rule);
   const sameSides = known !== undefined && known.meetings.first === first && known.meetings.then === then;
   if (sameSides && known.scopes === scopes) return known.meetings;
-  const places = [...first, ...then].map((side) => scopeOf(side, scopes));
-  const meetings =
-    sameSides && places.every((place, at) => place === known.places[at]) ? known.meetings : metBy(rule, first, then, scopes);
-  meetingsKept.set(rule, { scopes, places, meetings });
+  const unmoved = sameSides && stayed(first, known.scopes, scopes) && stayed(then, known.scopes, scopes);
+  const meetings = unmoved ? known.meetings : metBy(rule, first, then, scopes);
+  meetingsKept.set(rule, { scopes, meetings });
   return meetings;
+}
+
+/** Whether all sides work where they did. Sides of one list have kept their numbers. */
+function stayed(sides: readonly Side[], before: Scopes, now: Scopes): boolean {
+  for (const { step } of sides) if (now.since[step]! > before.stamp) return false;
+  return true;
 }
 
 function metBy(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {

@@ -1,10 +1,34 @@
 // DOOR: results → findings of every check, of the library's rules of order and its least values.
 import type { Finding } from '#kit/finding';
-import type { Results } from './check.ts';
-import { minimumFindings } from './minimums.ts';
+import { sameList } from '#kit/same-list';
+import type { Check, Results } from './check.ts';
+import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
 import { checks } from './rules.ts';
 import { sequenceFindings } from './sequence.ts';
 
-export function runChecks(results: Results): readonly Finding[] {
-  return [...checks.flatMap((check) => check.run(results)), ...minimumFindings(results), ...sequenceFindings(results)];
+export interface ChecksMemory {
+  /** What each check looked at last, and what it found. */
+  readonly last: Map<Check, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
+  readonly minimums: MinimumsMemory;
+}
+export function checksMemory(): ChecksMemory {
+  return { last: new Map(), minimums: minimumsMemory() };
+}
+
+export function runChecks(results: Results, memory: ChecksMemory = checksMemory()): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const check of checks) for (const each of found(check, results, memory)) findings.push(each);
+  for (const each of minimumFindings(results, memory.minimums)) findings.push(each);
+  for (const each of sequenceFindings(results)) findings.push(each);
+  return findings;
+}
+
+function found(check: Check, results: Results, { last }: ChecksMemory): readonly Finding[] {
+  if (check.reads === undefined) return check.run(results);
+  const reads = check.reads(results);
+  const before = last.get(check);
+  if (before !== undefined && sameList(before.reads, reads)) return before.findings;
+  const findings = check.run(results);
+  last.set(check, { reads, findings });
+  return findings;
 }

@@ -1,14 +1,14 @@
 // Where each step does each kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that
 // meet. One table for all steps; the same object while no step works elsewhere than before.
 import type { Slot } from '#kit/place';
+import { sameList } from '#kit/same-list';
 import type { Level, Step } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';
 import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import type { Results } from './check.ts';
-import type { Order } from './order.ts';
-import type { Side } from './sides.ts';
+import { type Doers, doersIn, type Side } from './sides.ts';
 
 export interface Scope {
   /** Undefined where the work goes on in the whole house, or nobody can tell. */
@@ -20,39 +20,79 @@ export interface Scope {
 
 export interface Scopes {
   /** By step, then by kind of work ('' for a step that does none). */
-  readonly bySteps: readonly ReadonlyMap<string, Scope>[];
+  readonly bySteps: readonly ByWork[];
+  /** Counts the looks at which some step worked elsewhere; by step, the last at which it did. */
+  readonly stamp: number;
+  readonly since: Int32Array;
 }
 
 const EVERYWHERE: Scope = { rooms: undefined, elements: undefined, buildings: undefined };
-const byClaims = new WeakMap<Timeline['claims'], { readonly steps: Steps; readonly scopes: Scopes }>();
-const latest = new WeakMap<Order, Scopes>();
 
-export function scopesOf({ timeline, model, order }: Pick<Results, 'timeline' | 'model' | 'order'>): Scopes {
+/** The last look at steps in one order: what each scope was made from, by number of the step. */
+interface Last {
+  readonly steps: Steps;
+  readonly claims: Timeline['claims'];
+  readonly names: Model['names']['first'];
+  readonly things: readonly (readonly unknown[])[];
+  readonly buildings: ReadonlySet<Slot> | undefined;
+  readonly doers: Doers;
+  readonly tasks: readonly (Known | undefined)[];
+  /** Numbers of the steps that each visit looks at. */
+  readonly seen: readonly (readonly number[] | undefined)[];
+  readonly scopes: Scopes;
+}
+const latest = new WeakMap<Steps['index'], Last>();
+
+export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
+  const { timeline, model } = results;
   const { claims, steps } = timeline;
-  const known = byClaims.get(claims);
-  if (known?.steps === steps) return known.scopes;
-  const last = latest.get(order);
-  const before = last?.bySteps.length === steps.list.length ? last : undefined;
+  const last = latest.get(steps.index);
   const buildings = buildingsOf(model);
-  const bySteps = steps.list.map((step, at) =>
-    step.kind === 'task'
-      ? taskScopes(step, claims.byTask.get(step) ?? NO_CLAIMS, buildings, model, before?.bySteps[at])
-      : NO_SCOPES,
-  );
+  const names = model.names.first;
+  const things = STANDING.map((kind) => model.list(kind));
+  const sameWorld = last !== undefined && last.names === names && sameList(last.things, things);
+  if (sameWorld && last.buildings === buildings && last.claims === claims && last.steps === steps) return last.scopes;
+  const count = steps.list.length;
+  const bySteps: ByWork[] = new Array(count);
+  const tasks: (Known | undefined)[] = new Array(count);
+  for (let at = 0; at < count; at++) {
+    const step = steps.list[at]!;
+    bySteps[at] = NO_SCOPES;
+    if (step.kind !== 'task') continue;
+    const own = claims.byTask.get(step) ?? NO_CLAIMS;
+    const known = last?.tasks[at];
+    const same = known !== undefined && known.task === step && known.claims === own && known.buildings === buildings;
+    tasks[at] = same && (sameWorld || !known.spoken) ? known : taskScopes(step, own, buildings, model, known);
+    bySteps[at] = tasks[at]!.scopes;
+  }
   // A visit is where the steps are that it looks at.
-  const tasks: Scopes = { bySteps };
-  steps.list.forEach((step, at) => {
-    if (step.kind === 'inspection') bySteps[at] = visitScopes(step, tasks, buildings, timeline, before?.bySteps[at]);
-  });
-  const same = before !== undefined && bySteps.every((own, at) => own === before.bySteps[at]);
-  const scopes = same ? before : tasks;
-  latest.set(order, scopes);
-  byClaims.set(claims, { steps, scopes });
+  const doers = doersIn(results);
+  const seen: (readonly number[] | undefined)[] = new Array(count);
+  for (let at = 0; at < count; at++) {
+    const step = steps.list[at]!;
+    if (step.kind !== 'inspection') continue;
+    const sameVisit = last !== undefined && last.steps.list[at] === step && last.doers === doers && last.buildings === buildings;
+    seen[at] = sameVisit ? last.seen[at]! : stepsSeen(step, steps, doers);
+    const old = last?.scopes.bySteps[at];
+    const unmoved = sameVisit && seen[at]!.every((number) => bySteps[number] === last.scopes.bySteps[number]);
+    bySteps[at] = unmoved ? old! : visitScopes(step, bySteps, buildings, steps, doers, old);
+  }
+  const scopes = numbered(bySteps, last?.scopes);
+  latest.set(steps.index, { steps, claims, names, things, buildings, doers, tasks, seen, scopes });
   return scopes;
 }
 
+/** The scopes of before where nobody moved; else with what moved marked by a new number. */
+function numbered(bySteps: readonly ByWork[], before: Scopes | undefined): Scopes {
+  if (before === undefined) return { bySteps, stamp: 0, since: new Int32Array(bySteps.length) };
+  let since: Int32Array | undefined;
+  for (let at = 0; at < bySteps.length; at++)
+    if (bySteps[at] !== before.bySteps[at]) (since ??= before.since.slice())[at] = before.stamp + 1;
+  return since === undefined ? before : { bySteps, stamp: before.stamp + 1, since };
+}
+
 /** Where a side works; everywhere, where nothing is known. */
-export function scopeOf({ step, work }: Side, { bySteps }: Scopes): Scope {
+export function scopeOf({ step, work }: Side, { bySteps }: Pick<Scopes, 'bySteps'>): Scope {
   return bySteps[step]?.get(work ?? '') ?? EVERYWHERE;
 }
 
@@ -63,45 +103,36 @@ type Task = Extract<Step, { kind: 'task' }>;
 const NO_SCOPES: ByWork = new Map();
 
 interface Known {
+  readonly task: Task;
   readonly claims: readonly Claim[];
   readonly buildings: ReadonlySet<Slot> | undefined;
-  /** What the names in a task's own words meant. */
-  readonly names: Model['names']['first'];
-  /** Whether any place hangs on such names. */
+  /** Whether any place hangs on names in the task's own words, and on where the things so named stand. */
   readonly spoken: boolean;
   readonly scopes: ByWork;
 }
-const kept = new WeakMap<Task, Known>();
 
-/** The same map while the task's lines are where they were: an edit mostly leaves them there. */
+/** Kinds of things whose level is a place of work, too. */
+const STANDING = ['room', 'foundation', 'crawl', 'roof', 'panels'] as const;
+
+/** The same scopes while the task's lines are where they were: an edit mostly leaves them there. */
 function taskScopes(
   task: Task,
   claims: readonly Claim[],
   buildings: ReadonlySet<Slot> | undefined,
   model: Model,
-  last: ByWork | undefined,
-): ByWork {
-  const before = kept.get(task);
-  const names = model.names.first;
-  if (before !== undefined && before.buildings === buildings && (before.names === names || !before.spoken)) {
-    if (before.claims === claims) return before.scopes;
-    if (sameLines(before.claims, claims)) {
-      kept.set(task, { ...before, claims });
-      return before.scopes;
-    }
-  }
+  before: Known | undefined,
+): Known {
+  if (before?.task === task && before.buildings === buildings && !before.spoken && sameLines(before.claims, claims))
+    return { ...before, claims };
   const measured = measuredPlaces(claims, model);
   const places = new Map<string, Places>();
   const works = task.given.does?.value ?? [];
   let words: Places | undefined;
   for (const { value } of works) places.set(value.work.name, measured.get(value.work.name) ?? (words ??= fromWords(task, model)));
-  if (works.length === 0) places.set('', fromWords(task, model));
+  if (works.length === 0) places.set('', (words ??= fromWords(task, model)));
   const made = new Map([...places].map(([work, own]) => [work, { ...own, buildings: within(own.elements, buildings) }]));
-  const old = before?.scopes ?? last;
-  const scopes = old !== undefined && sameScopes(old, made) ? old : made;
-  const spoken = task.given.of !== undefined && (words !== undefined || works.length === 0);
-  kept.set(task, { claims, buildings, names, spoken, scopes });
-  return scopes;
+  const scopes = before !== undefined && sameScopes(before.scopes, made) ? before.scopes : made;
+  return { task, claims, buildings, spoken: words !== undefined && words !== EVERYWHERE, scopes };
 }
 
 function measuredPlaces(claims: readonly Claim[], model: Model): ReadonlyMap<string, Places> {
@@ -150,19 +181,32 @@ function fromWords({ given }: Task, model: Model): Places {
 
 const NAMED_THINGS = ['trench', 'roof', 'foundation', 'level', 'deck', 'dry-well', 'room', 'wall', 'crawl', 'panels'] as const;
 
+type Visit = Extract<Step, { kind: 'inspection' }>;
+
+function stepsSeen({ given }: Visit, steps: Steps, doers: Doers): readonly number[] {
+  const numbers: number[] = [];
+  for (const { value } of given.of?.value ?? []) {
+    const step = steps.byName.get(value.name);
+    if (step !== undefined) numbers.push(step);
+    else for (const side of doers.get(value.name) ?? []) numbers.push(side.step);
+  }
+  return numbers;
+}
+
 function visitScopes(
-  inspection: Extract<Step, { kind: 'inspection' }>,
-  tasks: Scopes,
+  visit: Visit,
+  bySteps: readonly ByWork[],
   buildings: ReadonlySet<Slot> | undefined,
-  timeline: Timeline,
+  steps: Steps,
+  doers: Doers,
   before: ByWork | undefined,
 ): ByWork {
-  const places = seenBy(inspection, tasks, timeline);
+  const places = seenBy(visit, bySteps, steps, doers);
   const made = new Map([['', { ...places, buildings: within(places.elements, buildings) }]]);
   return before !== undefined && sameScopes(before, made) ? before : made;
 }
 
-function seenBy(inspection: Extract<Step, { kind: 'inspection' }>, scopes: Scopes, { steps, claims }: Timeline): Places {
+function seenBy({ given }: Visit, bySteps: readonly ByWork[], steps: Steps, doers: Doers): Places {
   const rooms = new Set<Slot>();
   const elements = new Set<Slot>();
   let [inHouse, onAll, none] = [false, false, true];
@@ -173,14 +217,10 @@ function seenBy(inspection: Extract<Step, { kind: 'inspection' }>, scopes: Scope
     if (scope.elements === undefined) onAll = true;
     else for (const slot of scope.elements) elements.add(slot);
   };
-  for (const { value } of inspection.given.of?.value ?? []) {
+  for (const { value } of given.of?.value ?? []) {
     const step = steps.byName.get(value.name);
-    if (step !== undefined) for (const scope of scopes.bySteps[step]!.values()) add(scope);
-    else
-      for (const task of claims.byWork.get(value.name)?.tasks ?? []) {
-        const number = steps.index.get(task.slot);
-        if (number !== undefined) add(scopeOf({ step: number, work: value.name }, scopes));
-      }
+    if (step !== undefined) for (const scope of bySteps[step]!.values()) add(scope);
+    else for (const side of doers.get(value.name) ?? []) if (side.work !== undefined) add(scopeOf(side, { bySteps }));
   }
   return none ? EVERYWHERE : { rooms: inHouse ? undefined : rooms, elements: onAll ? undefined : elements };
 }

@@ -6,6 +6,7 @@ import { waiting } from '#schedule/links';
 import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
+import { keptFor } from './kept.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { unheld } from './pairs.ts';
 import { outcomeFinding } from './sequence-messages.ts';
@@ -17,9 +18,10 @@ export function sequenceFindings(results: Results): readonly Finding[] {
   if (timeline.steps.list.length === 0) return [];
   const findings: Finding[] = [];
   for (const rule of model.rows('rule')) {
-    const then = sidesOf(namesOf(rule.given.then), results);
+    const names = namesOf(rule);
+    const then = sidesOf(names.then, results);
     if (then.length === 0 || !firesIn(rule, model)) continue;
-    const first = sidesOf(namesOf(rule.given.first), results);
+    const first = sidesOf(names.first, results);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
       if (relation === 'while') findings.push(...reminds(rule, then, timeline));
@@ -35,9 +37,11 @@ export function sequenceFindings(results: Results): readonly Finding[] {
   return findings;
 }
 
-function namesOf(given: Rule['given']['first']): readonly string[] {
-  return given?.value.map(({ value }) => value.name) ?? [];
-}
+/** What a rule names on either side. */
+const namesOf = keptFor(({ given }: Rule) => ({
+  first: given.first?.value.map(({ value }) => value.name) ?? [],
+  then: given.then?.value.map(({ value }) => value.name) ?? [],
+}));
 
 /** For each later step, its worst outcome; steps whose order is held have none. */
 function outcomes(rule: Rule, first: readonly Side[], then: readonly Side[], results: Results): ReadonlyMap<number, Outcome> {

@@ -4,7 +4,6 @@ import type { State } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Steps } from '#schedule/steps';
 import type { Results } from './check.ts';
-import type { Order } from './order.ts';
 
 /** A step, for one kind of work that it does; without one it stands there as a whole. */
 export interface Side {
@@ -12,58 +11,63 @@ export interface Side {
   readonly work: string | undefined;
 }
 
+/** Who does each kind of work, in plan order; what has no words on its work goes by its name. */
+export type Doers = ReadonlyMap<string, readonly Side[]>;
+
 interface Known {
-  readonly states: ReadonlyMap<string, State>;
-  readonly doers: ReadonlyMap<string, readonly Side[]>;
-  readonly sides: Map<string, readonly Side[]>;
+  readonly states: readonly State[];
+  readonly made: ReadonlyMap<string, State>;
+  readonly doers: Doers;
+  /** By the list of names itself, which a rule keeps. */
+  readonly sides: WeakMap<readonly string[], readonly Side[]>;
 }
 
-const kept = new WeakMap<Steps, Known>();
-/** An edit that leaves links and works alone leaves the sides alone, too. */
-const latest = new WeakMap<Order, Known>();
+/** By the places of steps among each other, which most edits leave alone. */
+const latest = new WeakMap<Steps['index'], { readonly steps: Steps; readonly known: Known }>();
 
 /** The sides that names of a rule stand for, in plan order, each step and work once; the same list while they are. */
 export function sidesOf(
   names: readonly string[],
-  { timeline: { steps }, model, order }: Pick<Results, 'timeline' | 'model' | 'order'>,
+  { timeline: { steps }, model }: Pick<Results, 'timeline' | 'model'>,
 ): readonly Side[] {
-  const known = knownOf(steps, model, order);
-  const key = names.join(' ');
-  let sides = known.sides.get(key);
-  if (sides === undefined) known.sides.set(key, (sides = gathered(names, known)));
+  const known = knownOf(steps, model);
+  let sides = known.sides.get(names);
+  if (sides === undefined) known.sides.set(names, (sides = gathered(names, known)));
   return sides;
 }
 
-function gathered(names: readonly string[], { states, doers }: Known): readonly Side[] {
+/** The same map while nobody does other work than before. */
+export function doersIn({ timeline: { steps }, model }: Pick<Results, 'timeline' | 'model'>): Doers {
+  return knownOf(steps, model).doers;
+}
+
+function gathered(names: readonly string[], { made, doers }: Known): readonly Side[] {
   const found = new Map<string, Side>();
   const add = (name: string): void => {
     for (const side of doers.get(name) ?? []) found.set(`${side.step} ${side.work ?? ''}`, side);
   };
   for (const name of names) {
     add(name);
-    for (const { value } of states.get(name)?.given['made by']?.value ?? []) add(value.name);
+    for (const { value } of made.get(name)?.given['made by']?.value ?? []) add(value.name);
   }
   return [...found.values()].sort((a, b) => a.step - b.step);
 }
 
-function knownOf(steps: Steps, model: Model, order: Order): Known {
+function knownOf(steps: Steps, model: Model): Known {
   const states = model.rows('state');
-  const isCurrent = (known: Known | undefined): known is Known =>
-    known !== undefined && known.states.size === states.length && states.every((state) => known.states.get(state.name) === state);
-  const before = kept.get(steps);
-  if (isCurrent(before)) return before;
-  const doers = doersOf(steps);
-  const last = latest.get(order);
-  const known: Known =
-    isCurrent(last) && sameDoers(last.doers, doers)
-      ? last
-      : { states: new Map(states.map((state) => [state.name, state])), doers, sides: new Map() };
-  kept.set(steps, known);
-  latest.set(order, known);
+  const last = latest.get(steps.index);
+  if (last?.steps === steps && last.known.states === states) return last.known;
+  const doers = last?.steps === steps ? last.known.doers : doersOf(steps);
+  const same = last !== undefined && last.known.states === states && sameDoers(last.known.doers, doers);
+  const known = same
+    ? last.known
+    : { states, made: new Map(states.map((state) => [state.name, state])), doers, sides: new WeakMap() };
+  latest.set(steps.index, { steps, known });
   return known;
 }
 
-function sameDoers(a: Known['doers'], b: Known['doers']): boolean {
+function sameDoers(a: Doers, b: Doers): boolean {
+  if (a === b) return true;
   if (a.size !== b.size) return false;
   for (const [name, sides] of a) {
     const others = b.get(name);
@@ -74,7 +78,7 @@ function sameDoers(a: Known['doers'], b: Known['doers']): boolean {
   return true;
 }
 
-function doersOf({ list }: Steps): ReadonlyMap<string, readonly Side[]> {
+function doersOf({ list }: Steps): Doers {
   const doers = new Map<string, Side[]>();
   const add = (name: string, side: Side): void => {
     const sides = doers.get(name);

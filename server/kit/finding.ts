@@ -1,6 +1,6 @@
 // One shape for everything Screed has to say about a plan. A finding is data: its sort (code, severity, wording) is a
 // constant, its arguments are values, and the sentence is made only when somebody reads it.
-import type { Place } from './place.ts';
+import { type Place, samePlace } from './place.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
 
@@ -46,6 +46,32 @@ export function findingSort<A extends readonly unknown[]>(sort: FindingSort<A>):
 export function finding<A extends readonly unknown[]>(sort: FindingSort<A>, place: Place, ...details: A): Finding {
   const made = { sort: sort as unknown as FindingSort<never>, code: sort.code, severity: sort.severity, place, details };
   return sort.source === undefined ? made : { ...made, source: sort.source };
+}
+
+/** Whether two findings say the same at the same place, with the same remedies. */
+export function sameFinding(a: Finding, b: Finding): boolean {
+  return (
+    a === b ||
+    (a.sort === b.sort &&
+      a.code === b.code &&
+      a.severity === b.severity &&
+      a.source === b.source &&
+      samePlace(a.place, b.place) &&
+      same(a.details, b.details) &&
+      same(a.related, b.related) &&
+      same(a.fixes, b.fixes))
+  );
+}
+
+/** Lists and plain objects by what is in them; rows, slots and other things that have a place of their own by identity. */
+function same(a: unknown, b: unknown): boolean {
+  if (Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
+  if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((each, at) => same(each, b[at]));
+  if (Array.isArray(b) || 'again' in a || 'given' in a) return false;
+  const keys = Object.keys(a);
+  if (keys.length !== Object.keys(b).length) return false;
+  return keys.every((key) => key in b && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]));
 }
 
 export function messageOf(found: Finding): string {

@@ -6,6 +6,7 @@ import type { FileTree } from '#grammar/tree';
 import type { KindWord } from '#grammar/vocabulary/vocabulary';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
+import { sameList } from '#kit/same-list';
 import type { Work } from '#kit/work';
 import {
   type ElementsMemory,
@@ -45,6 +46,17 @@ export interface ModelMemory {
   lists: ReadonlyMap<string, readonly Element[]>;
   /** The slots that each list was made from. */
   listed: ReadonlyMap<string, readonly Slot[]> | undefined;
+  readonly rows: Map<string, Rows>;
+}
+
+/** Rows of a library kind as they were last asked for. */
+interface Rows {
+  readonly library: NameTable;
+  /** The plan's own. */
+  readonly slots: readonly Slot[];
+  readonly list: readonly Element[];
+  /** Some may be others by now. */
+  doubtful: boolean;
 }
 
 export function modelMemory(): ModelMemory {
@@ -57,6 +69,7 @@ export function modelMemory(): ModelMemory {
     settings: undefined,
     lists: new Map(),
     listed: undefined,
+    rows: new Map(),
   };
 }
 
@@ -70,7 +83,7 @@ export interface Model {
   readonly plan: Plan | undefined;
   /** All declarations of a kind, in plan order; the same array while its members are the same. */
   readonly list: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
-  /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own. */
+  /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own; kept as lists are. */
   readonly rows: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
   readonly element: (slot: Slot) => Element | undefined;
   /** The declarations that a declaration's names and values lead to. */
@@ -114,7 +127,10 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   memory.settings = settings;
   const now = snapshot(names, library.table, settings, memory.elements, work);
   const lists = elementLists(names, now, memory);
-  const rows = new Map<string, readonly Element[]>();
+  for (const kind of now.kinds) {
+    const known = memory.rows.get(kind);
+    if (known !== undefined) known.doubtful = true;
+  }
   const model: Model = {
     files: included.files,
     names,
@@ -122,11 +138,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
     settings,
     plan: planSlot === undefined ? undefined : (element(planSlot, now) as Plan | undefined),
     list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? NONE) as readonly ElementOf<K>[],
-    rows: <K extends KindWord>(kind: K) => {
-      let list = rows.get(kind);
-      if (list === undefined) rows.set(kind, (list = rowsOf(kind, now)));
-      return list as readonly ElementOf<K>[];
-    },
+    rows: <K extends KindWord>(kind: K) => keptRows(kind, now, memory) as readonly ElementOf<K>[],
     element: (slot) => element(slot, now),
     reads: (slot) => readsOf(slot, now),
     now,
@@ -146,9 +158,7 @@ function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): Rea
   for (const [kind, slots] of names.byKind) {
     const before = memory.lists.get(kind);
     const listed = memory.listed?.get(kind);
-    const sameSlots =
-      listed === slots || (listed?.length === slots.length && listed.every((slot, index) => slot === slots[index]));
-    if (before !== undefined && sameSlots && !mayDiffer(kind, now)) {
+    if (before !== undefined && listed !== undefined && sameList(listed, slots) && !mayDiffer(kind, now)) {
       lists.set(kind, before);
       continue;
     }
@@ -157,8 +167,7 @@ function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): Rea
       const made = element(slot, now);
       if (made !== undefined) list.push(made);
     }
-    const same = before !== undefined && before.length === list.length && before.every((each, index) => each === list[index]);
-    lists.set(kind, same ? before : list);
+    lists.set(kind, before !== undefined && sameList(before, list) ? before : list);
   }
   // What a repeated name declares is still read, for its findings.
   for (const slot of names.repeated.keys()) element(slot, now);
@@ -166,6 +175,19 @@ function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): Rea
   memory.listed = names.byKind;
   return lists;
 }
+
+/** The same list while its members are. */
+function keptRows(kind: string, now: Snapshot, memory: ModelMemory): readonly Element[] {
+  const slots = now.plan.byKind.get(kind) ?? NO_SLOTS;
+  const known = memory.rows.get(kind);
+  if (known !== undefined && !known.doubtful && known.library === now.library && sameList(known.slots, slots)) return known.list;
+  const made = rowsOf(kind, now);
+  const list = known !== undefined && sameList(known.list, made) ? known.list : made;
+  memory.rows.set(kind, { library: now.library, slots, list, doubtful: false });
+  return list;
+}
+
+const NO_SLOTS: readonly Slot[] = [];
 
 function rowsOf(kind: string, now: Snapshot): readonly Element[] {
   const rows: Element[] = [];

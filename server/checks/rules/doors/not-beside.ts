@@ -6,7 +6,7 @@ import { facings } from '#kit/shapes/facing';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { type LevelRooms, levelRooms, readsRooms } from '../../level-rooms.ts';
 
 export const apart = findingSort<[what: string, room: string, other: string]>({
   code: 'doors/not-beside',
@@ -47,6 +47,7 @@ room bed on main at 0', 0'
 room bath on main at 10'-3 1/2", 0'
   size 5' x 8'
 `,
+  reads: readsRooms,
   run: ({ model }) =>
     levelRooms(model).flatMap((level) =>
       doubtful(level).flatMap(({ room, what, to, place, other }): readonly Finding[] => {

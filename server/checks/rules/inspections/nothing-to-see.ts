@@ -36,6 +36,7 @@ inspection frame-check of walls, set-trusses
 task walls does frame-walls takes 2d by framing
 inspection frame-check of walls
 `,
+  reads: ({ model, timeline }) => [model.list('inspection'), timeline.steps, timeline.network, model.names.first, model.library],
   run: ({ model, timeline }) => {
     const { steps, claims, network } = timeline;
     const isThere = (name: string): boolean =>

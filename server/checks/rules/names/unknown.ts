@@ -35,16 +35,8 @@ inspection frame-check of wals
   right: `task walls does frame-walls takes 2d
 inspection frame-check of walls
 `,
+  reads: ({ model }) => [model.names.first, model.library, ...LOOKED_AT.map((kind) => model.list(kind))],
   run: ({ model }) => {
-    const { first } = model.names;
-    const known = kept.get(first);
-    const lists = LOOKED_AT.map((kind) => model.list(kind));
-    if (
-      known !== undefined &&
-      known.library === model.library &&
-      lists.every((list, at) => list === known.lists[at] || list.length + known.lists[at]!.length === 0)
-    )
-      return known.findings;
     const findings: Finding[] = [];
     for (const kind of LOOKED_AT)
       for (const element of model.list(kind))
@@ -52,16 +44,9 @@ inspection frame-check of walls
           for (const { value, place } of names)
             if (place.slot === element.slot && !isKnown(value.name, kinds, model))
               findings.push(told(value.name, what, kinds, place, model));
-    kept.set(first, { library: model.library, lists, findings });
     return findings;
   },
 };
-
-/** While the names and the lists are the same, so are the answers. */
-const kept = new WeakMap<
-  Model['names']['first'],
-  { readonly library: Model['library']; readonly lists: readonly (readonly unknown[])[]; readonly findings: readonly Finding[] }
->();
 
 const LOOKED_AT = [
   'task',

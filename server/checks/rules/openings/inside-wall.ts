@@ -5,7 +5,7 @@ import { finding, findingSort } from '#kit/finding';
 import { sidesOf } from '#kit/shapes/facing';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
 import { roomOpenings, type SideWord } from '../../room-openings.ts';
 
 export const notOutside = findingSort<[name: string, side: string, room: string]>({
@@ -32,16 +32,16 @@ room bed on main at 0', 0'
   size 10' x 10'
   windows 1 w-3050 in south
 `,
-  run: ({ model }) =>
-    levelRooms(model).flatMap((level) =>
-      level.placed.flatMap(({ room }) =>
-        roomOpenings(room).flatMap(({ name, side, to, exterior, place }) =>
-          side === undefined || to !== undefined || !exterior || looksOut(room, side, level)
-            ? []
-            : [finding(notOutside, place, name, side, room.name)],
-        ),
+  reads: readsRooms,
+  run: byLevel((level) =>
+    level.placed.flatMap(({ room }) =>
+      roomOpenings(room).flatMap(({ name, side, to, exterior, place }) =>
+        side === undefined || to !== undefined || !exterior || looksOut(room, side, level)
+          ? []
+          : [finding(notOutside, place, name, side, room.name)],
       ),
     ),
+  ),
 };
 
 /** Whether some wall of that side lies within a foot of the outside wall's inner face. */

@@ -2,6 +2,7 @@
 import { finding, findingSort } from '#kit/finding';
 import { roomHeight } from '#model/facts/room';
 import type { Check } from '../../check.ts';
+import { readsRooms } from '../../level-rooms.ts';
 import { roomOpenings } from '../../room-openings.ts';
 import { lengthText } from '../../show.ts';
 
@@ -27,6 +28,7 @@ window w-3050 3' x 5', sill 24"
 room bed on main
   windows 1 w-3050
 `,
+  reads: readsRooms,
   run: ({ model }) =>
     model.list('room').flatMap((room) => {
       const height = roomHeight(room)?.value;

@@ -8,7 +8,7 @@ import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { type LevelRooms, levelRooms, readsRooms } from '../../level-rooms.ts';
 import { type RoomOpening, roomOpenings, type SideWord } from '../../room-openings.ts';
 import { counted, lengthText } from '../../show.ts';
 
@@ -47,6 +47,7 @@ room nook
   size 5' x 8'
   windows 1 w-3040 in south
 `,
+  reads: readsRooms,
   run: ({ model }) => {
     const findings = model.list('room').flatMap((room) => inSides(room).map((trouble) => told(trouble, room, model)));
     for (const level of levelRooms(model))

@@ -6,7 +6,7 @@ import { roomShape } from '#model/facts/room';
 import { wallThickness } from '#takeoff/measure/layers';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
 import { gapsOf } from '../../room-gaps.ts';
 import { areaText } from '../../show.ts';
 
@@ -47,24 +47,24 @@ room living on main
 room bed on main
   size 20' x 11'-8 1/2"
 `,
-  run: ({ model }) =>
-    levelRooms(model).flatMap((level) => {
-      const balance = balanceOf(level);
-      if (balance === undefined) return [];
-      const { rooms, walls, inside, complete, measured } = balance;
-      const text = (value: number): string => areaText(value, model);
-      const wallsText = walls === 0 ? undefined : text(walls);
-      const left = inside - rooms - walls;
-      const place = (level.level.given.footprint ?? level.level).place;
-      const { name } = level.level;
-      if (left < 0) {
-        // Placed rooms that are too large overlap or reach outside, which other checks say better.
-        if (level.placed.length === level.rooms.length) return [];
-        return [finding(tooMuch, place, name, text(rooms), wallsText, text(inside), text(-left))];
-      }
-      if (!complete || left <= inside * (measured ? MEASURED_WALLS : UNMEASURED_WALLS)) return [];
-      return [finding(unclaimed, place, name, text(rooms), wallsText, text(inside), text(left))];
-    }),
+  reads: readsRooms,
+  run: byLevel((level, model) => {
+    const balance = balanceOf(level);
+    if (balance === undefined) return [];
+    const { rooms, walls, inside, complete, measured } = balance;
+    const text = (value: number): string => areaText(value, model);
+    const wallsText = walls === 0 ? undefined : text(walls);
+    const left = inside - rooms - walls;
+    const place = (level.level.given.footprint ?? level.level).place;
+    const { name } = level.level;
+    if (left < 0) {
+      // Placed rooms that are too large overlap or reach outside, which other checks say better.
+      if (level.placed.length === level.rooms.length) return [];
+      return [finding(tooMuch, place, name, text(rooms), wallsText, text(inside), text(-left))];
+    }
+    if (!complete || left <= inside * (measured ? MEASURED_WALLS : UNMEASURED_WALLS)) return [];
+    return [finding(unclaimed, place, name, text(rooms), wallsText, text(inside), text(left))];
+  }),
 };
 
 interface Balance {

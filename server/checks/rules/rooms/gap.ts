@@ -6,7 +6,7 @@ import type { Model } from '#model/resolve';
 import { wallThickness } from '#takeoff/measure/layers';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
 import { type Gap, gapsOf } from '../../room-gaps.ts';
 import { lengthText } from '../../show.ts';
 
@@ -51,12 +51,11 @@ room bed on main at 0', 0'
 room bath on main at 10'-3 1/2", 0'
   size 6' x 8'
 `,
-  run: ({ model }) => {
-    const levels = levelRooms(model);
-    if (levels.every(({ placed }) => placed.length === 0)) return [];
+  reads: readsRooms,
+  run: byLevel((level, model) => {
     const own = ownWalls(model.list('wall'));
-    return levels.flatMap((level) => gapsOf(level).flatMap((strip) => gapFinding(strip, level, own, model)));
-  },
+    return gapsOf(level).flatMap((strip) => gapFinding(strip, level, own, model));
+  }),
 };
 
 function gapFinding(strip: Gap, level: LevelRooms, own: ReadonlyMap<string, number | undefined>, model: Model) {

@@ -4,7 +4,7 @@ import type { Slot } from '#kit/place';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
 import { namesText } from '../../show.ts';
 
 export const noDoor = findingSort<[room: string]>({
@@ -38,21 +38,21 @@ room living on main
   doors 1 d-3068 in south, 1 d-2868 to bed
 room bed on main
 `,
-  run: ({ model }) =>
-    levelRooms(model).flatMap((level) =>
-      shut(level).map((rooms) => {
-        const [first, ...others] = rooms;
-        if (others.length === 0) return finding(noDoor, first!.place, first!.name);
-        return {
-          ...finding(
-            shutOff,
-            first!.place,
-            rooms.map(({ name }) => name),
-          ),
-          related: others.map((room) => ({ place: room.place, note: `"${room.name}" is shut off with it` })),
-        };
-      }),
-    ),
+  reads: readsRooms,
+  run: byLevel((level) =>
+    shut(level).map((rooms) => {
+      const [first, ...others] = rooms;
+      if (others.length === 0) return finding(noDoor, first!.place, first!.name);
+      return {
+        ...finding(
+          shutOff,
+          first!.place,
+          rooms.map(({ name }) => name),
+        ),
+        related: others.map((room) => ({ place: room.place, note: `"${room.name}" is shut off with it` })),
+      };
+    }),
+  ),
 };
 
 /** Groups of rooms that nothing leads into. */

@@ -6,7 +6,7 @@ import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
 import { areaText, lengthText } from '../../show.ts';
 
 export const reachesOut = findingSort<[room: string, level: string, far: string, ends: string, walled: boolean]>({
@@ -52,7 +52,8 @@ room living on main at 0', 0'
 room living on main at 0', 0'
   size 20' x 10'
 `,
-  run: ({ model }) => levelRooms(model).flatMap((level) => troubles(level).map((trouble) => told(trouble, level, model))),
+  reads: readsRooms,
+  run: byLevel((level, model) => troubles(level).map((trouble) => told(trouble, level, model))),
 };
 
 function told({ room, kind, by, side }: Trouble, { level, wall, inside }: LevelRooms, model: Model): Finding {

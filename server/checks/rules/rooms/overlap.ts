@@ -3,7 +3,7 @@ import { finding, findingSort } from '#kit/finding';
 import { boundsOf, isRectangle, sharedArea } from '#kit/shapes/region';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
-import { type LevelRooms, levelRooms, type PlacedRoom } from '../../level-rooms.ts';
+import { byLevel, type LevelRooms, type PlacedRoom, readsRooms } from '../../level-rooms.ts';
 import { areaText } from '../../show.ts';
 
 export const overlapping = findingSort<[room: string, other: string, area: string]>({
@@ -36,16 +36,16 @@ room bed on main at 0', 0'
 room bath on main at 10'-3 1/2", 0'
   size 6' x 8'
 `,
-  run: ({ model }) =>
-    levelRooms(model).flatMap((level) =>
-      pairs(level).map(({ room, other, area }) => {
-        const { given, place, name } = room.room;
-        return {
-          ...finding(overlapping, (given.at ?? { place }).place, name, other.room.name, areaText(area, model)),
-          related: [{ place: other.room.place, note: `"${other.room.name}"` }],
-        };
-      }),
-    ),
+  reads: readsRooms,
+  run: byLevel((level, model) =>
+    pairs(level).map(({ room, other, area }) => {
+      const { given, place, name } = room.room;
+      return {
+        ...finding(overlapping, (given.at ?? { place }).place, name, other.room.name, areaText(area, model)),
+        related: [{ place: other.room.place, note: `"${other.room.name}"` }],
+      };
+    }),
+  ),
 };
 
 /** One sweep from west to east, so that only neighbours are compared; the finding stands at the room further down the plan. */

@@ -26,6 +26,7 @@ task forms does form-stem-walls takes 2d by concrete after footings + 2d
 task footings does pour-footings takes 1d by concrete
 task forms does form-stem-walls takes 2d by concrete after footings + 2 days
 `,
+  reads: ({ model, timeline }) => [timeline.links, timeline.steps, timeline.minutesPerDay, model.rows('rule')],
   run: ({ model, timeline }) => {
     const { links, steps, minutesPerDay } = timeline;
     const waits = spokenWaits(links);

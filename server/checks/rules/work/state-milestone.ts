@@ -27,6 +27,14 @@ task windows does set-windows takes 2d by framing
 task doors does set-outside-doors takes 1d by framing
 milestone dry after windows, doors
 `,
+  reads: ({ model, timeline, order }) => [
+    model.list('milestone'),
+    model.rows('state'),
+    timeline.steps,
+    timeline.claims,
+    timeline.progress.asOf === undefined ? undefined : timeline.timing.fixedFinish,
+    order,
+  ],
   run: (results) => {
     const { model, timeline } = results;
     const milestones = model.list('milestone');
