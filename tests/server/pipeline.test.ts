@@ -63,6 +63,61 @@ describe('incremental equals fresh', () => {
   }
 });
 
+/** One edit by whole lines and words, as people make them; what it picks goes by shares, so that it fits any file. */
+const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
+const lineEdit = fc.record({
+  how: fc.constantFrom('remove', 'repeat', 'move', 'other word', 'one more word', 'other number', 'empty line', 'rename'),
+  file: share,
+  line: share,
+  other: share,
+  word: share,
+});
+
+describe('incremental equals fresh after each of many edits', () => {
+  for (const sample of ['panel-cabin', 'cottage']) {
+    test(`${sample}, by lines and words`, () => {
+      const texts = sampleTexts(sample);
+      const paths = Object.keys(texts);
+      const root = paths.find((path) => /\nplan /.test(`\n${texts[path]}`))!;
+      const words = [
+        ...new Set(
+          Object.values(texts)
+            .join('\n')
+            .match(/[a-z][\w-]+/g),
+        ),
+      ];
+      fc.assert(
+        fc.property(fc.array(lineEdit, { minLength: 10, maxLength: 10 }), (edits) => {
+          const memory = emptyMemory();
+          let now = { ...texts };
+          look(root, now, memory);
+          for (const { how, file, line, other, word } of edits) {
+            const path = at(paths, file);
+            const lines = now[path]!.split('\n');
+            const where = Math.floor(line * lines.length);
+            const old = lines[where]!;
+            if (how === 'remove') lines.splice(where, 1);
+            else if (how === 'repeat') lines.splice(where, 0, old);
+            else if (how === 'move') lines.splice(Math.floor(other * lines.length), 0, ...lines.splice(where, 1));
+            else if (how === 'other word') lines[where] = old.replace(/[a-z][\w-]+/, at(words, word));
+            else if (how === 'one more word') lines[where] = `${old} ${at(words, word)}`;
+            else if (how === 'other number') lines[where] = old.replace(/\d+/, (number) => String(Number(number) + 2));
+            else if (how === 'empty line') lines.splice(where, 0, '');
+            const text = lines.join('\n');
+            now = { ...now, [path]: how === 'rename' ? text.replaceAll(at(words, word), `${at(words, word)}-x`) : text };
+            expect(pictureOf(look(root, now, memory))).toEqual(pictureOf(look(root, now)));
+          }
+        }),
+        { numRuns: 6, seed: 20261125 },
+      );
+    }, 300_000);
+  }
+});
+
+function at<T>(list: readonly T[], share: number): T {
+  return list[Math.floor(share * list.length)]!;
+}
+
 describe('work for what did not change is not done', () => {
   const texts = sampleTexts('cottage');
   const root = 'samples/cottage/plan.screed';

@@ -79,14 +79,16 @@ interface Left {
 }
 
 const leftOf = keptFor(({ open }: WorkClaims): Left | undefined => {
-  const left = open.filter(({ line }) => line.onlyIfDone === undefined && line.net.value > 0);
-  const first = left[0]?.line;
-  if (first === undefined) return undefined;
-  const value = left.reduce(
-    (sum, { line, share }) => (line.item === first.item && line.measure === first.measure ? sum + line.net.value * share : sum),
-    0,
-  );
-  return { first, value, others: new Set(left.map(({ line }) => line.item)).size - 1 };
+  let first: Line | undefined;
+  let value = 0;
+  let items: Set<string> | undefined;
+  for (const { line, share } of open) {
+    if (line.onlyIfDone !== undefined || !(line.net.value > 0)) continue;
+    first ??= line;
+    if (line.item !== first.item) (items ??= new Set()).add(line.item);
+    else if (line.measure === first.measure) value += line.net.value * share;
+  }
+  return first === undefined ? undefined : { first, value, others: items?.size ?? 0 };
 });
 
 /** '620 sf of Lap siding', '3 × Toilet'. */
