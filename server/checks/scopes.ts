@@ -35,9 +35,7 @@ export function scopesOf({ timeline, model, order }: Pick<Results, 'timeline' | 
   const before = last?.bySteps.length === steps.list.length ? last : undefined;
   const buildings = buildingsOf(model);
   const bySteps = steps.list.map((step, at) =>
-    step.kind === 'task'
-      ? taskScopes(step, claims.byTask.get(step) ?? NO_CLAIMS, buildings, model, before?.bySteps[at])
-      : NO_SCOPES,
+    step.kind === 'task' ? taskScopes(step, claims.byStep[at]!, buildings, model, before?.bySteps[at]) : NO_SCOPES,
   );
   // A visit is where the steps are that it looks at.
   const tasks: Scopes = { bySteps };
@@ -56,7 +54,6 @@ export function scopeOf({ step, work }: Side, { bySteps }: Scopes): Scope {
   return bySteps[step]?.get(work ?? '') ?? EVERYWHERE;
 }
 
-const NO_CLAIMS: readonly Claim[] = [];
 type Places = Omit<Scope, 'buildings'>;
 type ByWork = ReadonlyMap<string, Scope>;
 type Task = Extract<Step, { kind: 'task' }>;

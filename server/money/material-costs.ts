@@ -119,8 +119,7 @@ function shareOut(
 /** The steps that claim each line. */
 function ownersOf(timeline: Timeline): ReadonlyMap<Line, readonly { step: number; share: number }[]> {
   const owners = new Map<Line, { step: number; share: number }[]>();
-  for (const [task, claims] of timeline.claims.byTask) {
-    const step = timeline.steps.index.get(task.slot)!;
+  for (const [step, claims] of timeline.claims.byStep.entries()) {
     for (const { line, share } of claims) {
       const list = owners.get(line);
       if (list === undefined) owners.set(line, [{ step, share }]);

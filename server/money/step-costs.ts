@@ -31,7 +31,6 @@ interface Kept {
   readonly cost: StepCost;
 }
 const kept = new WeakMap<Step, Kept>();
-const NO_CLAIMS: readonly Claim[] = [];
 const NO_OTHERS: readonly unknown[] = [];
 
 export function stepCost(
@@ -44,7 +43,7 @@ export function stepCost(
 ): StepCost {
   const trade = timeline.trades[number];
   const duration = timeline.durations[number]!;
-  const claims = step.kind === 'task' ? (timeline.claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS;
+  const claims = timeline.claims.byStep[number]!;
   const others = step.kind === 'task' ? othersOf(step, model, prices) : NO_OTHERS;
   const before = kept.get(step);
   if (

@@ -64,17 +64,12 @@ export function schedule(
   memory.steps = stepsOf(model, memory.steps);
   const { steps } = memory.steps;
   const findings: Finding[] = [];
-  const claims = claimLines(steps.tasks, takeOff.byWork, memory.claims);
+  const claims = claimLines(steps.list, takeOff.byWork, memory.claims);
   const start = model.plan?.given.start?.value ?? NO_START;
   const calendars = planCalendars(model, start, memory.calendars);
   const trades = steps.list.map((step) => tradeOf(step, model));
   const durations = steps.list.map((step, at) => {
-    const duration = keptDuration(
-      step,
-      step.kind === 'task' ? (claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS,
-      trades[at],
-      model,
-    );
+    const duration = keptDuration(step, claims.byStep[at]!, trades[at], model);
     if (duration.basis === 'none') findings.push(finding(noDuration, step.place, step.name));
     return duration;
   });
@@ -111,8 +106,6 @@ function tradeOf(step: Step, model: Model): Trade | undefined {
   const trade = slot === undefined ? undefined : model.element(slot);
   return trade?.kind === 'trade' ? trade : undefined;
 }
-
-const NO_CLAIMS: readonly Claim[] = [];
 
 interface KeptDuration {
   readonly claims: readonly Claim[];
