@@ -12,6 +12,9 @@ export interface Part {
   /** Places among the work's lines, and the share of each. */
   readonly at: readonly number[];
   readonly shares: readonly number[];
+  /** The least and the greatest of the places: tells parts that a change does not touch without reading their lists. */
+  readonly first: number;
+  readonly last: number;
   readonly claims: readonly Claim[];
 }
 
@@ -37,6 +40,7 @@ const EXACT = 1e-9;
 
 export function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[], before: SharedOut | undefined): SharedOut {
   const change = changeOf(before?.lines ?? [], lines);
+  if (before !== undefined && before.doers === doers && isInPlace(before, lines, change)) return replaced(before, lines, change);
   const rooms = roomsOf(lines, change, before?.rooms);
   const parts = scopedParts(doers, lines, rooms, change, before);
   const left = leftBy(parts, lines.length);
@@ -46,18 +50,51 @@ export function shareOut(work: string, doers: readonly Doer[], lines: readonly L
     if (doer.scope.scoped) continue;
     parts[number] = doer === takers[0] ? rest(doer, lines, left, oldPart(before, doers, number)) : emptyPart(doer);
   }
-  const open = remaining(lines, left, 1, before?.claims.open);
-  const twice = remaining(lines, left, -1, before?.claims.twice);
   const same = before?.doers === doers;
   const claims: WorkClaims = {
     work,
     tasks: same ? before.claims.tasks : doers.map(({ task }) => task),
     rivals: same ? before.claims.rivals : takers.slice(1).map(({ task }) => task),
-    open,
-    twice,
+    open: remaining(lines, left, 1, before?.claims.open),
+    twice: remaining(lines, left, -1, before?.claims.twice),
     goods: goodsNow(lines, change, before),
   };
   return { lines, rooms, doers, parts, claims };
+}
+
+/** Whether lines came one for one in place of others that stand at the same places of the house: a room grew, and nothing else. */
+function isInPlace(old: SharedOut, lines: readonly Line[], { from, before, now }: Change): boolean {
+  if (before !== now || old.doers.some(({ scope }) => scope.byQuantity)) return false;
+  for (let at = from; at < now; at++) if (!samePlace(old.lines[at]!, lines[at]!)) return false;
+  return true;
+}
+
+function samePlace(a: Line, b: Line): boolean {
+  const [from, to] = [a.where, b.where];
+  return (
+    from.room === to.room &&
+    from.element === to.element &&
+    from.level === to.level &&
+    a.coats === b.coats &&
+    a.goods?.name === b.goods?.name
+  );
+}
+
+/** The same shares, of other lines. */
+function replaced(old: SharedOut, lines: readonly Line[], { from, now }: Change): SharedOut {
+  const parts = old.parts.slice();
+  for (let number = 0; number < parts.length; number++) {
+    const part = parts[number]!;
+    if (part.last < from || part.first >= now) continue;
+    parts[number] = { ...part, claims: claimsOf(lines, part.at, part.shares, part.claims) };
+  }
+  let { open, twice } = old.claims;
+  if (open.length > 0 || twice.length > 0) {
+    const left = leftBy(parts, lines.length);
+    open = remaining(lines, left, 1, open);
+    twice = remaining(lines, left, -1, twice);
+  }
+  return { ...old, lines, parts, claims: { ...old.claims, open, twice } };
 }
 
 function changeOf(before: readonly Line[], now: readonly Line[]): Change {
@@ -123,18 +160,18 @@ function oldPart(before: SharedOut | undefined, doers: readonly Doer[], number: 
 }
 
 /** Whether nothing that a part holds went, and nothing came that it would hold. */
-function isKept({ at, doer }: Part, lines: readonly Line[], { from, before, now }: Change): boolean {
-  for (const place of at) if (place >= from && place < before) return false;
+function isKept({ at, first, last, doer }: Part, lines: readonly Line[], { from, before, now }: Change): boolean {
+  if (last >= from && first < before) for (const place of at) if (place >= from && place < before) return false;
   for (let place = from; place < now; place++) if (doer.scope.holds(lines[place]!)) return false;
   return true;
 }
 
 function moved(part: Part, { before, now }: Change): Part {
-  if (before === now) return part;
   const { at } = part;
+  if (before === now || part.last < before) return part;
   const places = new Array<number>(at.length);
   for (let nth = 0; nth < at.length; nth++) places[nth] = at[nth]! < before ? at[nth]! : at[nth]! + now - before;
-  return { ...part, at: places };
+  return placed(part.doer, places, part.shares, part.claims);
 }
 
 /** Where the lines of those rooms are that the doers name; without looking into the lines. */
@@ -165,7 +202,17 @@ function heldBy({ scope }: Doer, lines: readonly Line[], byRoom: ReadonlyMap<Slo
 function partOf(doer: Doer, lines: readonly Line[], at: readonly number[], old: Part | undefined): Part {
   const share = doer.scope.share(at.map((place) => lines[place]!));
   const shares = at.map((place) => share(lines[place]!));
-  return { doer, at, shares, claims: claimsOf(lines, at, shares, old?.claims) };
+  return placed(doer, at, shares, claimsOf(lines, at, shares, old?.claims));
+}
+
+function placed(doer: Doer, at: readonly number[], shares: readonly number[], claims: readonly Claim[]): Part {
+  let first = Number.MAX_SAFE_INTEGER;
+  let last = -1;
+  for (const place of at) {
+    if (place < first) first = place;
+    if (place > last) last = place;
+  }
+  return { doer, at, shares, first, last, claims };
 }
 
 /** The unscoped doer takes whatever is left of each line. */
@@ -179,11 +226,11 @@ function rest(doer: Doer, lines: readonly Line[], left: Float64Array, old: Part 
     shares.push(share);
     left[place] = 0;
   }
-  return { doer, at, shares, claims: claimsOf(lines, at, shares, old?.claims) };
+  return placed(doer, at, shares, claimsOf(lines, at, shares, old?.claims));
 }
 
 function emptyPart(doer: Doer): Part {
-  return { doer, at: [], shares: [], claims: [] };
+  return placed(doer, [], [], []);
 }
 
 /** What the parts leave of each line. */
