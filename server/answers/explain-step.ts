@@ -49,8 +49,7 @@ export function takesReason(step: number, view: View): ListedReason | undefined 
   const { timeline } = view.plan;
   const { minutes, basis, rate } = timeline.durations[step]!;
   const task = timeline.steps.list[step]!;
-  const working =
-    task.kind === 'task' ? durationWorking(task, timeline.claims.byTask.get(task) ?? [], timeline.trades[step]) : undefined;
+  const working = task.kind === 'task' ? durationWorking(task, timeline.claims.byStep[step]!, timeline.trades[step]) : undefined;
   const byRate =
     working === undefined ? undefined : { ...listedReason(working, view), text: writeDays(working.value, view.style) };
   const text = writeDays(minutes, view.style);
@@ -128,8 +127,7 @@ function spareReason(step: number, { plan: { timeline }, style }: View): ListedR
 /** What it does: its share of each line of the take-off. */
 function workReasons(step: number, view: View): readonly ListedReason[] {
   const { timeline } = view.plan;
-  const task = timeline.steps.list[step]!;
-  const claims = task.kind === 'task' ? (timeline.claims.byTask.get(task) ?? []) : [];
+  const claims = timeline.claims.byStep[step]!;
   if (claims.length === 0) return [];
   const inputs = claims.map(({ line, share }): ListedReason => {
     const hours =
@@ -156,7 +154,7 @@ function takesText(step: number, view: View): string | undefined {
       return `${text} as given${rate === undefined ? '' : ` (the rate says ${writeDays(rate, view.style)})`}`;
     case 'rate': {
       const task = timeline.steps.list[step]! as Extract<Step, { kind: 'task' }>;
-      const work = personMinutes(timeline.claims.byTask.get(task) ?? []) ?? 0;
+      const work = personMinutes(timeline.claims.byStep[step]!) ?? 0;
       const count = people(task, timeline.trades[step]);
       return `${text} (${write({ value: work, dimension: 'time' }, view.style)} of work for ${count === 1 ? 'one person' : `${count} people`})`;
     }

@@ -96,7 +96,7 @@ function tellTrade(slot: Slot, view: View): Told {
   const steps = timeline.steps.list.flatMap((_, step) => (timeline.trades[step]?.slot === slot ? [step] : []));
   const hours = steps.map((step) => {
     const task = timeline.steps.list[step]!;
-    return { step, minutes: task.kind === 'task' ? personMinutes(timeline.claims.byTask.get(task) ?? []) : undefined };
+    return { step, minutes: task.kind === 'task' ? personMinutes(timeline.claims.byStep[step]!) : undefined };
   });
   const sum = hours.reduce((all, { minutes }) => all + (minutes ?? 0), 0);
   const costs = budget.lines.filter((line) => line.trade === slot);

@@ -176,9 +176,9 @@ function whyLine(line: Line, view: View): string {
 
 function doers(line: Line, view: View): readonly ListedReason[] {
   const { timeline } = view.plan;
-  const tasks = [...timeline.claims.byTask]
-    .filter(([, claims]) => claims.some((claim) => claim.line === line))
-    .map(([task]) => task.name);
+  const tasks = timeline.steps.list
+    .filter((_, step) => timeline.claims.byStep[step]!.some((claim) => claim.line === line))
+    .map((task) => task.name);
   if (line.work === undefined) return [saying('done by', 'no kind of work installs it')];
   return [
     saying(

@@ -126,8 +126,8 @@ function tradesOf({
     if (list === undefined) trades.set(line, [{ heading, share }]);
     else list.push({ heading, share });
   };
-  for (const [task, claims] of timeline.claims.byTask) {
-    const trade = timeline.trades[timeline.steps.index.get(task.slot)!];
+  for (const [step, claims] of timeline.claims.byStep.entries()) {
+    const trade = timeline.trades[step];
     const heading = trade === undefined ? { key: 'no trade', label: 'No trade' } : { key: trade.slot, label: trade.label };
     for (const { line, share } of claims) add(line, heading, share);
   }

@@ -59,7 +59,7 @@ export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
     const step = steps.list[at]!;
     bySteps[at] = NO_SCOPES;
     if (step.kind !== 'task') continue;
-    const own = claims.byTask.get(step) ?? NO_CLAIMS;
+    const own = claims.byStep[at]!;
     const known = last?.tasks[at];
     const same = known !== undefined && known.task === step && known.claims === own && known.buildings === buildings;
     tasks[at] = same && (sameWorld || !known.spoken) ? known : taskScopes(step, own, buildings, model, known);
@@ -96,7 +96,6 @@ export function scopeOf({ step, work }: Side, { bySteps }: Pick<Scopes, 'bySteps
   return bySteps[step]?.get(work ?? '') ?? EVERYWHERE;
 }
 
-const NO_CLAIMS: readonly Claim[] = [];
 type Places = Omit<Scope, 'buildings'>;
 type ByWork = ReadonlyMap<string, Scope>;
 type Task = Extract<Step, { kind: 'task' }>;

@@ -96,9 +96,11 @@ function dayOf(line: Line, timeline: Timeline): number | undefined {
   if (!timeline.dated) return undefined;
   const { claims, steps, crews } = timeline;
   // The first in plan order, where several do.
-  const tasks = (line.work === undefined ? undefined : claims.byWork.get(line.work.name)?.tasks) ?? [];
-  const task = tasks.find((each) => claims.byTask.get(each)?.some((claim) => claim.line === line) === true);
-  return task === undefined ? undefined : Math.floor(crews.start[steps.index.get(task.slot)!]! / DAY_MINUTES);
+  for (const task of (line.work === undefined ? undefined : claims.byWork.get(line.work.name)?.tasks) ?? []) {
+    const step = steps.index.get(task.slot)!;
+    if (claims.byStep[step]!.some((claim) => claim.line === line)) return Math.floor(crews.start[step]! / DAY_MINUTES);
+  }
+  return undefined;
 }
 
 /** Each cost shared out among the steps that use the goods, to the cent. */
@@ -160,8 +162,7 @@ function shareOut(
 /** The steps that claim each line. */
 function ownersOf(timeline: Timeline): ReadonlyMap<Line, readonly { step: number; share: number }[]> {
   const owners = new Map<Line, { step: number; share: number }[]>();
-  for (const [task, claims] of timeline.claims.byTask) {
-    const step = timeline.steps.index.get(task.slot)!;
+  for (const [step, claims] of timeline.claims.byStep.entries()) {
     for (const { line, share } of claims) {
       const list = owners.get(line);
       if (list === undefined) owners.set(line, [{ step, share }]);

@@ -46,7 +46,6 @@ interface From {
   readonly bids: readonly Bid[];
 }
 
-const NO_CLAIMS: readonly Claim[] = [];
 const NO_LINES: readonly Line[] = [];
 const NOTHING_MISSING: readonly Missing[] = [];
 
@@ -62,7 +61,7 @@ export function planCosts(
     steps: steps.list,
     trades,
     durations,
-    claims: steps.list.map((step) => (step.kind === 'task' ? (claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS)),
+    claims: claims.byStep,
     prices,
     machines: model.list('machine'),
     bids,

@@ -2,7 +2,8 @@
 // phase, what an inspection looks at and holds, and what a delivery brings.
 import { DAY_MINUTES } from '#kit/dates';
 import type { Place } from '#kit/place';
-import type { At, NamePlace, Phase, Step, StepLink } from '#model/model';
+import type { At, NamePlace, Step, StepLink } from '#model/model';
+import type { LinkSources } from './link-sources.ts';
 import { FINISH_FINISH, FINISH_START, type Link, type LinkKind, START_FINISH, START_START } from './network.ts';
 import type { Steps } from './steps.ts';
 import { AROUND, CALENDAR_DAYS, type WaitClock, WORKING } from './waits.ts';
@@ -17,43 +18,20 @@ export interface PlanLink extends Link {
   readonly share?: number;
 }
 
-export interface LinkSources {
-  /** Tasks by the name of a kind of work they do. */
-  readonly tasksOf: (work: string) => readonly number[];
-  /** Tasks that install goods of a name. */
-  readonly installers: (goods: string) => readonly number[];
+/** What a step's own words make. */
+export interface Own {
+  /** What it waits for by its order comes first. */
+  readonly links: readonly PlanLink[];
+  /** How many of the links those are: a step `beside` it waits for the same. */
+  readonly inOrder: number;
+  /** The step above whose order it shares. */
+  readonly beside: number | undefined;
 }
 
-export function planLinks(steps: Steps, sources: LinkSources): readonly PlanLink[] {
-  const links: PlanLink[] = [];
-  // What each step of a phase waits for by its order: for `beside`.
-  const orders: (readonly PlanLink[])[] = [];
-  steps.list.forEach((step, number) => {
-    const own = keptLinks(step, number, steps) ?? linksOf(step, number, steps, orders, sources);
-    // What a visit looks at and what a delivery brings hang on the other steps too, and `beside` on the line above.
-    if ((step.kind === 'task' || step.kind === 'milestone') && step.given.beside === undefined)
-      kept.set(step, { index: steps.index, phase: steps.phases[number], own });
-    orders[number] = own.order;
-    for (const link of own.order) links.push(link);
-    for (const link of own.others) links.push(link);
-  });
-  return distinct(links, steps.list.length);
-}
-
-interface Own {
-  readonly order: readonly PlanLink[];
-  readonly others: readonly PlanLink[];
-}
-const kept = new WeakMap<Step, { readonly index: Steps['index']; readonly phase: Phase | undefined; readonly own: Own }>();
-
-/** The links of a step that has not changed, in a phase that has not, among steps that stand where they stood. */
-function keptLinks(step: Step, number: number, steps: Steps): Own | undefined {
-  const known = kept.get(step);
-  return known !== undefined && known.index === steps.index && known.phase === steps.phases[number] ? known.own : undefined;
-}
-
-function linksOf(step: Step, number: number, steps: Steps, orders: readonly (readonly PlanLink[])[], sources: LinkSources): Own {
+/** `owns` holds the links of the steps above. */
+export function linksOf(step: Step, number: number, steps: Steps, owns: readonly Own[], sources: LinkSources): Own {
   const { given } = step;
+  let beside: number | undefined;
   const phase = steps.phases[number];
   const order: PlanLink[] = [];
   const others: PlanLink[] = [];
@@ -70,7 +48,9 @@ function linksOf(step: Step, number: number, steps: Steps, orders: readonly (rea
     const numbers = steps.within.get(phase.slot) ?? [];
     const above = numbers[numbers.indexOf(number) - 1];
     if (given.beside !== undefined && above !== undefined) {
-      order.push(...(orders[above] ?? []).map((link) => ({ ...link, to: number, words: 'beside', place: given.beside!.place })));
+      beside = above;
+      const { links, inOrder } = owns[above]!;
+      for (const link of links.slice(0, inOrder)) order.push({ ...link, to: number, words: 'beside', place: given.beside.place });
     } else if (
       phase.given['in order'] !== undefined &&
       given.after === undefined &&
@@ -90,8 +70,9 @@ function linksOf(step: Step, number: number, steps: Steps, orders: readonly (rea
     const notice = told.call?.value;
     if (notice !== undefined)
       return {
-        order: order.map((link) => called(link, notice)),
-        others: others.map((link) => (link.to === number ? called(link, notice) : link)),
+        links: [...order, ...others].map((link) => (link.to === number ? called(link, notice) : link)),
+        inOrder: order.length,
+        beside,
       };
   }
   if (step.kind === 'delivery') {
@@ -123,7 +104,7 @@ function linksOf(step: Step, number: number, steps: Steps, orders: readonly (rea
         });
     }
   }
-  return { order, others };
+  return { links: [...order, ...others], inOrder: order.length, beside };
 }
 
 /** A step named in a clause; a phase means all its steps. */
@@ -194,22 +175,4 @@ function named(
     const found = step === undefined ? sources.tasksOf(value.name) : [step];
     return found.map((number) => ({ step: number, place: value.place }));
   });
-}
-
-/** The same link said twice is one; the first words stay. */
-function distinct(links: readonly PlanLink[], steps: number): readonly PlanLink[] {
-  const seen = new Map<number, PlanLink[]>();
-  return links.filter((link) => {
-    if (link.from === link.to && link.words !== 'after') return false;
-    const key = link.from * steps + link.to;
-    const others = seen.get(key);
-    if (others === undefined) seen.set(key, [link]);
-    else if (others.some((other) => sameLink(other, link))) return false;
-    else others.push(link);
-    return true;
-  });
-}
-
-function sameLink(a: PlanLink, b: PlanLink): boolean {
-  return a.kind === b.kind && a.lag === b.lag && a.clock === b.clock && a.share === b.share;
 }

@@ -6,14 +6,16 @@ import type { Step, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { TakeOff } from '#takeoff/take-off';
 import { nextWork, previousWork, workBetween } from './calendar.ts';
-import { type Claim, type Claims, type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
+import { type Claim, type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
 import { type Crews, crewPass } from './crews.ts';
 import { criticalPath } from './critical-path.ts';
 import { type Duration, durationOf } from './durations.ts';
 import { crewFloats } from './hand-overs.ts';
-import { type PlanLink, planLinks, waiting } from './links.ts';
-import { buildNetwork, type Network } from './network.ts';
+import { type LinkSources, linkSources } from './link-sources.ts';
+import { waiting } from './links.ts';
+import type { Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, type PlanCalendars, planCalendars } from './plan-calendars.ts';
+import { type PlanNetwork, planNetwork } from './plan-network.ts';
 import { nextMorning, type Progress, progressOf } from './progress.ts';
 import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
@@ -27,10 +29,11 @@ export interface ScheduleMemory {
   readonly calendars: CalendarMemory;
   readonly claims: ClaimsMemory;
   steps: StepsMemory | undefined;
-  network: { readonly key: readonly unknown[]; readonly links: readonly PlanLink[]; readonly network: Network } | undefined;
+  sources: LinkSources | undefined;
+  network: PlanNetwork | undefined;
 }
 export function scheduleMemory(): ScheduleMemory {
-  return { calendars: calendarMemory(), claims: claimsMemory(), steps: undefined, network: undefined };
+  return { calendars: calendarMemory(), claims: claimsMemory(), steps: undefined, sources: undefined, network: undefined };
 }
 
 export const loop = findingSort<[names: readonly string[]]>({
@@ -64,22 +67,19 @@ export function schedule(
   memory.steps = stepsOf(model, memory.steps);
   const { steps } = memory.steps;
   const findings: Finding[] = [];
-  const claims = claimLines(steps.tasks, takeOff.byWork, memory.claims);
+  const claims = claimLines(steps.list, takeOff.byWork, memory.claims);
   const start = model.plan?.given.start?.value ?? NO_START;
   const calendars = planCalendars(model, start, memory.calendars);
   const trades = steps.list.map((step) => tradeOf(step, model));
   const durations = steps.list.map((step, at) => {
-    const duration = keptDuration(
-      step,
-      step.kind === 'task' ? (claims.byTask.get(step) ?? NO_CLAIMS) : NO_CLAIMS,
-      trades[at],
-      model,
-    );
+    const duration = keptDuration(step, claims.byStep[at]!, trades[at], model);
     if (duration.basis === 'none') findings.push(finding(noDuration, step.place, step.name));
     return duration;
   });
   const progress = progressOf(model, steps, asOf);
-  const { links, network } = networkOf(steps, claims, durations, memory, work);
+  memory.sources = linkSources(claims, memory.claims.doers!, memory.sources);
+  memory.network = planNetwork(steps, memory.sources, durations, memory.network, work);
+  const { links, network } = memory.network;
   const timing = timingOf(steps, trades, durations, progress, calendars, start, network);
   work.tasksTimed += steps.list.length;
   for (const ring of network.loops) findings.push(loopFinding(ring, steps));
@@ -112,8 +112,6 @@ function tradeOf(step: Step, model: Model): Trade | undefined {
   return trade?.kind === 'trade' ? trade : undefined;
 }
 
-const NO_CLAIMS: readonly Claim[] = [];
-
 interface KeptDuration {
   readonly claims: readonly Claim[];
   readonly trade: Trade | undefined;
@@ -131,76 +129,6 @@ function keptDuration(step: Step, claims: readonly Claim[], trade: Trade | undef
   const duration = durationOf(step, claims, trade, minutesPerDay);
   durationsKept.set(step, { claims, trade, minutesPerDay, duration });
   return duration;
-}
-
-/** The network stays the same object while steps, phases and what deliveries bring do. */
-function networkOf(
-  steps: Steps,
-  claims: Claims,
-  durations: readonly Duration[],
-  memory: ScheduleMemory,
-  work: Work,
-): { links: readonly PlanLink[]; network: Network } {
-  const shares =
-    memory.network?.links.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes) ?? [];
-  const brought = steps.list.some((step) => step.kind === 'delivery' && step.given.brings !== undefined)
-    ? [...claims.byWork.values()].map(({ goods }) => goods)
-    : [];
-  const key = [steps, ...brought, ...shares];
-  const kept = memory.network;
-  if (kept !== undefined && kept.key.length === key.length && key.every((part, at) => part === kept.key[at])) return kept;
-  const doers = new Map<string, number[]>();
-  for (const [name, { tasks }] of claims.byWork)
-    doers.set(
-      name,
-      tasks.map((task) => steps.index.get(task.slot)!),
-    );
-  const worksOf = goodsWorks(claims);
-  const links = planLinks(steps, {
-    tasksOf: (name) => doers.get(name) ?? [],
-    installers: (goods) => [...(worksOf.get(goods) ?? [])].flatMap((name) => doers.get(name) ?? []),
-  });
-  const withShares = links.map((link) =>
-    link.share === undefined ? link : { ...link, lag: Math.round((durations[link.from]?.minutes ?? 0) * link.share) },
-  );
-  const before = kept?.network;
-  const network =
-    before !== undefined && kept !== undefined && sameLinks(kept.links, withShares) && before.count === steps.list.length
-      ? before
-      : buildNetwork(steps.list.length, withShares);
-  if (network !== before) work.networkBuilt += 1;
-  const sharesNow = withShares.filter((link) => link.share !== undefined).map((link) => durations[link.from]?.minutes);
-  memory.network = { key: [steps, ...brought, ...sharesNow], links: withShares, network };
-  return memory.network;
-}
-
-function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
-  return (
-    a.length === b.length &&
-    a.every((link, at) => {
-      const other = b[at]!;
-      return (
-        link.from === other.from &&
-        link.to === other.to &&
-        link.kind === other.kind &&
-        link.lag === other.lag &&
-        link.clock === other.clock
-      );
-    })
-  );
-}
-
-/** Which kinds of work install goods of a name. */
-function goodsWorks(claims: Claims): ReadonlyMap<string, ReadonlySet<string>> {
-  const works = new Map<string, Set<string>>();
-  for (const [name, { goods }] of claims.byWork) {
-    for (const each of goods) {
-      const set = works.get(each);
-      if (set === undefined) works.set(each, new Set([name]));
-      else set.add(name);
-    }
-  }
-  return works;
 }
 
 function timingOf(

@@ -51,7 +51,7 @@ describe.each(['cottage', 'shed', 'panel-cabin'])('%s', (sample) => {
     timeline.steps.list.forEach((step, at) => {
       const duration = timeline.durations[at]!;
       if (step.kind !== 'task' || duration.basis !== 'rate') return;
-      const working = durationWorking(step, timeline.claims.byTask.get(step) ?? [], timeline.trades[at]);
+      const working = durationWorking(step, timeline.claims.byStep[at]!, timeline.trades[at]);
       expectReplays(step.name, working);
       expect(working?.value, step.name).toBe(duration.minutes);
     });

@@ -39,7 +39,9 @@ task wrap-high does wrap-walls 40% by framing after wrap-low
     for (const { work, tasks, twice: over } of timeline.claims.byWork.values()) {
       const [first] = over;
       if (first === undefined) continue;
-      const doers = tasks.filter((task) => (timeline.claims.byTask.get(task) ?? []).some(({ line }) => line === first.line));
+      const doers = tasks.filter((task) =>
+        timeline.claims.byStep[timeline.steps.index.get(task.slot)!]!.some(({ line }) => line === first.line),
+      );
       const last: Task | undefined = doers[doers.length - 1] ?? tasks[tasks.length - 1];
       if (last === undefined) continue;
       const value = over.reduce(

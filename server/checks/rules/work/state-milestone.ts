@@ -83,6 +83,5 @@ function isMissing({ step, work }: Side, at: number, milestone: Milestone, { tim
   const names = milestone.given.except?.value.map(({ value }) => value.name) ?? [];
   if (names.includes(task.name) || (work !== undefined && names.includes(work))) return false;
   // "except w-24" leaves out the step that sets it.
-  const claims = task.kind === 'task' ? (timeline.claims.byTask.get(task) ?? []) : [];
-  return !claims.some(({ line }) => line.goods !== undefined && names.includes(line.goods.name));
+  return !timeline.claims.byStep[step]!.some(({ line }) => line.goods !== undefined && names.includes(line.goods.name));
 }

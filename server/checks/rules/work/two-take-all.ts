@@ -38,7 +38,9 @@ task wrap-too does wrap-walls by framing after wrap
       const [rival] = others;
       if (rival === undefined) continue;
       const taken = tasks.some((task) =>
-        (timeline.claims.byTask.get(task) ?? []).some(({ line }) => line.work?.name === work && line.onlyIfDone === undefined),
+        timeline.claims.byStep[timeline.steps.index.get(task.slot)!]!.some(
+          ({ line }) => line.work?.name === work && line.onlyIfDone === undefined,
+        ),
       );
       if (!taken) continue;
       const first = tasks.find((task) => !others.includes(task) && isWhole(task)) ?? tasks[0]!;

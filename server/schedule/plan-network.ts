@@ -1,0 +1,109 @@
+// All links of a plan and the network over them, kept between two looks: the links of a step are read again only where the
+// step, its phase or what it hangs on changed, and the network is built again only where a link is another than before.
+import type { Work } from '#kit/work';
+import { distinct } from './distinct-links.ts';
+import type { Duration } from './durations.ts';
+import type { LinkSources } from './link-sources.ts';
+import { linksOf, type Own, type PlanLink } from './links.ts';
+import { buildNetwork, type Network } from './network.ts';
+import type { Steps } from './steps.ts';
+
+export interface PlanNetwork {
+  readonly steps: Steps;
+  readonly sources: LinkSources;
+  /** The links that each step's own words make. */
+  readonly owns: readonly Own[];
+  /** Of all of those in order, 1 for each that says what none before it said. */
+  readonly isFirst: Uint8Array;
+  /** Where the links stand that begin with a share of the step they come from. */
+  readonly shared: readonly number[];
+  readonly links: readonly PlanLink[];
+  readonly network: Network;
+}
+
+export function planNetwork(
+  steps: Steps,
+  sources: LinkSources,
+  durations: readonly Duration[],
+  before: PlanNetwork | undefined,
+  work: Work,
+): PlanNetwork {
+  const isRead = before !== undefined && before.steps === steps && before.sources === sources;
+  if (isRead && before.shared.every((at) => before.links[at]!.lag === sharedLag(before.links[at]!, durations))) return before;
+  const owns = isRead ? before.owns : ownLinks(steps, sources, before);
+  const isFirst = before !== undefined && saySame(owns, before.owns) ? before.isFirst : distinct(owns, steps.list.length);
+  const links: PlanLink[] = [];
+  const shared: number[] = [];
+  let said = 0;
+  for (const own of owns) {
+    for (const link of own.links) {
+      if (isFirst[said++] === 0) continue;
+      if (link.share === undefined) links.push(link);
+      else shared.push(links.push({ ...link, lag: sharedLag(link, durations) }) - 1);
+    }
+  }
+  const isSame = before !== undefined && before.network.count === steps.list.length && sameLinks(links, before.links);
+  if (!isSame) work.networkBuilt += 1;
+  return {
+    steps,
+    sources,
+    owns,
+    isFirst,
+    shared,
+    links,
+    network: isSame ? before.network : buildNetwork(steps.list.length, links),
+  };
+}
+
+function sharedLag({ from, share = 0 }: PlanLink, durations: readonly Duration[]): number {
+  return Math.round((durations[from]?.minutes ?? 0) * share);
+}
+
+/** The links of each step; the same objects where nothing that they were read from changed. */
+function ownLinks(steps: Steps, sources: LinkSources, before: PlanNetwork | undefined): readonly Own[] {
+  const owns = new Array<Own>(steps.list.length);
+  const inOrder = before !== undefined && before.steps.index === steps.index ? before : undefined;
+  for (let number = 0; number < owns.length; number++) {
+    const step = steps.list[number]!;
+    const old = inOrder?.owns[number];
+    const isKept =
+      old !== undefined &&
+      inOrder!.steps.list[number] === step &&
+      inOrder!.steps.phases[number] === steps.phases[number] &&
+      (inOrder!.sources === sources || step.kind === 'task' || step.kind === 'milestone') &&
+      (old.beside === undefined || owns[old.beside] === inOrder!.owns[old.beside]);
+    owns[number] = isKept ? old : linksOf(step, number, steps, owns, sources);
+  }
+  return owns;
+}
+
+/** Whether every step's words make the links they made, from whichever place in the text. */
+function saySame(owns: readonly Own[], before: readonly Own[]): boolean {
+  if (owns.length !== before.length) return false;
+  for (let number = 0; number < owns.length; number++) {
+    const [now, old] = [owns[number]!, before[number]!];
+    if (now === old) continue;
+    if (!sameLinks(now.links, old.links)) return false;
+    for (let at = 0; at < now.links.length; at++) {
+      const [link, other] = [now.links[at]!, old.links[at]!];
+      if (link.share !== other.share || link.words !== other.words) return false;
+    }
+  }
+  return true;
+}
+
+function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at++) {
+    const [link, other] = [a[at]!, b[at]!];
+    if (link === other) continue;
+    const isSame =
+      link.from === other.from &&
+      link.to === other.to &&
+      link.kind === other.kind &&
+      link.lag === other.lag &&
+      link.clock === other.clock;
+    if (!isSame) return false;
+  }
+  return true;
+}
