@@ -114,12 +114,22 @@ function open(found: readonly Finding[], results: Results, memory: AcceptMemory)
 }
 
 function acceptingIn({ names: { declared } }: Model, memory: AcceptMemory): readonly Slot[] {
-  if (memory.accepting?.declared !== declared)
-    memory.accepting = {
-      declared,
-      slots: declared.filter(({ declaration }) => declaration.given.accept !== undefined).map(({ slot }) => slot),
-    };
-  return memory.accepting.slots;
+  const before = memory.accepting;
+  if (before?.declared === declared) return before.slots;
+  const same = before !== undefined && before.declared.length === declared.length && noneAccepts(before.declared, declared);
+  const slots = same ? before.slots : declared.filter(accepts).map(({ slot }) => slot);
+  memory.accepting = { declared, slots };
+  return slots;
+}
+
+/** Whether of what stands in another's place now, neither the one nor the other accepts anything. */
+function noneAccepts(before: readonly Declared[], now: readonly Declared[]): boolean {
+  for (let at = 0; at < now.length; at++) if (before[at] !== now[at] && (accepts(before[at]!) || accepts(now[at]!))) return false;
+  return true;
+}
+
+function accepts({ declaration }: Declared): boolean {
+  return declaration.given.accept !== undefined;
 }
 
 function told(findings: readonly Finding[], results: Results): readonly Finding[] {

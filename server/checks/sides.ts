@@ -2,6 +2,7 @@
 // moments of that name. A task without words on its work, but with its name, counts too.
 import type { State } from '#model/model';
 import type { Model } from '#model/resolve';
+import { doSameWorks } from '#model/same-works';
 import type { Steps } from '#schedule/steps';
 import type { Results } from './check.ts';
 
@@ -57,8 +58,9 @@ function knownOf(steps: Steps, model: Model): Known {
   const states = model.rows('state');
   const last = latest.get(steps.index);
   if (last?.steps === steps && last.known.states === states) return last.known;
-  const doers = last?.steps === steps ? last.known.doers : doersOf(steps);
-  const same = last !== undefined && last.known.states === states && sameDoers(last.known.doers, doers);
+  const sameDoing = last !== undefined && doTheSame(last.steps, steps);
+  const doers = sameDoing ? last.known.doers : doersOf(steps);
+  const same = sameDoing && last.known.states === states;
   const known = same
     ? last.known
     : { states, made: new Map(states.map((state) => [state.name, state])), doers, sides: new WeakMap() };
@@ -66,16 +68,12 @@ function knownOf(steps: Steps, model: Model): Known {
   return known;
 }
 
-function sameDoers(a: Doers, b: Doers): boolean {
-  if (a === b) return true;
-  if (a.size !== b.size) return false;
-  for (const [name, sides] of a) {
-    const others = b.get(name);
-    if (others === undefined || others.length !== sides.length) return false;
-    for (let at = 0; at < sides.length; at++)
-      if (sides[at]!.step !== others[at]!.step || sides[at]!.work !== others[at]!.work) return false;
-  }
-  return true;
+/** Whether steps that stand in the places of others do the same works; their names are the same, or they stood elsewhere. */
+function doTheSame(before: Steps, now: Steps): boolean {
+  return now.list.every((step, at) => {
+    const old = before.list[at]!;
+    return step === old || step.kind !== 'task' || old.kind !== 'task' || doSameWorks(step, old);
+  });
 }
 
 function doersOf({ list }: Steps): Doers {

@@ -5,6 +5,7 @@ import type { Slot } from '#kit/place';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
 import type { Model } from '#model/resolve';
+import { doSameWorks } from '#model/same-works';
 import { measurings } from './elements.ts';
 import { type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, Purchase } from './lines.ts';
@@ -93,6 +94,10 @@ function worksDone(model: Model, memory: TakeOffMemory): ReadonlySet<string> {
   const tasks = model.list('task');
   const { done } = memory;
   if (done?.tasks === tasks) return done.works;
+  if (done?.tasks.length === tasks.length && tasks.every((task, at) => doSameWorks(task, done.tasks[at]!))) {
+    memory.done = { tasks, works: done.works };
+    return done.works;
+  }
   const works = new Set<string>();
   for (const task of tasks) for (const { value } of task.given.does?.value ?? []) works.add(value.work.name);
   const same = done !== undefined && done.works.size === works.size && [...works].every((work) => done.works.has(work));
