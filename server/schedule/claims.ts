@@ -79,38 +79,42 @@ function byStepOf(
   before: Lists,
 ): Lists {
   const byStep = new Array<readonly Claim[]>(count).fill(NO_CLAIMS);
-  const several: { readonly number: number; readonly lists: (readonly Claim[])[] }[] = [];
-  const placeAmong = new Int32Array(count).fill(-1);
-  for (const [work, { parts }] of works) {
-    const numbers = doers.get(work)?.numbers;
-    if (numbers === undefined) continue;
-    for (let nth = 0; nth < parts.length; nth++) {
-      const { claims } = parts[nth]!;
-      if (claims.length === 0) continue;
-      const number = numbers[nth]!;
-      if (byStep[number] === NO_CLAIMS) byStep[number] = claims;
-      else if (placeAmong[number]! >= 0) several[placeAmong[number]!]!.lists.push(claims);
-      else placeAmong[number] = several.push({ number, lists: [byStep[number]!, claims] }) - 1;
+  // Of a step that does several works: how much of its list of before is found again, in order; -1 for one to be joined anew.
+  const found = new Int32Array(count);
+  const eachPart = (visit: (number: number, claims: readonly Claim[]) => void): void => {
+    for (const [work, { parts }] of works) {
+      const numbers = doers.get(work)?.numbers;
+      if (numbers === undefined) continue;
+      for (let nth = 0; nth < parts.length; nth++) {
+        const { claims } = parts[nth]!;
+        if (claims.length > 0) visit(numbers[nth]!, claims);
+      }
     }
-  }
-  for (const { number, lists } of several) {
-    // Where steps came or went above, the list of before stands as many places further up or down.
-    const old = [before[number], before[number + before.length - count]].find(
-      (list) => list !== undefined && isJoined(list, lists),
-    );
-    byStep[number] = old ?? joined(lists);
-  }
+  };
+  eachPart((number, claims) => {
+    if (byStep[number] === NO_CLAIMS) byStep[number] = claims;
+    else if (found[number]! >= 0) {
+      if (found[number] === 0) {
+        const first = byStep[number]!;
+        // Where steps came or went above, the list of before stands as many places further up or down.
+        const old = isAt(before[number], 0, first) ? before[number] : before[number + before.length - count];
+        found[number] = isAt(old, 0, first) ? first.length : -1;
+        if (old !== undefined) byStep[number] = old;
+      }
+      found[number] = found[number]! > 0 && isAt(byStep[number], found[number]!, claims) ? found[number]! + claims.length : -1;
+    }
+  });
+  const anew = new Map<number, Claim[]>();
+  for (let number = 0; number < count; number++)
+    if (found[number] !== 0 && found[number] !== byStep[number]!.length) anew.set(number, []);
+  if (anew.size > 0) eachPart((number, claims) => anew.get(number)?.push(...claims));
+  for (const [number, claims] of anew) byStep[number] = claims;
   return byStep;
 }
 
-function isJoined(all: readonly Claim[], lists: Lists): boolean {
-  let at = 0;
-  for (const list of lists) for (let nth = 0; nth < list.length; nth++) if (all[at++] !== list[nth]) return false;
-  return at === all.length;
-}
-
-function joined(lists: Lists): readonly Claim[] {
-  const all: Claim[] = [];
-  for (const list of lists) for (const claim of list) all.push(claim);
-  return all;
+/** Whether claims stand in a list from a place on. */
+function isAt(list: readonly Claim[] | undefined, from: number, claims: readonly Claim[]): boolean {
+  if (list === undefined || list.length < from + claims.length) return false;
+  for (let nth = 0; nth < claims.length; nth++) if (list[from + nth] !== claims[nth]) return false;
+  return true;
 }

@@ -9,10 +9,12 @@ export interface CrewLoad {
   readonly latestStart: Float64Array;
   /** Spans placed with each crew, the last placed first: a chain through `next`. */
   readonly head: Int32Array;
-  readonly next: number[];
-  readonly units: number[];
-  readonly start: number[];
-  readonly end: number[];
+  readonly next: Int32Array;
+  readonly units: Int32Array;
+  readonly start: Float64Array;
+  readonly end: Float64Array;
+  /** How many spans there are: a step adds one for each crew that it takes, once. */
+  spans: number;
 }
 
 /** Further back than this nobody looks for an unused stretch. */
@@ -21,7 +23,18 @@ const LOOK_BACK = 2000;
 export function crewLoad(crews: Crews): CrewLoad {
   const latestStart = new Float64Array(crews.count).fill(Number.NEGATIVE_INFINITY);
   const head = new Int32Array(crews.count).fill(-1);
-  return { crews, inUse: new Int32Array(crews.count), latestStart, head, next: [], units: [], start: [], end: [] };
+  const most = crews.crew.length;
+  return {
+    crews,
+    inUse: new Int32Array(crews.count),
+    latestStart,
+    head,
+    next: new Int32Array(most),
+    units: new Int32Array(most),
+    start: new Float64Array(most),
+    end: new Float64Array(most),
+    spans: 0,
+  };
 }
 
 /** What a step takes of a crew: never more than there is. A step asking for more has the whole crew. */
@@ -44,11 +57,12 @@ export function addSpans(load: CrewLoad, task: number, start: number, end: numbe
     const units = unitsAt(crews, slot);
     if (units === 0) continue;
     const crew = crews.crew[slot]!;
-    load.next.push(load.head[crew]!);
-    load.head[crew] = load.next.length - 1;
-    load.units.push(units);
-    load.start.push(start);
-    load.end.push(end);
+    const span = load.spans++;
+    load.next[span] = load.head[crew]!;
+    load.head[crew] = span;
+    load.units[span] = units;
+    load.start[span] = start;
+    load.end[span] = end;
     load.latestStart[crew] = Math.max(load.latestStart[crew]!, start);
   }
 }

@@ -43,8 +43,7 @@ export function crewPass(network: Network, timing: Timing, crews: Crews, priorit
     while (events.moments.length > 0 && events.moments[0]! <= now) happen(pass, popEvent(events), now);
     startWhatCan(pass, now);
   }
-  const { placed, ready } = pass;
-  const sequence = Int32Array.from(pass.sequence);
+  const { placed, ready, sequence } = pass;
   let end = timing.start;
   for (const finish of placed.finish) end = Math.max(end, finish);
   return { ...placed, ready, end, sequence, ...handOvers(network, timing, crews, { ...placed, ready, sequence }) };
@@ -66,7 +65,9 @@ interface Pass {
   readonly crews: Crews;
   readonly placed: Placed;
   readonly ready: Float64Array;
-  readonly sequence: number[];
+  readonly sequence: Int32Array;
+  /** How many steps are placed. */
+  settled: number;
   /** How many of the steps each step hangs on are yet to be placed (by link). */
   readonly missing: Int32Array;
   /** Steps all of whose predecessors are placed, to be looked at. */
@@ -97,7 +98,8 @@ function beginPass(network: Network, timing: Timing, crews: Crews, priority: Flo
     crews,
     placed: unplaced(count),
     ready: new Float64Array(count),
-    sequence: [],
+    sequence: new Int32Array(count),
+    settled: 0,
     missing,
     free: [],
     rank,
@@ -216,7 +218,8 @@ function placeInPast(pass: Pass, task: number, now: number): boolean {
 /** Lets steps begin at the present moment, the highest rank first, until nobody can. */
 function startWhatCan(pass: Pass, now: number): void {
   const { timing, placed, load, active, queues, byRank } = pass;
-  const blocked: [task: number, crew: number][] = [];
+  // Steps and the crews they miss, by turns.
+  const blocked: number[] = [];
   for (let queue = bestQueue(pass); queue !== undefined; queue = bestQueue(pass)) {
     const task = byRank[popNumber(queue.waiting)]!;
     const isLate = now > pass.ready[task]!;
@@ -224,7 +227,7 @@ function startWhatCan(pass: Pass, now: number): void {
     const end = isLate ? advance(own, now, timing.durations[task]!) : placed.finish[task]!;
     const crew = missingNow(load, task, now, end);
     if (crew >= 0) {
-      blocked.push([task, crew]);
+      blocked.push(task, crew);
       continue;
     }
     placed.start[task] = now;
@@ -235,7 +238,10 @@ function startWhatCan(pass: Pass, now: number): void {
   for (const queue of active) queues[queue]!.active = false;
   active.length = 0;
   // They wait for the next release of the crew that was missing; looking again now would find the same.
-  for (const [task, crew] of blocked) pushNumber(queueOf(pass, crew, timing.calendarOf[task]!).waiting, pass.rank[task]!);
+  for (let at = 0; at < blocked.length; at += 2) {
+    const task = blocked[at]!;
+    pushNumber(queueOf(pass, blocked[at + 1]!, timing.calendarOf[task]!).waiting, pass.rank[task]!);
+  }
 }
 
 /** The active queue with the highest-ranked step whose crew has anybody free. */
@@ -265,7 +271,7 @@ function occupy(pass: Pass, task: number, now: number): void {
 /** A step has its dates: those that hang on it may go on. */
 function settle(pass: Pass, task: number): void {
   const { network, missing, free, sequence } = pass;
-  sequence.push(task);
+  sequence[pass.settled++] = task;
   for (let slot = network.outgoingStart[task]!; slot < network.outgoingStart[task + 1]!; slot++) {
     const next = network.linkTo[network.outgoing[slot]!]!;
     if (--missing[next]! === 0) free.push(next);

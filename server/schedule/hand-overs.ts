@@ -73,12 +73,12 @@ function followCrew(
   trail: Trail,
 ): void {
   const { start, ready } = dates;
-  const { units, left, lastGiven, heldByTask } = trail;
+  const { units, left } = trail;
   use.tasks.forEach((task, at) => {
     units[task] = use.units[at]!;
   });
   const tasks = use.tasks.sort((a, b) => start[a]! - start[b]!);
-  const byEnd = [...tasks].sort((a, b) => until[a]! - until[b]! || a - b);
+  const byEnd = tasks.slice().sort((a, b) => until[a]! - until[b]! || a - b);
   let fresh = capacity;
   let released = 0;
   let oldest = 0;
@@ -86,32 +86,44 @@ function followCrew(
     for (; released < byEnd.length && until[byEnd[released]!]! <= start[task]!; released++) {
       left[byEnd[released]!] = units[byEnd[released]!]!;
     }
+    const waits = start[task]! > ready[task]!;
+    const isBound = !hasStarted(timing, task);
     let needed = units[task]!;
-    const take = (giver: number): void => {
-      const taken = Math.min(needed, left[giver]!);
-      if (taken <= 0) return;
-      left[giver]! -= taken;
-      needed -= taken;
-      if (hasStarted(timing, task)) return;
-      const held = heldByTask[task]!;
-      if (start[task]! > ready[task]! && (held < 0 || until[giver]! > until[held]!)) heldByTask[task] = giver;
-      if (lastGiven[giver] === task) return;
-      lastGiven[giver] = task;
-      trail.from.push(giver);
-      trail.to.push(task);
-    };
     for (let slot = network.incomingStart[task]!; slot < network.incomingStart[task + 1]! && needed > 0; slot++) {
-      take(network.linkFrom[network.incoming[slot]!]!);
+      const giver = network.linkFrom[network.incoming[slot]!]!;
+      if (left[giver]! > 0) needed -= handOver(giver, task, Math.min(needed, left[giver]!), isBound, waits, until, trail);
     }
     const unused = Math.min(needed, fresh);
     fresh -= unused;
     needed -= unused;
     while (needed > 0 && oldest < released) {
-      take(byEnd[oldest]!);
-      if (left[byEnd[oldest]!]! <= 0) oldest++;
+      const giver = byEnd[oldest]!;
+      if (left[giver]! > 0) needed -= handOver(giver, task, Math.min(needed, left[giver]!), isBound, waits, until, trail);
+      if (left[giver]! <= 0) oldest++;
     }
   }
   for (const task of tasks) left[task] = units[task] = 0;
+}
+
+/** Hands units on, which binds a step that has not begun yet, and holds one that waits for them; gives back how many. */
+function handOver(
+  giver: number,
+  task: number,
+  units: number,
+  isBound: boolean,
+  waits: boolean,
+  until: Float64Array,
+  { left, heldByTask, lastGiven, from, to }: Trail,
+): number {
+  left[giver]! -= units;
+  if (!isBound) return units;
+  const held = heldByTask[task]!;
+  if (waits && (held < 0 || until[giver]! > until[held]!)) heldByTask[task] = giver;
+  if (lastGiven[giver] === task) return units;
+  lastGiven[giver] = task;
+  from.push(giver);
+  to.push(task);
+  return units;
 }
 
 /** For each crew its steps in the order in which they were placed. */

@@ -29,10 +29,7 @@ const SPAN = 800;
 /** `first` is the plan's first day. */
 export function planCalendars(model: Model, first: number, memory: CalendarMemory): PlanCalendars {
   const { plan } = model;
-  const holidays =
-    plan?.given.holidays === undefined
-      ? NONE
-      : model.rows('holiday').filter((row) => row.given.in?.value.toLowerCase() === plan.given.holidays?.value.toLowerCase());
+  const holidays = holidaysOf(model);
   const calendars: Calendar[] = [];
   const numbers = new Map<string, number>();
   const make = (key: string, from: readonly unknown[], build: () => Calendar): number => {
@@ -71,6 +68,12 @@ export function planCalendars(model: Model, first: number, memory: CalendarMemor
   };
   of(undefined, false);
   return { calendars, of };
+}
+
+/** The rows of the holidays that the plan keeps. */
+export function holidaysOf({ plan, rows }: Model): readonly Holiday[] {
+  const kept = plan?.given.holidays?.value.toLowerCase();
+  return kept === undefined ? NONE : rows('holiday').filter((row) => row.given.in?.value.toLowerCase() === kept);
 }
 
 const NONE: readonly Holiday[] = [];

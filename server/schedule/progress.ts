@@ -22,10 +22,27 @@ export interface Progress {
   readonly records: ReadonlyMap<number, Record>;
 }
 
+export interface ProgressMemory {
+  readonly from: readonly unknown[];
+  readonly progress: Progress;
+}
+
+/** The same progress while the diary, the order of the steps and the status date are. */
+export function keptProgress(
+  model: Model,
+  steps: Steps,
+  asOf: number | undefined,
+  before: ProgressMemory | undefined,
+): ProgressMemory {
+  const from = [model.list('progress'), steps.index, asOf];
+  if (before !== undefined && from.every((each, at) => each === before.from[at])) return before;
+  return { from, progress: progressOf(model, steps, asOf) };
+}
+
 type Block = ElementOf<'progress'>;
 
 /** Days since 1970-01-01 throughout. */
-export function progressOf(model: Model, steps: Steps, asOf: number | undefined): Progress {
+function progressOf(model: Model, steps: Steps, asOf: number | undefined): Progress {
   const blocks = model.list('progress').filter((block) => block.takes !== undefined);
   const latest = blocks.reduce<number | undefined>(
     (last, block) => (last === undefined ? block.takes : Math.max(last, block.takes!)),

@@ -88,13 +88,20 @@ function replaced(old: SharedOut, lines: readonly Line[], { from, now }: Change)
     if (part.last < from || part.first >= now) continue;
     parts[number] = { ...part, claims: claimsOf(lines, part.at, part.shares, part.claims) };
   }
-  let { open, twice } = old.claims;
-  if (open.length > 0 || twice.length > 0) {
-    const left = leftBy(parts, lines.length);
-    open = remaining(lines, left, 1, open);
-    twice = remaining(lines, left, -1, twice);
+  const { open, twice } = old.claims;
+  if (open.length === 0 && twice.length === 0) return { ...old, lines, parts };
+  const inPlaceOf = new Map<Line, Line>();
+  for (let at = from; at < now; at++) inPlaceOf.set(old.lines[at]!, lines[at]!);
+  return { ...old, lines, parts, claims: { ...old.claims, open: renewed(open, inPlaceOf), twice: renewed(twice, inPlaceOf) } };
+}
+
+function renewed(claims: readonly Claim[], inPlaceOf: ReadonlyMap<Line, Line>): readonly Claim[] {
+  const all = claims.slice();
+  for (let nth = 0; nth < all.length; nth++) {
+    const line = inPlaceOf.get(all[nth]!.line);
+    if (line !== undefined) all[nth] = { line, share: all[nth]!.share };
   }
-  return { ...old, lines, parts, claims: { ...old.claims, open, twice } };
+  return all;
 }
 
 function changeOf(before: readonly Line[], now: readonly Line[]): Change {

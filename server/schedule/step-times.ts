@@ -1,0 +1,177 @@
+// What is given of each step's time: its calendar, its length, the dates it is held by and what is recorded of it. Kept as
+// long as those are; where only lengths changed and nothing is recorded, the rest of it stays.
+import { DAY_MINUTES } from '#kit/dates';
+import type { Step } from '#model/model';
+import type { Model } from '#model/resolve';
+import { nextWork, previousWork, workBetween } from './calendar.ts';
+import type { Lengths } from './lengths.ts';
+import { waiting } from './links.ts';
+import type { Network } from './network.ts';
+import { type CalendarMemory, calendarMemory, holidaysOf, planCalendars } from './plan-calendars.ts';
+import { nextMorning, type Progress } from './progress.ts';
+import { sameNumbers } from './same-numbers.ts';
+import type { Steps } from './steps.ts';
+import type { Timing } from './timing.ts';
+import { AROUND, CALENDAR_DAYS } from './waits.ts';
+
+export interface TimingMemory {
+  readonly calendars: CalendarMemory;
+  kept:
+    | { readonly from: readonly unknown[]; readonly network: Network; readonly timing: Timing; readonly minutes: Int32Array }
+    | undefined;
+}
+export function timingMemory(): TimingMemory {
+  return { calendars: calendarMemory(), kept: undefined };
+}
+
+export function stepTimes(
+  model: Model,
+  steps: Steps,
+  lengths: Lengths,
+  progress: Progress,
+  startDay: number,
+  network: Network,
+  memory: TimingMemory,
+): Timing {
+  const { trades, minutes } = lengths;
+  const from = [steps, trades, model.plan, model.settings, startDay, progress, ...holidaysOf(model)];
+  const { kept } = memory;
+  if (kept !== undefined && kept.from.length === from.length && from.every((each, at) => each === kept.from[at])) {
+    const isRecorded = progress.asOf !== undefined;
+    if (kept.minutes === minutes && (!isRecorded || kept.network === network)) return kept.timing;
+    if (!isRecorded) {
+      memory.kept = { from, network, minutes, timing: { ...kept.timing, durations: minutes } };
+      return memory.kept.timing;
+    }
+  }
+  const timing = timingOf(model, steps, lengths, progress, startDay, network, memory.calendars);
+  memory.kept = { from, network, minutes, timing: kept !== undefined && sameTiming(timing, kept.timing) ? kept.timing : timing };
+  return memory.kept.timing;
+}
+
+function sameTiming(a: Timing, b: Timing): boolean {
+  return (
+    a.start === b.start &&
+    a.calendars.length === b.calendars.length &&
+    a.calendars.every((calendar, at) => calendar === b.calendars[at]) &&
+    sameNumbers(a.calendarOf, b.calendarOf) &&
+    sameNumbers(a.durations, b.durations) &&
+    sameNumbers(a.notBefore, b.notBefore) &&
+    sameNumbers(a.fixedStart, b.fixedStart) &&
+    sameNumbers(a.fixedFinish, b.fixedFinish) &&
+    sameNumbers(a.deadline, b.deadline)
+  );
+}
+
+function timingOf(
+  model: Model,
+  steps: Steps,
+  { trades, minutes }: Lengths,
+  progress: Progress,
+  startDay: number,
+  network: Network,
+  memory: CalendarMemory,
+): Timing {
+  const calendars = planCalendars(model, startDay, memory);
+  const count = steps.list.length;
+  const calendarOf = new Int32Array(count);
+  const notBefore = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
+  const fixedStart = new Float64Array(count).fill(Number.NaN);
+  const fixedFinish = new Float64Array(count).fill(Number.NaN);
+  const deadline = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const lengths = minutes.slice();
+  const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
+  steps.list.forEach((step, at) => {
+    calendarOf[at] = calendars.of(trades[at], isOutside(step));
+    const calendar = calendars.calendars[calendarOf[at]!]!;
+    const record = progress.records.get(at);
+    const { given } = step;
+    const day = given['not before']?.value;
+    if (day !== undefined) notBefore[at] = day * DAY_MINUTES;
+    if (given.deadline !== undefined) deadline[at] = nextMorning(given.deadline.value);
+    if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay));
+    if (step.kind === 'milestone' && step.given.on !== undefined)
+      notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
+    if (record === undefined) {
+      if (morning > notBefore[at]!) notBefore[at] = morning;
+      return;
+    }
+    if (record.notBefore !== undefined) notBefore[at] = Math.max(notBefore[at]!, record.notBefore * DAY_MINUTES);
+    const lastFailed = record.failed[record.failed.length - 1];
+    if (record.finished !== undefined) {
+      fixedFinish[at] =
+        lengths[at] === 0
+          ? record.finished * DAY_MINUTES + DAY_MINUTES / 2
+          : previousWork(calendar, nextMorning(record.finished));
+      const began = record.started === undefined ? Number.NaN : nextWork(calendar, record.started * DAY_MINUTES);
+      fixedStart[at] = Number.isNaN(began) ? Number.NaN : Math.min(began, fixedFinish[at]!);
+    } else if (record.started !== undefined) {
+      fixedStart[at] = nextWork(calendar, record.started * DAY_MINUTES);
+      const done = Math.max(0, workBetween(calendar, fixedStart[at]!, morning));
+      const left = record.left ?? (record.done === undefined ? lengths[at]! - done : lengths[at]! * (1 - record.done));
+      lengths[at] = Math.max(0, Math.round(left));
+      notBefore[at] = Math.max(notBefore[at]!, morning);
+    } else if (lastFailed !== undefined) {
+      // A failed visit opens a second, with its notice again.
+      const wait =
+        step.kind === 'inspection' && step.given.call !== undefined
+          ? waiting(step.given.call.value)
+          : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
+      notBefore[at] = Math.max(
+        notBefore[at]!,
+        wait.clock === AROUND
+          ? lastFailed * DAY_MINUTES + DAY_MINUTES / 2 + wait.lag
+          : lastFailed * DAY_MINUTES + Math.max(DAY_MINUTES, wait.lag),
+        morning,
+      );
+    } else notBefore[at] = Math.max(notBefore[at]!, morning);
+  });
+  assumeDone(network, fixedStart, fixedFinish, progress);
+  const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish };
+  return {
+    durations: lengths,
+    calendarOf,
+    calendars: calendars.calendars,
+    planCalendar: 0,
+    start: startDay * DAY_MINUTES,
+    notBefore,
+    ...recorded,
+    deadline,
+  };
+}
+
+/** A step without a record all of whose followers have begun was done, or they could not have. */
+function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Float64Array, progress: Progress): void {
+  if (progress.asOf === undefined) return;
+  for (let nth = network.order.length - 1; nth >= 0; nth--) {
+    const at = network.order[nth]!;
+    if (progress.records.has(at) || !Number.isNaN(fixedFinish[at]!)) continue;
+    const from = network.outgoingStart[at]!;
+    const to = network.outgoingStart[at + 1]!;
+    let earliest = Number.POSITIVE_INFINITY;
+    for (let slot = from; slot < to; slot++) {
+      const next = network.linkTo[network.outgoing[slot]!]!;
+      const began = Number.isNaN(fixedStart[next]!) ? fixedFinish[next]! : fixedStart[next]!;
+      earliest = Number.isNaN(began) ? Number.NaN : Math.min(earliest, began);
+      if (Number.isNaN(earliest)) break;
+    }
+    if (from < to && Number.isFinite(earliest)) fixedFinish[at] = earliest;
+  }
+}
+
+/** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */
+function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number): number {
+  const { lead, ordered } = step.given;
+  if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
+  return (ordered?.value ?? startDay) * DAY_MINUTES + lead.value.value;
+}
+
+const outside = new WeakMap<Step, boolean>();
+function isOutside(step: Step): boolean {
+  let known = outside.get(step);
+  if (known === undefined) {
+    known = step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);
+    outside.set(step, known);
+  }
+  return known;
+}
