@@ -1,5 +1,7 @@
 // What stands at a position of the text: the declaration and its line, the item, the clause, and the name it is part of.
+
 import type { Position } from 'vscode-languageserver-types';
+import { firstAtLeast } from '#grammar/lines';
 import type { Item, Node } from '#grammar/tree';
 import type { Slot, Spot } from '#kit/place';
 import type { Declared, FileNames } from '#model/file-names';
@@ -9,6 +11,8 @@ import { meantBy, type Use, usesIn } from './uses.ts';
 
 export interface Standing {
   readonly declared: Declared;
+  /** The line that the declaration begins on. */
+  readonly top: number;
   /** From the declaration's own line to this one. */
   readonly path: readonly number[];
   readonly node: Node;
@@ -40,26 +44,19 @@ export interface There extends Standing {
 
 /** The declaration whose lines hold a line, and the way to it; undefined on lines between declarations. */
 export function standingAt(file: FileNames, line: number): Standing | undefined {
-  const { declared } = file;
-  let low = 0;
-  let high = declared.length;
-  while (high - low > 0) {
-    const middle = (low + high) >> 1;
-    if (declared[middle]!.line <= line) low = middle + 1;
-    else high = middle;
-  }
-  for (let at = low - 1; at >= 0; at--) {
+  const { declared, lines } = file;
+  for (let at = firstAtLeast(lines, line + 1) - 1; at >= 0; at--) {
     const found = declared[at]!;
-    if (line < found.line + found.node.height) return walkDown(found, line);
+    if (line < lines[at]! + found.node.height) return walkDown(found, lines[at]!, line);
     // A line of a phase may follow the steps in it.
     if (found.parent === undefined) return undefined;
   }
   return undefined;
 }
 
-function walkDown(declared: Declared, line: number): Standing {
+function walkDown(declared: Declared, top: number, line: number): Standing {
   let { node } = declared;
-  let at = declared.line;
+  let at = top;
   const path: number[] = [];
   while (at !== line) {
     const start = at;
@@ -72,7 +69,7 @@ function walkDown(declared: Declared, line: number): Standing {
     at += node.offsets[next] ?? 0;
     node = node.children[next]!;
   }
-  return { declared, path, node, line: at };
+  return { declared, top, path, node, line: at };
 }
 
 /** What stands at a position; undefined where no declaration's line does. */

@@ -1,7 +1,9 @@
 // From a name to where it is declared, in the plan or in the library; from an included file's name to the file; from an
 // accepted code to the rule behind it.
+
 import type { Location, LocationLink, Position, Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
+import { blockOf } from '#model/standing';
 import { thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { includeAt } from './links.ts';
@@ -41,13 +43,14 @@ export function declarationOf(
   { plan: { model }, plan, addresses }: View,
 ): { readonly uri: string; readonly range: Range; readonly name: Range } | undefined {
   const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
+  const block = blockOf(slot, model);
   const file = fileIn(plan, slot.file);
-  if (declared === undefined || file === undefined) return undefined;
+  if (declared === undefined || block === undefined || file === undefined) return undefined;
   const { nameSpot } = declared.declaration;
   return {
     uri: addresses.uriOf(slot.file),
-    range: blockRange(declared.node, declared.line, file),
-    name: stretchOf(declared, nameSpot.from, nameSpot.to),
+    range: blockRange(block.node, block.line, file),
+    name: stretchOf(block, nameSpot.from, nameSpot.to),
   };
 }
 

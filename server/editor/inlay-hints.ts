@@ -1,8 +1,10 @@
 // What was computed, beside the text it was computed from: at the end of each declaration's own line.
+
 import type { InlayHint, Range } from 'vscode-languageserver-types';
 import { costText, finishText } from '#answers/summary';
 import { counted } from '#answers/table';
 import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
+import { firstAtLeast } from '#grammar/lines';
 import { dayOfStart } from '#kit/dates';
 import type { Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
@@ -26,8 +28,8 @@ export const inlayHintResolve: Feature = {
   method: 'inlayHint/resolve',
   offers: () => ({}),
   answer: (view, hint: InlayHint): InlayHint => {
-    const [declared] = declaredWithin(view, hint.position.line, hint.position.line);
-    const element = declared === undefined ? undefined : view.plan.model.element(declared.slot);
+    const [at] = declaredWithin(view, hint.position.line, hint.position.line);
+    const element = at === undefined ? undefined : view.plan.model.element(view.file.declared[at]!.slot);
     if (element === undefined) return hint;
     const { why } = tellBriefly(element, viewOf(view.plan));
     return { ...hint, tooltip: why };
@@ -37,30 +39,25 @@ export const inlayHintResolve: Feature = {
 /** Hints of the lines from first to last, both included. */
 function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
   const { file } = view;
-  return declaredWithin(view, start.line, end.line).flatMap((declared) => {
-    const label = hintOf(declared, view);
+  return declaredWithin(view, start.line, end.line).flatMap((at) => {
+    const label = hintOf(file.declared[at]!, view);
     if (label === undefined) return [];
-    const position = { line: declared.line, character: lineLength(file.tree, declared.line) };
+    const line = file.lines[at]!;
+    const position = { line, character: lineLength(file.tree, line) };
     return [{ position, label, paddingLeft: true, data: { uri: view.addresses.uriOf(file.path) } }];
   });
 }
 
 /** The same without places: what a person sees changes only when one of these does. */
 export function shownHints(view: View, { start, end }: Range): readonly string[] {
-  return declaredWithin(view, start.line, end.line).map((declared) => hintOf(declared, view) ?? '');
+  return declaredWithin(view, start.line, end.line).map((at) => hintOf(view.file.declared[at]!, view) ?? '');
 }
 
-function declaredWithin({ file: { declared } }: View, first: number, last: number): readonly Declared[] {
-  let low = 0;
-  let high = declared.length;
-  while (high > low) {
-    const middle = (low + high) >> 1;
-    if (declared[middle]!.line < first) low = middle + 1;
-    else high = middle;
-  }
-  let to = low;
-  while (to < declared.length && declared[to]!.line <= last) to += 1;
-  return declared.slice(low, to);
+/** Numbers of the file's declarations on these lines. */
+function declaredWithin({ file: { lines } }: View, first: number, last: number): readonly number[] {
+  const found: number[] = [];
+  for (let at = firstAtLeast(lines, first); at < lines.length && lines[at]! <= last; at++) found.push(at);
+  return found;
 }
 
 /** Nothing for a line with a mistake in it: what could be computed of it would mislead. */

@@ -24,15 +24,16 @@ export function occurrencesOf(slot: Slot, plan: Plan): readonly Occurrence[] {
 
 export function occurrencesIn(slot: Slot, file: FileNames, { model }: Plan): readonly Occurrence[] {
   const found: Occurrence[] = [];
-  for (const declared of file.declared) {
+  for (const [nth, declared] of file.declared.entries()) {
+    const line = file.lines[nth]!;
     // The same name in a plan and in the library is one thing.
-    if (isSame(declared.slot, slot)) found.push(own(declared, file.path));
+    if (isSame(declared.slot, slot)) found.push(own(declared, line, file.path));
     for (const use of usesIn(declared)) {
       // Most names are others: only those that could be it are looked up.
       if (!mayBe(use.name, slot.name) && use.space !== 'goods' && use.space !== 'priced' && use.space !== 'any') continue;
       const meant = meantBy(use, declared.slot, model);
       if (meant === undefined || !isSame(meant, slot)) continue;
-      const placed = at(declared, use.spot.path);
+      const placed = at(declared, line, use.spot.path);
       if (placed === undefined) continue;
       const { from, to } = use.spot;
       const text = placed.node.line.statement.text.slice(from, to);
@@ -50,7 +51,7 @@ function mayBe(used: string, name: string): boolean {
   return used === name || used.split('.').includes(name);
 }
 
-function own({ declaration, node, line }: Declared, path: string): Occurrence {
+function own({ declaration, node }: Declared, line: number, path: string): Occurrence {
   const { from, to } = declaration.nameSpot;
   return {
     path,
@@ -60,10 +61,10 @@ function own({ declaration, node, line }: Declared, path: string): Occurrence {
   };
 }
 
-function at(declared: Declared, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
+function at(declared: Declared, top: number, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
   const node = nodeAt(declared.node, path);
   if (node === undefined) return undefined;
-  let line = declared.line;
+  let line = top;
   let above = declared.node;
   for (const step of path) {
     line += above.offsets[step] ?? 0;

@@ -98,12 +98,16 @@ function tokensOf(file: FileNames, first: number, last: number): readonly number
   return data;
 }
 
-function coloursByLine({ declared, strays }: FileNames, first: number, last: number): ReadonlyMap<number, readonly Token[]> {
+function coloursByLine(
+  { declared, lines, strays }: FileNames,
+  first: number,
+  last: number,
+): ReadonlyMap<number, readonly Token[]> {
   const colours = new Map<number, readonly Token[]>();
-  for (const each of declared) {
-    if (each.line > last) break;
-    if (each.line + each.node.height <= first) continue;
-    for (const { offset, tokens } of blockTokens(each)) colours.set(each.line + offset, tokens);
+  for (let at = 0; at < declared.length && lines[at]! <= last; at++) {
+    const line = lines[at]!;
+    if (line + declared[at]!.node.height <= first) continue;
+    for (const { offset, tokens } of blockTokens(declared[at]!)) colours.set(line + offset, tokens);
   }
   for (const { node, line } of strays) colours.set(line, plainTokens(node.line.statement.items));
   return colours;

@@ -14,8 +14,8 @@ export const symbols: Feature = {
 function tree(file: FileNames): readonly DocumentSymbol[] {
   const top: DocumentSymbol[] = [];
   let phase: DocumentSymbol | undefined;
-  for (const declared of file.declared) {
-    const symbol = symbolOf(declared, file);
+  for (const [at, declared] of file.declared.entries()) {
+    const symbol = symbolOf(declared, file.lines[at]!, file);
     if (declared.parent !== undefined && phase !== undefined) phase.children!.push(symbol);
     else {
       if (declared.declaration.kind.declares !== undefined) symbol.children = [];
@@ -26,8 +26,8 @@ function tree(file: FileNames): readonly DocumentSymbol[] {
   return top;
 }
 
-function symbolOf(declared: Declared, file: FileNames): DocumentSymbol {
-  const { declaration, node, line } = declared;
+function symbolOf(declared: Declared, line: number, file: FileNames): DocumentSymbol {
+  const { declaration, node } = declared;
   const range = blockRange(node, line, file);
   const own = stretchOf({ line, node }, declaration.nameSpot.from, declaration.nameSpot.to);
   return {
@@ -41,10 +41,10 @@ function symbolOf(declared: Declared, file: FileNames): DocumentSymbol {
 
 function flat({ file, addresses }: View): readonly SymbolInformation[] {
   const uri = addresses.uriOf(file.path);
-  return file.declared.map((declared) => ({
+  return file.declared.map((declared, at) => ({
     name: symbolName(declared),
     kind: symbolKind(declared.declaration.kind.word),
-    location: { uri, range: blockRange(declared.node, declared.line, file) },
+    location: { uri, range: blockRange(declared.node, file.lines[at]!, file) },
     ...(declared.parent === undefined ? {} : { containerName: declared.parent.name }),
   }));
 }

@@ -11,7 +11,7 @@ import { factsOf } from './facts.ts';
 import type { Declared } from './file-names.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { lookUp, type NameTable } from './names.ts';
+import { listOfGiven, lookUp, type NameTable } from './names.ts';
 import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -105,18 +105,15 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     suspects.add(slot);
     queue.push(slot);
   };
-  if (last.plan.names === plan.names) {
-    if (last.plan.declared !== plan.declared)
-      for (let at = 0; at < plan.declared.length; at++) {
-        if (plan.declared[at]!.declaration !== last.plan.declared[at]!.declaration) add(plan.slots[at]!);
-      }
-  } else {
-    for (const { slot, declaration } of plan.declared) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
-    const gone = last.plan.declared.filter(({ slot }) => !plan.bySlot.has(slot));
-    for (const { slot } of gone) add(slot);
-    for (const { slot } of gone) forget(slot, memory);
-    for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
+  const { gone, come } = changes(last.plan.declared, plan.declared);
+  for (const { slot, declaration } of come) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  for (const { slot } of gone) {
+    if (plan.bySlot.has(slot)) continue;
+    add(slot);
+    forget(slot, memory);
   }
+  if (last.plan.names !== plan.names)
+    for (const name of movedNames(gone, come)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
   // Those who were suspect before had their readers added then.
   while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
 }
@@ -128,16 +125,28 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Names that mean another declaration than before, or none, or some where there was none; first and second names alike. */
-function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
+/** Declarations that were there and those that are, without those that are the same from the top and from the bottom. */
+function changes(
+  before: readonly Declared[],
+  now: readonly Declared[],
+): { readonly gone: readonly Declared[]; readonly come: readonly Declared[] } {
+  if (before === now) return { gone: [], come: [] };
+  const shorter = Math.min(before.length, now.length);
+  let top = 0;
+  while (top < shorter && before[top] === now[top]) top += 1;
+  let below = 0;
+  while (below < shorter - top && before[before.length - 1 - below] === now[now.length - 1 - below]) below += 1;
+  return { gone: before.slice(top, before.length - below), come: now.slice(top, now.length - below) };
+}
+
+/** Names that may mean another declaration than before, or none, or some where there was none; first and second names alike. */
+function movedNames(gone: readonly Declared[], come: readonly Declared[]): ReadonlySet<string> {
   const moved = new Set<string>();
-  const compare = (a: ReadonlyMap<string, Slot>, b: ReadonlyMap<string, Slot>): void => {
-    for (const [key, slot] of a) if (b.get(key) !== slot) moved.add(key.slice(key.indexOf('/') + 1));
-  };
-  compare(before.first, now.first);
-  compare(now.first, before.first);
-  compare(before.also, now.also);
-  compare(now.also, before.also);
+  for (const { slot, declaration } of [...gone, ...come]) {
+    moved.add(slot.name);
+    for (const line of listOfGiven(declaration.given.also))
+      for (const { value } of line.value as readonly { readonly value: { readonly name: string } }[]) moved.add(value.name);
+  }
   return moved;
 }
 

@@ -1,4 +1,5 @@
-// What a file declares: its declarations with their lasting slots, each the same object while its lines and place are.
+// What a file declares: its declarations with their lasting slots, each the same object while its lines say the same. Which
+// line of the file each stands on is kept beside them, so that a line typed above leaves them all as they are.
 import { type Declaration, findingOf, readDeclaration } from '#grammar/shape';
 import { unknownKind } from '#grammar/shape/problems';
 import type { FileTree, Node, Problem } from '#grammar/tree';
@@ -6,14 +7,13 @@ import { kindOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import { nearest } from '#kit/did-you-mean';
 import { type Finding, finding } from '#kit/finding';
 import { type Slot, slotKey } from '#kit/place';
+import { sameList } from '#kit/same-list';
 import type { Work } from '#kit/work';
 import { problemFinding, syntaxFindings } from './syntax.ts';
 
 export interface Declared {
   readonly slot: Slot;
   readonly node: Node;
-  /** Line number in the file, from 0. */
-  readonly line: number;
   readonly declaration: Declaration;
   /** The phase it stands in. */
   readonly parent?: Slot;
@@ -31,12 +31,17 @@ export interface Stray {
 export interface FileNames {
   readonly path: string;
   readonly tree: FileTree;
+  /** In the order of the text; the same array while its members are. */
   readonly declared: readonly Declared[];
+  /** The line of each, from 0. */
+  readonly lines: Int32Array;
   /** Where the declarations of each node of the tree begin in `declared`; one more at the end. */
   readonly begins: Int32Array;
   readonly includes: readonly Declared[];
   /** Lines in the first column whose kind is unknown. */
   readonly strays: readonly Stray[];
+  /** What the lines say against grammar and vocabulary. */
+  readonly findings: readonly Finding[];
 }
 
 export interface NamesMemory {
@@ -61,69 +66,167 @@ export function fileNames(path: string, tree: FileTree, memory: NamesMemory, wor
 
 function readAll(path: string, tree: FileTree, memory: NamesMemory, work: Work): FileNames {
   const declared: Declared[] = [];
+  const lines: number[] = [];
   const strays: Stray[] = [];
   const counts = new Map<string, number>();
   const begins = new Int32Array(tree.nodes.length + 1);
   tree.nodes.forEach((node, index) => {
     let parent: Slot | undefined;
-    for (const { node: each, line } of below(node, tree.nodeLines[index] ?? 0)) {
+    const top = tree.nodeLines[index] ?? 0;
+    for (const { node: each, below } of declaring(node)) {
       const declaration = declarationOf(each, memory, work);
       if (declaration === undefined) {
-        if (each === node) strays.push(stray(path, node, line, count(counts, ''), memory));
+        if (each === node) strays.push(stray(path, node, top, count(counts, ''), memory));
         continue;
       }
-      const nth = count(counts, declaration.name === '' ? declaration.kind.word : declaration.key);
-      const made = declaredAt(path, each, line, declaration, nth, each === node ? undefined : parent, memory);
+      const made = declaredAt(path, each, declaration, count(counts, countedBy(declaration)), parent, memory);
       if (each === node) parent = made.slot;
       declared.push(made);
+      lines.push(top + below);
     }
     begins[index + 1] = declared.length;
   });
   for (const { line, problem } of tree.problems) strays.push(troubled(path, tree, line, problem, memory));
-  return { path, tree, declared, begins, includes: declared.filter(({ slot }) => slot.kind === 'include'), strays };
+  return {
+    path,
+    tree,
+    declared,
+    lines: new Int32Array(lines),
+    begins,
+    includes: declared.filter(({ slot }) => slot.kind === 'include'),
+    strays,
+    findings: lineFindings(declared, strays),
+  };
 }
 
-/** A node and the declarations that stand below it, with their lines. */
-function below(node: Node, line: number): readonly { readonly node: Node; readonly line: number }[] {
+/** What declarations of one name are counted by; those without a name are counted by their kind. */
+function countedBy({ name, kind, key }: Declaration): string {
+  return name === '' ? kind.word : key;
+}
+
+/** A node and the nodes below it that declare something, with how many lines below. */
+function declaring(node: Node): readonly { readonly node: Node; readonly below: number }[] {
   const first = node.line.statement.items[0];
   const kinds = first?.kind === 'word' ? kindOf(first.word)?.declares : undefined;
-  if (kinds === undefined) return [{ node, line }];
-  const all = [{ node, line }];
+  if (kinds === undefined) return [{ node, below: 0 }];
+  const all = [{ node, below: 0 }];
   node.children.forEach((child, at) => {
     const word = child.line.statement.items[0];
-    if (word?.kind === 'word' && kinds.includes(word.word)) all.push({ node: child, line: line + (node.offsets[at] ?? 0) });
+    if (word?.kind === 'word' && kinds.includes(word.word)) all.push({ node: child, below: node.offsets[at] ?? 0 });
   });
   return all;
 }
 
 /** Blocks that differ beyond this many are read as a new file would be. */
-const FEW = 8;
+const FEW = 16;
 
-/** A file in which some blocks say other things of the same names, on the same lines: all other declarations stay. */
+/**
+ * A file of which a few blocks that follow one another are others than before, or more, or fewer: all declarations above and
+ * below stay. Undefined where the change reaches further, as a second declaration of one name does.
+ */
 function patched(known: FileNames, tree: FileTree, memory: NamesMemory, work: Work): FileNames | undefined {
+  if (known.strays.length > 0 || tree.problems.length > 0) return undefined;
   const { nodes, nodeLines } = tree;
-  const before = known.tree;
-  if (nodes.length !== before.nodes.length || known.strays.length > 0 || tree.problems.length > 0) return undefined;
-  const changed: number[] = [];
+  const before = known.tree.nodes;
+  const shorter = Math.min(nodes.length, before.length);
+  let top = 0;
+  while (top < shorter && nodes[top] === before[top]) top += 1;
+  let below = 0;
+  while (below < shorter - top && nodes[nodes.length - 1 - below] === before[before.length - 1 - below]) below += 1;
+  const end = nodes.length - below;
+  const oldEnd = before.length - below;
+  if (end - top > FEW || oldEnd - top > FEW) return undefined;
+  const from = known.begins[top]!;
+  const to = known.begins[oldEnd]!;
+  const gone = known.declared.slice(from, to);
+  const come = readBlocks(known, tree, top, end, from, memory, work);
+  if (come === undefined || [...gone, ...come.declared].some(({ slot }) => slot.kind === 'include')) return undefined;
+  if (renumbers(gone, come.declared, known.declared, to)) return undefined;
+  const more = come.declared.length - gone.length;
+  const begins = new Int32Array(nodes.length + 1);
+  const lines = new Int32Array(known.declared.length + more);
+  lines.set(come.lines, from);
   for (let at = 0; at < nodes.length; at++) {
-    if (nodeLines[at] !== before.nodeLines[at]) return undefined;
-    if (nodes[at] !== before.nodes[at] && changed.push(at) > FEW) return undefined;
-  }
-  const declared = known.declared.slice();
-  for (const at of changed) {
-    const from = known.begins[at]!;
-    const all = below(nodes[at]!, nodeLines[at]!);
-    if (all.length !== known.begins[at + 1]! - from) return undefined;
-    for (let nth = 0; nth < all.length; nth++) {
-      const { node, line } = all[nth]!;
-      const old = known.declared[from + nth]!;
-      const declaration = declarationOf(node, memory, work);
-      if (declaration === undefined || declaration.key !== old.declaration.key || old.slot.kind === 'include') return undefined;
-      const count = declaration.name === '' ? Number(old.slot.name) : old.slot.again + 1;
-      declared[from + nth] = declaredAt(known.path, node, line, declaration, count, old.parent, memory);
+    if (at >= top && at < end) {
+      begins[at + 1] = from + come.ends[at - top]!;
+      continue;
     }
+    // Comments and empty lines move what stands below them without being part of it.
+    const old = at < top ? at : at - end + oldEnd;
+    const shift = nodeLines[at]! - known.tree.nodeLines[old]!;
+    const moved = begins[at]! - known.begins[old]!;
+    for (let nth = known.begins[old]!; nth < known.begins[old + 1]!; nth++) lines[nth + moved] = known.lines[nth]! + shift;
+    begins[at + 1] = known.begins[old + 1]! + moved;
   }
-  return { ...known, tree, declared };
+  const same = sameList(gone, come.declared);
+  const declared = same ? known.declared : [...known.declared.slice(0, from), ...come.declared, ...known.declared.slice(to)];
+  const quiet = known.findings.length === 0 && come.declared.every(({ findings }) => findings.length === 0);
+  return {
+    ...known,
+    tree,
+    declared,
+    lines,
+    begins,
+    findings: same || quiet ? known.findings : lineFindings(declared, known.strays),
+  };
+}
+
+interface Blocks {
+  readonly declared: readonly Declared[];
+  readonly lines: readonly number[];
+  /** How many declarations there are up to the end of each block. */
+  readonly ends: readonly number[];
+}
+
+/** The declarations of some blocks that stand below the first `above` of the file; undefined where one declares nothing. */
+function readBlocks(
+  known: FileNames,
+  { nodes, nodeLines }: FileTree,
+  top: number,
+  end: number,
+  above: number,
+  memory: NamesMemory,
+  work: Work,
+): Blocks | undefined {
+  const declared: Declared[] = [];
+  const lines: number[] = [];
+  const ends: number[] = [];
+  for (let at = top; at < end; at++) {
+    let parent: Slot | undefined;
+    for (const { node, below } of declaring(nodes[at]!)) {
+      const declaration = declarationOf(node, memory, work);
+      if (declaration === undefined) {
+        if (node === nodes[at]) return undefined;
+        continue;
+      }
+      const key = countedBy(declaration);
+      const nth = 1 + countOf(key, known.declared, above) + countOf(key, declared, declared.length);
+      const made = declaredAt(known.path, node, declaration, nth, parent, memory);
+      if (node === nodes[at]) parent = made.slot;
+      declared.push(made);
+      lines.push(nodeLines[at]! + below);
+    }
+    ends.push(declared.length);
+  }
+  return { declared, lines, ends };
+}
+
+/** How many of the first so many declarations are counted by a key. */
+function countOf(key: string, declared: readonly Declared[], upTo: number): number {
+  let found = 0;
+  for (let at = 0; at < upTo; at++) if (countedBy(declared[at]!.declaration) === key) found += 1;
+  return found;
+}
+
+/** Whether what stands below a change would be counted otherwise: a name that it holds too came, or went. */
+function renumbers(gone: readonly Declared[], come: readonly Declared[], declared: readonly Declared[], from: number): boolean {
+  const more = new Map<string, number>();
+  for (const { declaration } of gone) more.set(countedBy(declaration), (more.get(countedBy(declaration)) ?? 0) - 1);
+  for (const { declaration } of come) more.set(countedBy(declaration), (more.get(countedBy(declaration)) ?? 0) + 1);
+  for (const [key, count] of more) if (count === 0) more.delete(key);
+  if (more.size === 0) return false;
+  for (let at = from; at < declared.length; at++) if (more.has(countedBy(declared[at]!.declaration))) return true;
+  return false;
 }
 
 function declarationOf(node: Node, memory: NamesMemory, work: Work): Declaration | undefined {
@@ -140,7 +243,6 @@ function declarationOf(node: Node, memory: NamesMemory, work: Work): Declaration
 function declaredAt(
   path: string,
   node: Node,
-  line: number,
   declaration: Declaration,
   nth: number,
   parent: Slot | undefined,
@@ -149,18 +251,17 @@ function declaredAt(
   const name = declaration.name === '' ? String(nth) : declaration.name;
   const again = declaration.name === '' ? 0 : nth - 1;
   const known = memory.declared.get(node);
-  const same =
+  if (
     known !== undefined &&
     known.slot.file === path &&
     known.slot.name === name &&
     known.slot.again === again &&
-    known.parent === parent;
-  if (same && known.line === line) return known;
-  const slot = same ? known.slot : slotFor(path, declaration.kind.word, name, again, memory);
-  const findings = same
-    ? known.findings
-    : [...syntaxFindings(slot, node, declaration), ...declaration.remarks.map((remark) => findingOf(slot, remark))];
-  const base = { slot, node, line, declaration, findings };
+    known.parent === parent
+  )
+    return known;
+  const slot = slotFor(path, declaration.kind.word, name, again, memory);
+  const findings = [...syntaxFindings(slot, node, declaration), ...declaration.remarks.map((remark) => findingOf(slot, remark))];
+  const base = { slot, node, declaration, findings };
   const made = parent === undefined ? base : { ...base, parent };
   memory.declared.set(node, made);
   return made;
@@ -203,10 +304,9 @@ function troubled(path: string, tree: FileTree, line: number, problem: Problem, 
   return { slot, node, line, findings: [problemFinding(slot, [], problem)] };
 }
 
-/** What the lines of a file say against grammar and vocabulary. */
-export function lineFindings(names: FileNames): readonly Finding[] {
+function lineFindings(declared: readonly Declared[], strays: readonly Stray[]): readonly Finding[] {
   const findings: Finding[] = [];
-  for (const declared of names.declared) if (declared.findings.length > 0) findings.push(...declared.findings);
-  for (const each of names.strays) findings.push(...each.findings);
+  for (const each of declared) if (each.findings.length > 0) findings.push(...each.findings);
+  for (const each of strays) findings.push(...each.findings);
   return findings;
 }

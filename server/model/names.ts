@@ -24,12 +24,14 @@ export interface NameTable extends Names {
   readonly files: readonly FileNames[];
   readonly declared: readonly Declared[];
   readonly bySlot: { readonly get: (slot: Slot) => Declared | undefined; readonly has: (slot: Slot) => boolean };
+  /** The line in its file that a declaration stands on now, from 0. */
+  readonly lineOf: (slot: Slot) => number | undefined;
 }
 
 export function nameTable(files: readonly FileNames[], before?: NameTable): NameTable {
   if (before !== undefined && before.files.length === files.length && before.files.every((file, index) => file === files[index]))
     return before;
-  const declared = files.length === 1 ? files[0]!.declared : files.flatMap((file) => file.declared);
+  const declared = joined(files, before);
   const same = before !== undefined && sameNames(before, declared);
   const names = same ? before.names : namesOf(declared);
   const { order } = names;
@@ -45,20 +47,35 @@ export function nameTable(files: readonly FileNames[], before?: NameTable): Name
       },
       has: (slot) => order.has(slot),
     },
+    lineOf: (slot) => {
+      let at = order.get(slot);
+      if (at === undefined) return undefined;
+      for (const { lines } of files) {
+        if (at < lines.length) return lines[at];
+        at -= lines.length;
+      }
+      return undefined;
+    },
   };
+}
+
+/** The declarations of all files; the same array while they are. */
+function joined(files: readonly FileNames[], before: NameTable | undefined): readonly Declared[] {
+  if (files.length === 1) return files[0]!.declared;
+  const same = before?.files.length === files.length && files.every((file, at) => file.declared === before.files[at]!.declared);
+  return same ? before.declared : files.flatMap((file) => file.declared);
 }
 
 /** Second names stand in the rows themselves, so a row that has any must be the same row. */
 function sameNames(before: NameTable, declared: readonly Declared[]): boolean {
-  if (before.slots.length !== declared.length) return false;
+  if (before.declared === declared) return true;
+  if (before.declared.length !== declared.length) return false;
   for (let at = 0; at < declared.length; at++) {
-    const now = declared[at]!;
-    if (before.slots[at] !== now.slot) return false;
-    if (
-      now.declaration !== before.declared[at]!.declaration &&
-      (now.declaration.given.also !== undefined || before.declared[at]!.declaration.given.also !== undefined)
-    )
-      return false;
+    const [now, old] = [declared[at]!, before.declared[at]!];
+    if (now === old) continue;
+    if (now.slot !== old.slot) return false;
+    const changed = now.declaration !== old.declaration;
+    if (changed && (now.declaration.given.also !== undefined || old.declaration.given.also !== undefined)) return false;
   }
   return true;
 }
@@ -69,14 +86,20 @@ function namesOf(declared: readonly Declared[]): Names {
   const order = new Map<Slot, number>();
   const byKind = new Map<string, Slot[]>();
   const repeated = new Map<Slot, Slot>();
+  const holders = new Map<string, Slot[]>();
   for (const { slot, declaration } of declared) {
     order.set(slot, order.size);
-    const taken = declaration.name === '' ? undefined : spaceHolder(first, slot);
-    if (taken !== undefined) {
-      repeated.set(slot, taken);
-      continue;
+    if (declaration.name !== '') {
+      const named = holders.get(slot.name);
+      const taken = named?.find((other) => rivals(slot.kind).includes(other.kind));
+      if (taken !== undefined) {
+        repeated.set(slot, taken);
+        continue;
+      }
+      if (named === undefined) holders.set(slot.name, [slot]);
+      else named.push(slot);
+      first.set(declaration.key, slot);
     }
-    if (declaration.name !== '') first.set(declaration.key, slot);
     const list = byKind.get(slot.kind);
     if (list === undefined) byKind.set(slot.kind, [slot]);
     else list.push(slot);
@@ -87,20 +110,12 @@ function namesOf(declared: readonly Declared[]): Names {
   return { slots: declared.map(({ slot }) => slot), first, also, order, byKind, repeated };
 }
 
-function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
+export function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
   return Array.isArray(given) ? given : [];
 }
 
-/** Steps and goods share a space of names: who in it has this name already. A state is no step of the plan. */
-function spaceHolder(first: ReadonlyMap<string, Slot>, slot: Slot): Slot | undefined {
-  for (const kind of rivals(slot.kind)) {
-    const taken = first.get(`${kind}/${slot.name}`);
-    if (taken !== undefined) return taken;
-  }
-  return undefined;
-}
-
 const rivalKinds = new Map<string, readonly string[]>();
+/** Steps and goods share a space of names: the kinds of which only one may have a name. A state is no step of the plan. */
 function rivals(kind: string): readonly string[] {
   let kinds = rivalKinds.get(kind);
   if (kinds === undefined) {

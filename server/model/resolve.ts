@@ -18,7 +18,7 @@ import {
   type Snapshot,
   snapshot,
 } from './elements.ts';
-import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
+import { type FileNames, fileNames, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
 import { type NameTable, nameTable } from './names.ts';
@@ -103,7 +103,7 @@ export function readLibrary(texts: readonly { readonly path: string; readonly te
   const cache = statementCache();
   const memory = namesMemory();
   const files = texts.map(({ path, text }) => fileNames(path, parse(text, { cache, work }), memory, work));
-  const findings = files.flatMap(lineFindings);
+  const findings = files.flatMap((file) => file.findings);
   return { table: nameTable(files), findings };
 }
 
@@ -145,7 +145,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   };
   const findings = [
     ...included.findings,
-    ...included.files.flatMap(lineFindings),
+    ...included.files.flatMap(({ findings }) => findings),
     ...twice(names),
     ...elementFindings(names, now),
   ];

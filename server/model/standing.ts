@@ -14,9 +14,9 @@ export interface Standing {
 
 /** The line that a place is on; undefined where what it stood in is gone. A line lost from below its declaration: the one above. */
 export function standingOf({ slot, spot }: Place, model: Model): Standing | undefined {
-  const declared = declaredOrStray(slot, model);
-  if (declared === undefined) return undefined;
-  let { node, line } = declared;
+  const block = blockOf(slot, model);
+  if (block === undefined) return undefined;
+  let { node, line } = block;
   for (const step of spot.path) {
     const child = node.children[step];
     if (child === undefined) break;
@@ -31,9 +31,13 @@ export function lineOf(place: Place, model: Model): number {
   return standingOf(place, model)?.line ?? 0;
 }
 
-function declaredOrStray(slot: Slot, model: Model): { readonly node: Node; readonly line: number } | undefined {
-  const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
+/** The block that a slot stands for, in the plan or in the library, and the line it begins on. */
+export function blockOf(slot: Slot, model: Model): { readonly node: Node; readonly line: number } | undefined {
+  for (const table of [model.names, model.library]) {
+    const declared = table.bySlot.get(slot);
+    if (declared !== undefined) return { node: declared.node, line: table.lineOf(slot)! };
+  }
   // Lines outside every declaration have no kind.
-  if (declared !== undefined || slot.kind !== '') return declared;
+  if (slot.kind !== '') return undefined;
   return model.files.find(({ path }) => path === slot.file)?.strays.find((stray) => stray.slot === slot);
 }
