@@ -46,7 +46,22 @@ export function crewPass(network: Network, timing: Timing, crews: Crews, priorit
   const { placed, ready, sequence } = pass;
   let end = timing.start;
   for (const finish of placed.finish) end = Math.max(end, finish);
-  return { ...placed, ready, end, sequence, ...handOvers(network, timing, crews, { ...placed, ready, sequence }) };
+  const dates = { ...placed, ready, end, sequence };
+  // Who had each crew before is told when somebody first asks: no date hangs on it.
+  let given: HandOvers | undefined;
+  const handed = (): HandOvers => (given ??= handOvers(network, timing, crews, dates));
+  return {
+    ...dates,
+    get handOverFrom() {
+      return handed().handOverFrom;
+    },
+    get handOverTo() {
+      return handed().handOverTo;
+    },
+    get heldByTask() {
+      return handed().heldByTask;
+    },
+  };
 }
 
 /** Steps that wait for one crew on one calendar, by rank. */

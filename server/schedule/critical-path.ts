@@ -20,7 +20,9 @@ export interface LateDates {
   readonly critical: Uint8Array;
 }
 
-export interface CriticalPath extends EarlyDates, LateDates {
+export interface LinkDates extends EarlyDates, LateDates {}
+
+export interface CriticalPath extends LinkDates {
   /** Working minutes on its own calendar by which a step can slip while all that hangs on it keeps its early dates. */
   readonly freeFloat: Float64Array;
 }

@@ -91,7 +91,9 @@ export function schedule(
     timing,
     byLinks,
     crews,
-    floats,
+    get floats() {
+      return floats();
+    },
     progress,
     start,
     dated: model.plan?.given.start !== undefined,

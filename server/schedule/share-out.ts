@@ -5,18 +5,8 @@ import type { Slot } from '#kit/place';
 import type { Line } from '#takeoff/lines';
 import type { Claim, WorkClaims } from './claims.ts';
 import type { Doer } from './doers.ts';
-
-/** What one task takes of one work. */
-export interface Part {
-  readonly doer: Doer;
-  /** Places among the work's lines, and the share of each. */
-  readonly at: readonly number[];
-  readonly shares: readonly number[];
-  /** The least and the greatest of the places: tells parts that a change does not touch without reading their lists. */
-  readonly first: number;
-  readonly last: number;
-  readonly claims: readonly Claim[];
-}
+import { type Change, changeOf, isInPlace, roomsOf } from './line-change.ts';
+import { claimsOf, emptyPart, leftBy, moved, type Part, partOf, remaining, rest } from './parts.ts';
 
 export interface SharedOut {
   readonly lines: readonly Line[];
@@ -28,19 +18,12 @@ export interface SharedOut {
   readonly claims: WorkClaims;
 }
 
-/** Lines that came and went between two looks: the rest is the same from the top and from the bottom. */
-interface Change {
-  readonly from: number;
-  /** Where the lines that went end among those before, and where those that came end now. */
-  readonly before: number;
-  readonly now: number;
-}
-
-const EXACT = 1e-9;
-
 export function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[], before: SharedOut | undefined): SharedOut {
   const change = changeOf(before?.lines ?? [], lines);
-  if (before !== undefined && before.doers === doers && isInPlace(before, lines, change)) return replaced(before, lines, change);
+  if (before !== undefined && before.doers === doers && isInPlace(before.lines, lines, change)) {
+    const hangsOnQuantity = doers.some(({ scope }) => scope.byQuantity);
+    if (!hangsOnQuantity) return replaced(before, lines, change);
+  }
   const rooms = roomsOf(lines, change, before?.rooms);
   const parts = scopedParts(doers, lines, rooms, change, before);
   const left = leftBy(parts, lines.length);
@@ -60,24 +43,6 @@ export function shareOut(work: string, doers: readonly Doer[], lines: readonly L
     goods: goodsNow(lines, change, before),
   };
   return { lines, rooms, doers, parts, claims };
-}
-
-/** Whether lines came one for one in place of others that stand at the same places of the house: a room grew, and nothing else. */
-function isInPlace(old: SharedOut, lines: readonly Line[], { from, before, now }: Change): boolean {
-  if (before !== now || old.doers.some(({ scope }) => scope.byQuantity)) return false;
-  for (let at = from; at < now; at++) if (!samePlace(old.lines[at]!, lines[at]!)) return false;
-  return true;
-}
-
-function samePlace(a: Line, b: Line): boolean {
-  const [from, to] = [a.where, b.where];
-  return (
-    from.room === to.room &&
-    from.element === to.element &&
-    from.level === to.level &&
-    a.coats === b.coats &&
-    a.goods?.name === b.goods?.name
-  );
 }
 
 /** The same shares, of other lines. */
@@ -102,30 +67,6 @@ function renewed(claims: readonly Claim[], inPlaceOf: ReadonlyMap<Line, Line>): 
     if (line !== undefined) all[nth] = { line, share: all[nth]!.share };
   }
   return all;
-}
-
-function changeOf(before: readonly Line[], now: readonly Line[]): Change {
-  const least = Math.min(before.length, now.length);
-  let from = 0;
-  while (from < least && before[from] === now[from]) from++;
-  let same = 0;
-  while (same < least - from && before[before.length - 1 - same] === now[now.length - 1 - same]) same++;
-  return { from, before: before.length - same, now: now.length - same };
-}
-
-function roomsOf(
-  lines: readonly Line[],
-  { from, before, now }: Change,
-  old: readonly (Slot | undefined)[] | undefined,
-): readonly (Slot | undefined)[] {
-  let same = old !== undefined && before === now;
-  for (let at = from; same && at < now; at++) same = old![at] === lines[at]!.where.room;
-  if (same) return old!;
-  const rooms = new Array<Slot | undefined>(lines.length);
-  for (let at = 0; at < from; at++) rooms[at] = old![at];
-  for (let at = from; at < now; at++) rooms[at] = lines[at]!.where.room;
-  for (let at = now; at < lines.length; at++) rooms[at] = old![at + before - now];
-  return rooms;
 }
 
 /** The parts of the scoped doers, at their numbers; of the others nothing yet. */
@@ -173,14 +114,6 @@ function isKept({ at, first, last, doer }: Part, lines: readonly Line[], { from,
   return true;
 }
 
-function moved(part: Part, { before, now }: Change): Part {
-  const { at } = part;
-  if (before === now || part.last < before) return part;
-  const places = new Array<number>(at.length);
-  for (let nth = 0; nth < at.length; nth++) places[nth] = at[nth]! < before ? at[nth]! : at[nth]! + now - before;
-  return placed(part.doer, places, part.shares, part.claims);
-}
-
 /** Where the lines of those rooms are that the doers name; without looking into the lines. */
 function linesByRoom(rooms: readonly (Slot | undefined)[], doers: readonly Doer[]): ReadonlyMap<Slot, readonly number[]> {
   const byRoom = new Map<Slot, number[]>();
@@ -204,92 +137,6 @@ function heldBy({ scope }: Doer, lines: readonly Line[], byRoom: ReadonlyMap<Slo
     for (let at = 0; at < lines.length; at++) if (scope.holds(lines[at]!)) held.push(at);
   } else for (const room of scope.rooms) for (const at of byRoom.get(room)!) if (scope.holds(lines[at]!)) held.push(at);
   return held;
-}
-
-function partOf(doer: Doer, lines: readonly Line[], at: readonly number[], old: Part | undefined): Part {
-  const share = doer.scope.share(at.map((place) => lines[place]!));
-  const shares = at.map((place) => share(lines[place]!));
-  return placed(doer, at, shares, claimsOf(lines, at, shares, old?.claims));
-}
-
-function placed(doer: Doer, at: readonly number[], shares: readonly number[], claims: readonly Claim[]): Part {
-  let first = Number.MAX_SAFE_INTEGER;
-  let last = -1;
-  for (const place of at) {
-    if (place < first) first = place;
-    if (place > last) last = place;
-  }
-  return { doer, at, shares, first, last, claims };
-}
-
-/** The unscoped doer takes whatever is left of each line. */
-function rest(doer: Doer, lines: readonly Line[], left: Float64Array, old: Part | undefined): Part {
-  const at: number[] = [];
-  const shares: number[] = [];
-  for (let place = 0; place < lines.length; place++) {
-    const share = left[place]!;
-    if (!(share > EXACT && doer.scope.holds(lines[place]!))) continue;
-    at.push(place);
-    shares.push(share);
-    left[place] = 0;
-  }
-  return placed(doer, at, shares, claimsOf(lines, at, shares, old?.claims));
-}
-
-function emptyPart(doer: Doer): Part {
-  return placed(doer, [], [], []);
-}
-
-/** What the parts leave of each line. */
-function leftBy(parts: readonly (Part | undefined)[], lines: number): Float64Array {
-  const left = new Float64Array(lines).fill(1);
-  for (let number = 0; number < parts.length; number++) {
-    const part = parts[number];
-    if (part === undefined) continue;
-    const { at, shares } = part;
-    for (let nth = 0; nth < at.length; nth++) left[at[nth]!]! -= shares[nth]!;
-  }
-  return left;
-}
-
-/** Lines with what is left of them (1) or claimed beyond the whole (-1). */
-function remaining(
-  lines: readonly Line[],
-  left: Float64Array,
-  sign: 1 | -1,
-  old: readonly Claim[] | undefined,
-): readonly Claim[] {
-  const at: number[] = [];
-  const shares: number[] = [];
-  for (let place = 0; place < lines.length; place++) {
-    const share = sign * left[place]!;
-    if (share <= EXACT) continue;
-    at.push(place);
-    shares.push(share);
-  }
-  return claimsOf(lines, at, shares, old);
-}
-
-/** Claims that are as they were, from the top and from the bottom, stay the same objects; the list does where all are. */
-function claimsOf(
-  lines: readonly Line[],
-  at: readonly number[],
-  shares: readonly number[],
-  old: readonly Claim[] = [],
-): readonly Claim[] {
-  const count = at.length;
-  const least = Math.min(old.length, count);
-  const isSame = (claim: Claim, nth: number): boolean => claim.line === lines[at[nth]!] && claim.share === shares[nth];
-  let top = 0;
-  while (top < least && isSame(old[top]!, top)) top++;
-  if (top === count && top === old.length) return old;
-  let bottom = 0;
-  while (bottom < least - top && isSame(old[old.length - 1 - bottom]!, count - 1 - bottom)) bottom++;
-  const claims = new Array<Claim>(count);
-  for (let nth = 0; nth < top; nth++) claims[nth] = old[nth]!;
-  for (let nth = top; nth < count - bottom; nth++) claims[nth] = { line: lines[at[nth]!]!, share: shares[nth]! };
-  for (let nth = count - bottom; nth < count; nth++) claims[nth] = old[old.length - count + nth]!;
-  return claims;
 }
 
 /** Names of goods in the order in which they first stand: those that came for those that went leave it as it is. */

@@ -2,7 +2,7 @@
 import type { Trade } from '#model/model';
 import type { Claims } from './claims.ts';
 import type { CrewDates } from './crews.ts';
-import type { CriticalPath } from './critical-path.ts';
+import type { CriticalPath, LinkDates } from './critical-path.ts';
 import type { Duration } from './durations.ts';
 import type { PlanLink } from './links.ts';
 import type { Network } from './network.ts';
@@ -19,8 +19,8 @@ export interface Timeline {
   readonly network: Network;
   readonly timing: Timing;
   /** By links alone. */
-  readonly byLinks: CriticalPath;
-  /** With crews as limits: the dates that are shown, and floats with the hand-overs in them. */
+  readonly byLinks: LinkDates;
+  /** With crews as limits: the dates that are shown, and floats with the hand-overs in them, made when first asked for. */
   readonly crews: CrewDates;
   readonly floats: CriticalPath;
   readonly progress: Progress;
