@@ -32,14 +32,17 @@ export function planNetwork(
   if (isRead && before.shared.every((at) => before.links[at]!.lag === sharedLag(before.links[at]!, durations))) return before;
   const owns = isRead ? before.owns : ownLinks(steps, sources, before);
   const isFirst = before !== undefined && saySame(owns, before.owns) ? before.isFirst : distinct(owns, steps.list.length);
-  const links: PlanLink[] = [];
+  let count = 0;
+  for (let at = 0; at < isFirst.length; at++) count += isFirst[at]!;
+  const links = new Array<PlanLink>(count);
   const shared: number[] = [];
   let said = 0;
+  let made = 0;
   for (const own of owns) {
     for (const link of own.links) {
       if (isFirst[said++] === 0) continue;
-      if (link.share === undefined) links.push(link);
-      else shared.push(links.push({ ...link, lag: sharedLag(link, durations) }) - 1);
+      if (link.share !== undefined) shared.push(made);
+      links[made++] = link.share === undefined ? link : { ...link, lag: sharedLag(link, durations) };
     }
   }
   const isSame = before !== undefined && before.network.count === steps.list.length && sameLinks(links, before.links);
