@@ -2,7 +2,8 @@
 import type { Position } from 'vscode-languageserver-types';
 import type { Item, Node } from '#grammar/tree';
 import type { Slot, Spot } from '#kit/place';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Model } from '#model/resolve';
 import { type LineReading, type ReadClause, readBelow } from './line-reading.ts';
 import { meantBy, type Use, usesIn } from './uses.ts';
@@ -40,26 +41,26 @@ export interface There extends Standing {
 
 /** The declaration whose lines hold a line, and the way to it; undefined on lines between declarations. */
 export function standingAt(file: FileNames, line: number): Standing | undefined {
-  const { declared } = file;
+  const { declared, lines } = file;
   let low = 0;
   let high = declared.length;
   while (high - low > 0) {
     const middle = (low + high) >> 1;
-    if (declared[middle]!.line <= line) low = middle + 1;
+    if (lines[middle]! <= line) low = middle + 1;
     else high = middle;
   }
   for (let at = low - 1; at >= 0; at--) {
     const found = declared[at]!;
-    if (line < found.line + found.node.height) return walkDown(found, line);
+    if (line < lines[at]! + found.node.height) return walkDown(found, lines[at]!, line);
     // A line of a phase may follow the steps in it.
     if (found.parent === undefined) return undefined;
   }
   return undefined;
 }
 
-function walkDown(declared: Declared, line: number): Standing {
+function walkDown(declared: Declared, first: number, line: number): Standing {
   let { node } = declared;
-  let at = declared.line;
+  let at = first;
   const path: number[] = [];
   while (at !== line) {
     const start = at;

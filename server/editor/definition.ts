@@ -1,7 +1,9 @@
 // From a name to where it is declared, in the plan or in the library; from an included file's name to the file; from an
 // accepted code to the rule behind it.
+
 import type { Location, LocationLink, Position, Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
+import { firstLineOf } from '#model/standing';
 import { thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { includeAt } from './links.ts';
@@ -44,10 +46,11 @@ export function declarationOf(
   const file = fileIn(plan, slot.file);
   if (declared === undefined || file === undefined) return undefined;
   const { nameSpot } = declared.declaration;
+  const line = firstLineOf(slot, model);
   return {
     uri: addresses.uriOf(slot.file),
-    range: blockRange(declared.node, declared.line, file),
-    name: stretchOf(declared, nameSpot.from, nameSpot.to),
+    range: blockRange(declared.node, line, file),
+    name: stretchOf({ node: declared.node, line }, nameSpot.from, nameSpot.to),
   };
 }
 

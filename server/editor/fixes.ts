@@ -1,9 +1,9 @@
 // Fixes that findings carry, as edits of the present text: replace, add after, add at the line's end, add a line below.
 import type { TextEdit } from 'vscode-languageserver-types';
+import type { Node } from '#grammar/tree';
 import type { Fix } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import type { Declared } from '#model/file-names';
-import { standingOf } from '#model/standing';
+import { firstLineOf, standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 import { lineEndOf } from './line-end.ts';
 import { lineLength, rangeOf, stretchOf } from './places.ts';
@@ -45,14 +45,15 @@ export function lineBelow(slot: Slot, text: string, plan: Plan, where: 'first' |
   const file = fileIn(plan, slot.file);
   if (declared === undefined || file === undefined) return undefined;
   const { tree } = file;
-  const line = where === 'first' ? declared.line : Math.min(declared.line + declared.node.height, tree.lines.length) - 1;
+  const first = firstLineOf(slot, plan.model);
+  const line = where === 'first' ? first : Math.min(first + declared.node.height, tree.lines.length) - 1;
   const position = { line, character: lineLength(tree, line) };
-  const newText = `${lineEndOf(tree.text)}${indentBelow(declared, tree.text, tree.starts)}${text}`;
+  const newText = `${lineEndOf(tree.text)}${indentBelow(declared.node, first, tree.text, tree.starts)}${text}`;
   return { path: slot.file, edit: { range: { start: position, end: position }, newText } };
 }
 
 /** The blanks that its first line below begins with; else its own and two more. */
-function indentBelow({ node, line }: Declared, text: string, starts: Int32Array): string {
+function indentBelow(node: Node, line: number, text: string, starts: Int32Array): string {
   const [child] = node.children;
   const from = starts[child === undefined ? line : line + node.offsets[0]!] ?? 0;
   const blanks = text.slice(from, from + (child ?? node).line.indent).replace('\ufeff', '');

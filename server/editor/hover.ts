@@ -1,5 +1,6 @@
 // What stands under the pointer: a thing with its figures and their working, a value with its own, or a word of the
 // language with its help.
+
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { listedReason, treeLines } from '#answers/listed-reason';
 import { viewOf, write } from '#answers/view';
@@ -8,6 +9,7 @@ import { kindOf } from '#grammar/vocabulary/vocabulary';
 import { shortDate } from '#kit/dates';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
+import { firstLineOf } from '#model/standing';
 import { type NameThere, type There, thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { stretchOf } from './places.ts';
@@ -86,8 +88,9 @@ function textOf({ slot }: NameThere, { plan: { model } }: View): readonly Block[
   const declared = slot === undefined ? undefined : (model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot));
   const file = [...model.files, ...model.library.files].find(({ path }) => path === slot?.file);
   if (declared === undefined || file === undefined) return [];
+  const first = firstLineOf(declared.slot, model);
   const lines = file.tree.lines
-    .slice(declared.line, declared.line + declared.node.height)
+    .slice(first, first + declared.node.height)
     .map(({ indent, statement }) => `${' '.repeat(Math.max(0, indent - declared.node.line.indent))}${statement.text}`);
   return [asIs(cut(lines), 'screed')];
 }

@@ -5,8 +5,9 @@ import { counted } from '#answers/table';
 import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
 import { dayOfStart } from '#kit/dates';
 import type { Quantity } from '#kit/quantity';
+import type { Declared } from '#model/declared';
 import { factsOf } from '#model/facts';
-import type { Declared } from '#model/file-names';
+import type { FileNames } from '#model/file-names';
 import type { Delivery, Element } from '#model/model';
 import type { Feature } from './features.ts';
 import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
@@ -26,7 +27,9 @@ export const inlayHintResolve: Feature = {
   method: 'inlayHint/resolve',
   offers: () => ({}),
   answer: (view, hint: InlayHint): InlayHint => {
-    const [declared] = declaredWithin(view, hint.position.line, hint.position.line);
+    const { file } = view;
+    const [from, to] = within(file, hint.position.line, hint.position.line);
+    const declared = from < to ? file.declared[from] : undefined;
     const element = declared === undefined ? undefined : view.plan.model.element(declared.slot);
     if (element === undefined) return hint;
     const { why } = tellBriefly(element, viewOf(view.plan));
@@ -37,30 +40,34 @@ export const inlayHintResolve: Feature = {
 /** Hints of the lines from first to last, both included. */
 function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
   const { file } = view;
-  return declaredWithin(view, start.line, end.line).flatMap((declared) => {
+  const [from, to] = within(file, start.line, end.line);
+  return file.declared.slice(from, to).flatMap((declared, nth) => {
     const label = hintOf(declared, view);
     if (label === undefined) return [];
-    const position = { line: declared.line, character: lineLength(file.tree, declared.line) };
+    const line = file.lines[from + nth]!;
+    const position = { line, character: lineLength(file.tree, line) };
     return [{ position, label, paddingLeft: true, data: { uri: view.addresses.uriOf(file.path) } }];
   });
 }
 
 /** The same without places: what a person sees changes only when one of these does. */
 export function shownHints(view: View, { start, end }: Range): readonly string[] {
-  return declaredWithin(view, start.line, end.line).map((declared) => hintOf(declared, view) ?? '');
+  const [from, to] = within(view.file, start.line, end.line);
+  return view.file.declared.slice(from, to).map((declared) => hintOf(declared, view) ?? '');
 }
 
-function declaredWithin({ file: { declared } }: View, first: number, last: number): readonly Declared[] {
+/** Which declarations begin on the lines from first to last. */
+function within({ lines }: FileNames, first: number, last: number): readonly [from: number, to: number] {
   let low = 0;
-  let high = declared.length;
+  let high = lines.length;
   while (high > low) {
     const middle = (low + high) >> 1;
-    if (declared[middle]!.line < first) low = middle + 1;
+    if (lines[middle]! < first) low = middle + 1;
     else high = middle;
   }
   let to = low;
-  while (to < declared.length && declared[to]!.line <= last) to += 1;
-  return declared.slice(low, to);
+  while (to < lines.length && lines[to]! <= last) to += 1;
+  return [low, to];
 }
 
 /** Nothing for a line with a mistake in it: what could be computed of it would mislead. */

@@ -31,9 +31,11 @@ export function includeAt(view: View, position: Position): Include | undefined {
 }
 
 function includes({ file }: View): readonly Include[] {
-  return file.declared.flatMap(({ declaration, node, line }) => {
+  return file.declared.flatMap(({ declaration, node }, at) => {
     if (declaration.kind.word !== 'include' || declaration.takes === undefined) return [];
     const { spot, value } = declaration.takes;
-    return [{ path: joinPath(file.path, String(value)), range: stretchOf({ line, node }, spot.from + 1, spot.to - 1) }];
+    return [
+      { path: joinPath(file.path, String(value)), range: stretchOf({ line: file.lines[at]!, node }, spot.from + 1, spot.to - 1) },
+    ];
   });
 }

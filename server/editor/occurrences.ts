@@ -1,7 +1,8 @@
 // Every place where a thing's name stands: at its declaration, and wherever it is used, in all files of a plan.
 import type { Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Plan } from '#server/pipeline';
 import { stretchOf } from './places.ts';
 import { meantBy, nodeAt, usesIn } from './uses.ts';
@@ -24,15 +25,16 @@ export function occurrencesOf(slot: Slot, plan: Plan): readonly Occurrence[] {
 
 export function occurrencesIn(slot: Slot, file: FileNames, { model }: Plan): readonly Occurrence[] {
   const found: Occurrence[] = [];
-  for (const declared of file.declared) {
+  for (const [index, declared] of file.declared.entries()) {
+    const line = file.lines[index]!;
     // The same name in a plan and in the library is one thing.
-    if (isSame(declared.slot, slot)) found.push(own(declared, file.path));
+    if (isSame(declared.slot, slot)) found.push(own(declared, line, file.path));
     for (const use of usesIn(declared)) {
       // Most names are others: only those that could be it are looked up.
       if (!mayBe(use.name, slot.name) && use.space !== 'goods' && use.space !== 'priced' && use.space !== 'any') continue;
       const meant = meantBy(use, declared.slot, model);
       if (meant === undefined || !isSame(meant, slot)) continue;
-      const placed = at(declared, use.spot.path);
+      const placed = at(declared, line, use.spot.path);
       if (placed === undefined) continue;
       const { from, to } = use.spot;
       const text = placed.node.line.statement.text.slice(from, to);
@@ -50,7 +52,7 @@ function mayBe(used: string, name: string): boolean {
   return used === name || used.split('.').includes(name);
 }
 
-function own({ declaration, node, line }: Declared, path: string): Occurrence {
+function own({ declaration, node }: Declared, line: number, path: string): Occurrence {
   const { from, to } = declaration.nameSpot;
   return {
     path,
@@ -60,10 +62,10 @@ function own({ declaration, node, line }: Declared, path: string): Occurrence {
   };
 }
 
-function at(declared: Declared, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
+function at(declared: Declared, first: number, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
   const node = nodeAt(declared.node, path);
   if (node === undefined) return undefined;
-  let line = declared.line;
+  let line = first;
   let above = declared.node;
   for (const step of path) {
     line += above.offsets[step] ?? 0;

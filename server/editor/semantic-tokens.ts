@@ -2,7 +2,8 @@
 // line's colours depend on the line alone (and on what it stands below), so they are kept with it.
 import type { Range } from 'vscode-languageserver-types';
 import type { Item } from '#grammar/tree';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Feature } from './features.ts';
 import { type LineReading, type ReadClause, readHeader, readUnder } from './line-reading.ts';
 import { usesIn } from './uses.ts';
@@ -98,12 +99,17 @@ function tokensOf(file: FileNames, first: number, last: number): readonly number
   return data;
 }
 
-function coloursByLine({ declared, strays }: FileNames, first: number, last: number): ReadonlyMap<number, readonly Token[]> {
+function coloursByLine(
+  { declared, lines, strays }: FileNames,
+  first: number,
+  last: number,
+): ReadonlyMap<number, readonly Token[]> {
   const colours = new Map<number, readonly Token[]>();
-  for (const each of declared) {
-    if (each.line > last) break;
-    if (each.line + each.node.height <= first) continue;
-    for (const { offset, tokens } of blockTokens(each)) colours.set(each.line + offset, tokens);
+  for (const [at, each] of declared.entries()) {
+    const line = lines[at]!;
+    if (line > last) break;
+    if (line + each.node.height <= first) continue;
+    for (const { offset, tokens } of blockTokens(each)) colours.set(line + offset, tokens);
   }
   for (const { node, line } of strays) colours.set(line, plainTokens(node.line.statement.items));
   return colours;

@@ -1,6 +1,7 @@
 // The outline of a file: its declarations, steps within their phases; flat for editors that know no tree.
 import type { DocumentSymbol, SymbolInformation } from 'vscode-languageserver-types';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Feature } from './features.ts';
 import { blockRange, stretchOf } from './places.ts';
 import type { View } from './view.ts';
@@ -14,8 +15,8 @@ export const symbols: Feature = {
 function tree(file: FileNames): readonly DocumentSymbol[] {
   const top: DocumentSymbol[] = [];
   let phase: DocumentSymbol | undefined;
-  for (const declared of file.declared) {
-    const symbol = symbolOf(declared, file);
+  for (const [at, declared] of file.declared.entries()) {
+    const symbol = symbolOf(declared, file.lines[at]!, file);
     if (declared.parent !== undefined && phase !== undefined) phase.children!.push(symbol);
     else {
       if (declared.declaration.kind.declares !== undefined) symbol.children = [];
@@ -26,8 +27,8 @@ function tree(file: FileNames): readonly DocumentSymbol[] {
   return top;
 }
 
-function symbolOf(declared: Declared, file: FileNames): DocumentSymbol {
-  const { declaration, node, line } = declared;
+function symbolOf(declared: Declared, line: number, file: FileNames): DocumentSymbol {
+  const { declaration, node } = declared;
   const range = blockRange(node, line, file);
   const own = stretchOf({ line, node }, declaration.nameSpot.from, declaration.nameSpot.to);
   return {
@@ -41,10 +42,10 @@ function symbolOf(declared: Declared, file: FileNames): DocumentSymbol {
 
 function flat({ file, addresses }: View): readonly SymbolInformation[] {
   const uri = addresses.uriOf(file.path);
-  return file.declared.map((declared) => ({
+  return file.declared.map((declared, at) => ({
     name: symbolName(declared),
     kind: symbolKind(declared.declaration.kind.word),
-    location: { uri, range: blockRange(declared.node, declared.line, file) },
+    location: { uri, range: blockRange(declared.node, file.lines[at]!, file) },
     ...(declared.parent === undefined ? {} : { containerName: declared.parent.name }),
   }));
 }

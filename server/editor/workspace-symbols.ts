@@ -20,12 +20,12 @@ function found({ plans, addresses }: WideView, query: string): readonly SymbolIn
   for (const file of plans.flatMap(({ model }) => model.files)) {
     if (seen.has(file.path)) continue;
     seen.add(file.path);
-    for (const { declaration, node, line, parent } of file.declared) {
+    for (const [at, { declaration, node, parent }] of file.declared.entries()) {
       const { name, nameSpot, label } = declaration;
       if (name === '') continue;
       const rank = rankOf(name, label?.value.toLowerCase() ?? '', query);
       if (rank === undefined) continue;
-      const range = stretchOf({ line, node }, nameSpot.from, nameSpot.to);
+      const range = stretchOf({ line: file.lines[at]!, node }, nameSpot.from, nameSpot.to);
       const symbol: SymbolInformation = {
         name,
         kind: symbolKind(declaration.kind.word),

@@ -1,11 +1,17 @@
 // One table of names over the files of a plan, or of the library: who has a name, and what a name means.
 import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
+import { type Differing, differing, keptWhereSame } from '#kit/differing';
 import type { Slot } from '#kit/place';
-import type { Declared, FileNames } from './file-names.ts';
+import type { Declared } from './declared.ts';
+import type { FileNames } from './file-names.ts';
 
 /** Which names there are: the same object while no declaration comes, goes or is renamed. */
 export interface Names {
   readonly slots: readonly Slot[];
+  /** 'kind/name' of each slot; '' of those without a name. */
+  readonly keys: readonly string[];
+  /** Rows with second names. */
+  readonly seconds: readonly Declared[];
   /** 'kind/name' → the first that declares it. */
   readonly first: ReadonlyMap<string, Slot>;
   /** Second names of goods ('plasterboard'). */
@@ -24,14 +30,14 @@ export interface NameTable extends Names {
   readonly files: readonly FileNames[];
   readonly declared: readonly Declared[];
   readonly bySlot: { readonly get: (slot: Slot) => Declared | undefined; readonly has: (slot: Slot) => boolean };
+  /** The line in its file on which a declaration stands, from 0. */
+  readonly lineOf: (slot: Slot) => number | undefined;
 }
 
 export function nameTable(files: readonly FileNames[], before?: NameTable): NameTable {
-  if (before !== undefined && before.files.length === files.length && before.files.every((file, index) => file === files[index]))
-    return before;
+  if (before !== undefined && keptWhereSame(before.files, files) === before.files) return before;
   const declared = files.length === 1 ? files[0]!.declared : files.flatMap((file) => file.declared);
-  const same = before !== undefined && sameNames(before, declared);
-  const names = same ? before.names : namesOf(declared);
+  const names = namesOf(files, before);
   const { order } = names;
   return {
     ...names,
@@ -45,46 +51,122 @@ export function nameTable(files: readonly FileNames[], before?: NameTable): Name
       },
       has: (slot) => order.has(slot),
     },
+    lineOf: (slot) => {
+      let at = order.get(slot);
+      if (at === undefined) return undefined;
+      for (const { lines } of files) {
+        if (at < lines.length) return lines[at];
+        at -= lines.length;
+      }
+      return undefined;
+    },
   };
 }
 
-/** Second names stand in the rows themselves, so a row that has any must be the same row. */
-function sameNames(before: NameTable, declared: readonly Declared[]): boolean {
-  if (before.slots.length !== declared.length) return false;
-  for (let at = 0; at < declared.length; at++) {
-    const now = declared[at]!;
-    if (before.slots[at] !== now.slot) return false;
-    if (
-      now.declaration !== before.declared[at]!.declaration &&
-      (now.declaration.given.also !== undefined || before.declared[at]!.declaration.given.also !== undefined)
-    )
-      return false;
-  }
-  return true;
+function namesOf(files: readonly FileNames[], before: NameTable | undefined): Names {
+  const [only] = files;
+  const { slots, keys, seconds } =
+    files.length === 1
+      ? only!
+      : {
+          slots: files.flatMap((file) => file.slots),
+          keys: files.flatMap((file) => file.keys),
+          seconds: files.flatMap((file) => file.seconds),
+        };
+  const said = { slots, keys, seconds };
+  if (before === undefined) return allNames(said);
+  const changed = differing(before.slots, slots);
+  const sameSlots = changed.before === changed.from && changed.now === changed.from;
+  if (sameSlots && keptWhereSame(before.seconds, seconds) === before.seconds) return before.names;
+  return changedNames(said, before.names, changed) ?? allNames(said);
 }
 
-function namesOf(declared: readonly Declared[]): Names {
+type Said = Pick<Names, 'slots' | 'keys' | 'seconds'>;
+
+function allNames(said: Said): Names {
+  const { slots, keys, seconds } = said;
   const first = new Map<string, Slot>();
-  const also = new Map<string, Slot>();
   const order = new Map<Slot, number>();
   const byKind = new Map<string, Slot[]>();
   const repeated = new Map<Slot, Slot>();
-  for (const { slot, declaration } of declared) {
-    order.set(slot, order.size);
-    const taken = declaration.name === '' ? undefined : spaceHolder(first, slot);
+  for (let at = 0; at < slots.length; at += 1) {
+    const slot = slots[at]!;
+    const key = keys[at]!;
+    order.set(slot, at);
+    const taken = key === '' ? undefined : spaceHolder(first, key, slot);
     if (taken !== undefined) {
       repeated.set(slot, taken);
       continue;
     }
-    if (declaration.name !== '') first.set(declaration.key, slot);
+    if (key !== '') first.set(key, slot);
     const list = byKind.get(slot.kind);
     if (list === undefined) byKind.set(slot.kind, [slot]);
     else list.push(slot);
+  }
+  return { ...said, first, also: secondNames(seconds, repeated), order, byKind, repeated };
+}
+
+/** All names after some came or went; undefined where one is said twice, so that every one must be looked at. */
+function changedNames(said: Said, before: Names, changed: Differing): Names | undefined {
+  const { slots, keys, seconds } = said;
+  const { repeated } = before;
+  if (repeated.size > 0) return undefined;
+  const first = new Map<string, Slot>();
+  const order = new Map<Slot, number>();
+  let named = 0;
+  for (let at = 0; at < slots.length; at += 1) {
+    order.set(slots[at]!, at);
+    if (keys[at] === '') continue;
+    named += 1;
+    first.set(keys[at]!, slots[at]!);
+  }
+  if (first.size < named) return undefined;
+  for (let at = changed.from; at < changed.now; at += 1) if (keys[at] !== '' && hasRival(first, slots[at]!)) return undefined;
+  return { ...said, first, also: secondNames(seconds, repeated), order, byKind: kindsChanged(slots, before, changed), repeated };
+}
+
+/** Lists by kind, those of kinds that did not change being the same arrays. */
+function kindsChanged(
+  slots: readonly Slot[],
+  before: Names,
+  { from, before: to, now }: Differing,
+): ReadonlyMap<string, readonly Slot[]> {
+  const byKind = new Map(before.byKind);
+  const kinds = new Set<string>();
+  for (let at = from; at < to; at += 1) kinds.add(before.slots[at]!.kind);
+  for (let at = from; at < now; at += 1) kinds.add(slots[at]!.kind);
+  for (const kind of kinds) {
+    const known = before.byKind.get(kind) ?? [];
+    const list = known.slice(0, firstFrom(known, from, before.order));
+    for (let at = from; at < now; at += 1) if (slots[at]!.kind === kind) list.push(slots[at]!);
+    for (let at = firstFrom(known, to, before.order); at < known.length; at += 1) list.push(known[at]!);
+    if (list.length === 0) byKind.delete(kind);
+    else byKind.set(kind, keptWhereSame(known, list));
+  }
+  return byKind;
+}
+
+/** The first of some slots in plan order that stands at a place or behind it. */
+function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (order.get(slots[middle]!)! < place) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function secondNames(seconds: readonly Declared[], repeated: ReadonlyMap<Slot, Slot>): ReadonlyMap<string, Slot> {
+  const also = new Map<string, Slot>();
+  for (const { slot, declaration } of seconds) {
+    if (repeated.has(slot)) continue;
     for (const line of listOfGiven(declaration.given.also)) {
       for (const each of line.value as readonly { value: { name: string } }[]) also.set(each.value.name, slot);
     }
   }
-  return { slots: declared.map(({ slot }) => slot), first, also, order, byKind, repeated };
+  return also;
 }
 
 function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
@@ -92,12 +174,20 @@ function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
 }
 
 /** Steps and goods share a space of names: who in it has this name already. A state is no step of the plan. */
-function spaceHolder(first: ReadonlyMap<string, Slot>, slot: Slot): Slot | undefined {
-  for (const kind of rivals(slot.kind)) {
-    const taken = first.get(`${kind}/${slot.name}`);
+function spaceHolder(first: ReadonlyMap<string, Slot>, key: string, slot: Slot): Slot | undefined {
+  const own = first.get(key);
+  const kinds = rivals(slot.kind);
+  if (kinds.length === 1) return own;
+  for (const kind of kinds) {
+    const taken = kind === slot.kind ? own : first.get(`${kind}/${slot.name}`);
     if (taken !== undefined) return taken;
   }
   return undefined;
+}
+
+/** Whether another kind of the same space has this name. */
+function hasRival(first: ReadonlyMap<string, Slot>, slot: Slot): boolean {
+  return rivals(slot.kind).some((kind) => kind !== slot.kind && first.has(`${kind}/${slot.name}`));
 }
 
 const rivalKinds = new Map<string, readonly string[]>();
@@ -130,7 +220,7 @@ export function lookUp(space: string, name: string, plan: Names, library: Names)
 export function namesIn(space: string, plan: Names, library: Names): readonly string[] {
   const kinds = kindsOf(space);
   const names: string[] = [];
-  for (const table of [plan, library])
-    for (const slot of table.first.values()) if (kinds.includes(slot.kind)) names.push(slot.name);
+  for (const { first } of [plan, library])
+    for (const slot of first.values()) if (kinds.includes(slot.kind)) names.push(slot.name);
   return names;
 }
