@@ -4,7 +4,7 @@ import { isoDate } from '#kit/dates';
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
-import type { Declared } from '#model/file-names';
+import type { Declared } from '#model/declared';
 import type { Model } from '#model/resolve';
 import { lineOf } from '#model/standing';
 import type { Results } from './check.ts';

@@ -1,7 +1,8 @@
 // Findings that say what one of the last look said are that one: nothing is written, sent or drawn again for them.
+
+import { sameList } from '#kit/differing';
 import { type Finding, sameFinding } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import { sameList } from '#kit/same-list';
 
 /** The findings with those of before in the place of their equals; the list of before where all are. */
 export function asBefore(findings: readonly Finding[], before: readonly Finding[]): readonly Finding[] {

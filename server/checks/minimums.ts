@@ -3,10 +3,10 @@
 import { parse } from '#grammar/parse';
 import { readDeclaration } from '#grammar/shape';
 import type { Amount } from '#grammar/vocabulary/types';
+import { sameList } from '#kit/differing';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import { sameList } from '#kit/same-list';
 import { evaluate } from '#model/evaluate';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';

@@ -1,6 +1,7 @@
 // DOOR: results → findings of every check, of the library's rules of order and its least values.
+
+import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
-import { sameList } from '#kit/same-list';
 import type { Check, Results } from './check.ts';
 import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
 import { checks } from './rules.ts';

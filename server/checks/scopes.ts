@@ -1,7 +1,8 @@
 // Where each step does each kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that
 // meet. One table for all steps; the same object while no step works elsewhere than before.
+
+import { sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
-import { sameList } from '#kit/same-list';
 import type { Level, Step } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';

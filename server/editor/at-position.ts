@@ -1,18 +1,15 @@
 // What stands at a position of the text: the declaration and its line, the item, the clause, and the name it is part of.
-
 import type { Position } from 'vscode-languageserver-types';
-import { firstAtLeast } from '#grammar/lines';
 import type { Item, Node } from '#grammar/tree';
 import type { Slot, Spot } from '#kit/place';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Model } from '#model/resolve';
 import { type LineReading, type ReadClause, readBelow } from './line-reading.ts';
 import { meantBy, type Use, usesIn } from './uses.ts';
 
 export interface Standing {
   readonly declared: Declared;
-  /** The line that the declaration begins on. */
-  readonly top: number;
   /** From the declaration's own line to this one. */
   readonly path: readonly number[];
   readonly node: Node;
@@ -45,7 +42,14 @@ export interface There extends Standing {
 /** The declaration whose lines hold a line, and the way to it; undefined on lines between declarations. */
 export function standingAt(file: FileNames, line: number): Standing | undefined {
   const { declared, lines } = file;
-  for (let at = firstAtLeast(lines, line + 1) - 1; at >= 0; at--) {
+  let low = 0;
+  let high = declared.length;
+  while (high - low > 0) {
+    const middle = (low + high) >> 1;
+    if (lines[middle]! <= line) low = middle + 1;
+    else high = middle;
+  }
+  for (let at = low - 1; at >= 0; at--) {
     const found = declared[at]!;
     if (line < lines[at]! + found.node.height) return walkDown(found, lines[at]!, line);
     // A line of a phase may follow the steps in it.
@@ -54,9 +58,9 @@ export function standingAt(file: FileNames, line: number): Standing | undefined 
   return undefined;
 }
 
-function walkDown(declared: Declared, top: number, line: number): Standing {
+function walkDown(declared: Declared, first: number, line: number): Standing {
   let { node } = declared;
-  let at = top;
+  let at = first;
   const path: number[] = [];
   while (at !== line) {
     const start = at;
@@ -69,7 +73,7 @@ function walkDown(declared: Declared, top: number, line: number): Standing {
     at += node.offsets[next] ?? 0;
     node = node.children[next]!;
   }
-  return { declared, top, path, node, line: at };
+  return { declared, path, node, line: at };
 }
 
 /** What stands at a position; undefined where no declaration's line does. */

@@ -5,7 +5,7 @@ import { headerRows } from '#grammar/shape/left-over';
 import type { ValueCheck } from '#grammar/vocabulary/types';
 import { propertiesOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import type { Slot } from '#kit/place';
-import type { Declared } from '#model/file-names';
+import type { Declared } from '#model/declared';
 import { standingAt } from './at-position.ts';
 import { expectedAt } from './completion/expected.ts';
 import { anyNameSuggestions, codeSuggestions, knownCodes, nameSuggestions, valueSuggestions } from './completion/names.ts';

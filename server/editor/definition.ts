@@ -3,7 +3,7 @@
 
 import type { Location, LocationLink, Position, Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
-import { blockOf } from '#model/standing';
+import { firstLineOf } from '#model/standing';
 import { thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { includeAt } from './links.ts';
@@ -43,14 +43,14 @@ export function declarationOf(
   { plan: { model }, plan, addresses }: View,
 ): { readonly uri: string; readonly range: Range; readonly name: Range } | undefined {
   const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
-  const block = blockOf(slot, model);
   const file = fileIn(plan, slot.file);
-  if (declared === undefined || block === undefined || file === undefined) return undefined;
+  if (declared === undefined || file === undefined) return undefined;
   const { nameSpot } = declared.declaration;
+  const line = firstLineOf(slot, model);
   return {
     uri: addresses.uriOf(slot.file),
-    range: blockRange(block.node, block.line, file),
-    name: stretchOf(block, nameSpot.from, nameSpot.to),
+    range: blockRange(declared.node, line, file),
+    name: stretchOf({ node: declared.node, line }, nameSpot.from, nameSpot.to),
   };
 }
 

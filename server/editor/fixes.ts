@@ -1,9 +1,9 @@
 // Fixes that findings carry, as edits of the present text: replace, add after, add at the line's end, add a line below.
-
 import type { TextEdit } from 'vscode-languageserver-types';
+import type { Node } from '#grammar/tree';
 import type { Fix } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import { blockOf, type Standing, standingOf } from '#model/standing';
+import { firstLineOf, standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 import { lineEndOf } from './line-end.ts';
 import { lineLength, rangeOf, stretchOf } from './places.ts';
@@ -41,18 +41,19 @@ export function editOf(fix: Fix, plan: Plan): FileEdit | undefined {
 
 /** A line below a declaration's own line, or below all that belongs to it; indented as its other lines are. */
 export function lineBelow(slot: Slot, text: string, plan: Plan, where: 'first' | 'last'): FileEdit | undefined {
-  const block = plan.model.names.bySlot.has(slot) ? blockOf(slot, plan.model) : undefined;
+  const declared = plan.model.names.bySlot.get(slot);
   const file = fileIn(plan, slot.file);
-  if (block === undefined || file === undefined) return undefined;
+  if (declared === undefined || file === undefined) return undefined;
   const { tree } = file;
-  const line = where === 'first' ? block.line : Math.min(block.line + block.node.height, tree.lines.length) - 1;
+  const first = firstLineOf(slot, plan.model);
+  const line = where === 'first' ? first : Math.min(first + declared.node.height, tree.lines.length) - 1;
   const position = { line, character: lineLength(tree, line) };
-  const newText = `${lineEndOf(tree.text)}${indentBelow(block, tree.text, tree.starts)}${text}`;
+  const newText = `${lineEndOf(tree.text)}${indentBelow(declared.node, first, tree.text, tree.starts)}${text}`;
   return { path: slot.file, edit: { range: { start: position, end: position }, newText } };
 }
 
 /** The blanks that its first line below begins with; else its own and two more. */
-function indentBelow({ node, line }: Pick<Standing, 'node' | 'line'>, text: string, starts: Int32Array): string {
+function indentBelow(node: Node, line: number, text: string, starts: Int32Array): string {
   const [child] = node.children;
   const from = starts[child === undefined ? line : line + node.offsets[0]!] ?? 0;
   const blanks = text.slice(from, from + (child ?? node).line.indent).replace('\ufeff', '');

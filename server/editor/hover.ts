@@ -9,7 +9,7 @@ import { kindOf } from '#grammar/vocabulary/vocabulary';
 import { shortDate } from '#kit/dates';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
-import { blockOf } from '#model/standing';
+import { firstLineOf } from '#model/standing';
 import { type NameThere, type There, thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { stretchOf } from './places.ts';
@@ -85,13 +85,13 @@ function origin(fromLibrary: boolean, overridden: boolean): readonly Block[] {
 
 /** The lines it is declared by. */
 function textOf({ slot }: NameThere, { plan: { model } }: View): readonly Block[] {
-  const block = slot === undefined ? undefined : blockOf(slot, model);
+  const declared = slot === undefined ? undefined : (model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot));
   const file = [...model.files, ...model.library.files].find(({ path }) => path === slot?.file);
-  if (block === undefined || file === undefined) return [];
-  const { node, line } = block;
+  if (declared === undefined || file === undefined) return [];
+  const first = firstLineOf(declared.slot, model);
   const lines = file.tree.lines
-    .slice(line, line + node.height)
-    .map(({ indent, statement }) => `${' '.repeat(Math.max(0, indent - node.line.indent))}${statement.text}`);
+    .slice(first, first + declared.node.height)
+    .map(({ indent, statement }) => `${' '.repeat(Math.max(0, indent - declared.node.line.indent))}${statement.text}`);
   return [asIs(cut(lines), 'screed')];
 }
 

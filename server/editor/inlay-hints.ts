@@ -1,14 +1,13 @@
 // What was computed, beside the text it was computed from: at the end of each declaration's own line.
-
 import type { InlayHint, Range } from 'vscode-languageserver-types';
 import { costText, finishText } from '#answers/summary';
 import { counted } from '#answers/table';
 import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
-import { firstAtLeast } from '#grammar/lines';
 import { dayOfStart } from '#kit/dates';
 import type { Quantity } from '#kit/quantity';
+import type { Declared } from '#model/declared';
 import { factsOf } from '#model/facts';
-import type { Declared } from '#model/file-names';
+import type { FileNames } from '#model/file-names';
 import type { Delivery, Element } from '#model/model';
 import type { Feature } from './features.ts';
 import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
@@ -28,8 +27,10 @@ export const inlayHintResolve: Feature = {
   method: 'inlayHint/resolve',
   offers: () => ({}),
   answer: (view, hint: InlayHint): InlayHint => {
-    const [at] = declaredWithin(view, hint.position.line, hint.position.line);
-    const element = at === undefined ? undefined : view.plan.model.element(view.file.declared[at]!.slot);
+    const { file } = view;
+    const [from, to] = within(file, hint.position.line, hint.position.line);
+    const declared = from < to ? file.declared[from] : undefined;
+    const element = declared === undefined ? undefined : view.plan.model.element(declared.slot);
     if (element === undefined) return hint;
     const { why } = tellBriefly(element, viewOf(view.plan));
     return { ...hint, tooltip: why };
@@ -39,10 +40,11 @@ export const inlayHintResolve: Feature = {
 /** Hints of the lines from first to last, both included. */
 function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
   const { file } = view;
-  return declaredWithin(view, start.line, end.line).flatMap((at) => {
-    const label = hintOf(file.declared[at]!, view);
+  const [from, to] = within(file, start.line, end.line);
+  return file.declared.slice(from, to).flatMap((declared, nth) => {
+    const label = hintOf(declared, view);
     if (label === undefined) return [];
-    const line = file.lines[at]!;
+    const line = file.lines[from + nth]!;
     const position = { line, character: lineLength(file.tree, line) };
     return [{ position, label, paddingLeft: true, data: { uri: view.addresses.uriOf(file.path) } }];
   });
@@ -50,14 +52,22 @@ function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
 
 /** The same without places: what a person sees changes only when one of these does. */
 export function shownHints(view: View, { start, end }: Range): readonly string[] {
-  return declaredWithin(view, start.line, end.line).map((at) => hintOf(view.file.declared[at]!, view) ?? '');
+  const [from, to] = within(view.file, start.line, end.line);
+  return view.file.declared.slice(from, to).map((declared) => hintOf(declared, view) ?? '');
 }
 
-/** Numbers of the file's declarations on these lines. */
-function declaredWithin({ file: { lines } }: View, first: number, last: number): readonly number[] {
-  const found: number[] = [];
-  for (let at = firstAtLeast(lines, first); at < lines.length && lines[at]! <= last; at++) found.push(at);
-  return found;
+/** Which declarations begin on the lines from first to last. */
+function within({ lines }: FileNames, first: number, last: number): readonly [from: number, to: number] {
+  let low = 0;
+  let high = lines.length;
+  while (high > low) {
+    const middle = (low + high) >> 1;
+    if (lines[middle]! < first) low = middle + 1;
+    else high = middle;
+  }
+  let to = low;
+  while (to < lines.length && lines[to]! <= last) to += 1;
+  return [low, to];
 }
 
 /** Nothing for a line with a mistake in it: what could be computed of it would mislead. */

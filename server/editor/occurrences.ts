@@ -1,7 +1,8 @@
 // Every place where a thing's name stands: at its declaration, and wherever it is used, in all files of a plan.
 import type { Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Plan } from '#server/pipeline';
 import { stretchOf } from './places.ts';
 import { meantBy, nodeAt, usesIn } from './uses.ts';
@@ -24,8 +25,8 @@ export function occurrencesOf(slot: Slot, plan: Plan): readonly Occurrence[] {
 
 export function occurrencesIn(slot: Slot, file: FileNames, { model }: Plan): readonly Occurrence[] {
   const found: Occurrence[] = [];
-  for (const [nth, declared] of file.declared.entries()) {
-    const line = file.lines[nth]!;
+  for (const [index, declared] of file.declared.entries()) {
+    const line = file.lines[index]!;
     // The same name in a plan and in the library is one thing.
     if (isSame(declared.slot, slot)) found.push(own(declared, line, file.path));
     for (const use of usesIn(declared)) {
@@ -61,10 +62,10 @@ function own({ declaration, node }: Declared, line: number, path: string): Occur
   };
 }
 
-function at(declared: Declared, top: number, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
+function at(declared: Declared, first: number, path: readonly number[]): { node: Declared['node']; line: number } | undefined {
   const node = nodeAt(declared.node, path);
   if (node === undefined) return undefined;
-  let line = top;
+  let line = first;
   let above = declared.node;
   for (const step of path) {
     line += above.offsets[step] ?? 0;

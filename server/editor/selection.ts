@@ -1,7 +1,7 @@
 // Ever wider stretches around a position: the item, its clause, the line, the line with what is below it, the block.
 
 import type { Position, Range, SelectionRange } from 'vscode-languageserver-types';
-import { blockOf } from '#model/standing';
+import { firstLineOf } from '#model/standing';
 import { thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
 import { blockRange, lineLength, stretchOf } from './places.ts';
@@ -36,7 +36,7 @@ function rangesAround({ file, plan }: View, position: Position): readonly Range[
     const { line } = position;
     return [{ start: { line, character: 0 }, end: { line, character: lineLength(tree, line) } }, whole];
   }
-  const { declared, top, node, line, item, clause, naming, path } = there;
+  const { declared, node, line, item, clause, naming, path } = there;
   const { items, end } = node.line.statement;
   const around: Range[] = [];
   if (naming !== undefined) around.push(stretchOf(there, naming.spot.from, naming.spot.to));
@@ -50,15 +50,15 @@ function rangesAround({ file, plan }: View, position: Position): readonly Range[
   // The line with what is below it, then each line above that it belongs to.
   const lines: Range[] = [];
   let above = declared.node;
-  let at = top;
+  let at = firstLineOf(declared.slot, plan.model);
   lines.push(blockRange(above, at, file));
   for (const step of path) {
     at += above.offsets[step] ?? 0;
     above = above.children[step]!;
     lines.push(blockRange(above, at, file));
   }
-  const phase = declared.parent === undefined ? undefined : blockOf(declared.parent, plan.model);
-  const phases = phase === undefined ? [] : [blockRange(phase.node, phase.line, file)];
+  const phase = declared.parent === undefined ? undefined : plan.model.names.bySlot.get(declared.parent);
+  const phases = phase === undefined ? [] : [blockRange(phase.node, firstLineOf(phase.slot, plan.model), file)];
   return [...around, ...lines.reverse(), ...phases, whole].filter((range) => range.start.line <= line);
 }
 

@@ -2,7 +2,8 @@
 // line's colours depend on the line alone (and on what it stands below), so they are kept with it.
 import type { Range } from 'vscode-languageserver-types';
 import type { Item } from '#grammar/tree';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Feature } from './features.ts';
 import { type LineReading, type ReadClause, readHeader, readUnder } from './line-reading.ts';
 import { usesIn } from './uses.ts';
@@ -104,10 +105,11 @@ function coloursByLine(
   last: number,
 ): ReadonlyMap<number, readonly Token[]> {
   const colours = new Map<number, readonly Token[]>();
-  for (let at = 0; at < declared.length && lines[at]! <= last; at++) {
+  for (const [at, each] of declared.entries()) {
     const line = lines[at]!;
-    if (line + declared[at]!.node.height <= first) continue;
-    for (const { offset, tokens } of blockTokens(declared[at]!)) colours.set(line + offset, tokens);
+    if (line > last) break;
+    if (line + each.node.height <= first) continue;
+    for (const { offset, tokens } of blockTokens(each)) colours.set(line + offset, tokens);
   }
   for (const { node, line } of strays) colours.set(line, plainTokens(node.line.statement.items));
   return colours;

@@ -1,6 +1,7 @@
 // The outline of a file: its declarations, steps within their phases; flat for editors that know no tree.
 import type { DocumentSymbol, SymbolInformation } from 'vscode-languageserver-types';
-import type { Declared, FileNames } from '#model/file-names';
+import type { Declared } from '#model/declared';
+import type { FileNames } from '#model/file-names';
 import type { Feature } from './features.ts';
 import { blockRange, stretchOf } from './places.ts';
 import type { View } from './view.ts';

@@ -5,7 +5,7 @@ import type { Expression, Node } from '#grammar/tree';
 import type { Amount, Condition, GoodsNamed, Named, Pointed, StepNamed } from '#grammar/vocabulary/types';
 import { vocabulary } from '#grammar/vocabulary/vocabulary';
 import type { Slot, Spot } from '#kit/place';
-import type { Declared } from '#model/file-names';
+import type { Declared } from '#model/declared';
 import { lookUp } from '#model/names';
 import type { Model } from '#model/resolve';
 

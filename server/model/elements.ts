@@ -2,16 +2,17 @@
 // one would be equal. What was read is remembered, names that were not found included.
 import type { Declaration, GivenProperties } from '#grammar/shape';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
+import { differing } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Work } from '#kit/work';
+import type { Declared } from './declared.ts';
 import { equal } from './equal.ts';
 import { factsOf } from './facts.ts';
-import type { Declared } from './file-names.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { listOfGiven, lookUp, type NameTable } from './names.ts';
+import { lookUp, type NameTable, secondNamesOf } from './names.ts';
 import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -105,7 +106,8 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     suspects.add(slot);
     queue.push(slot);
   };
-  const { gone, come } = changes(last.plan.declared, plan.declared);
+  const { from, before, now } = differing(last.plan.declared, plan.declared);
+  const [gone, come] = [last.plan.declared.slice(from, before), plan.declared.slice(from, now)];
   for (const { slot, declaration } of come) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
   for (const { slot } of gone) {
     if (plan.bySlot.has(slot)) continue;
@@ -125,27 +127,12 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Declarations that were there and those that are, without those that are the same from the top and from the bottom. */
-function changes(
-  before: readonly Declared[],
-  now: readonly Declared[],
-): { readonly gone: readonly Declared[]; readonly come: readonly Declared[] } {
-  if (before === now) return { gone: [], come: [] };
-  const shorter = Math.min(before.length, now.length);
-  let top = 0;
-  while (top < shorter && before[top] === now[top]) top += 1;
-  let below = 0;
-  while (below < shorter - top && before[before.length - 1 - below] === now[now.length - 1 - below]) below += 1;
-  return { gone: before.slice(top, before.length - below), come: now.slice(top, now.length - below) };
-}
-
 /** Names that may mean another declaration than before, or none, or some where there was none; first and second names alike. */
 function movedNames(gone: readonly Declared[], come: readonly Declared[]): ReadonlySet<string> {
   const moved = new Set<string>();
   for (const { slot, declaration } of [...gone, ...come]) {
     moved.add(slot.name);
-    for (const line of listOfGiven(declaration.given.also))
-      for (const { value } of line.value as readonly { readonly value: { readonly name: string } }[]) moved.add(value.name);
+    for (const name of secondNamesOf(declaration)) moved.add(name);
   }
   return moved;
 }

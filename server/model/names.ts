@@ -1,11 +1,17 @@
 // One table of names over the files of a plan, or of the library: who has a name, and what a name means.
 import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
+import { type Differing, differing, keptWhereSame, NONE } from '#kit/differing';
 import type { Slot } from '#kit/place';
-import type { Declared, FileNames } from './file-names.ts';
+import type { Declared } from './declared.ts';
+import type { FileNames } from './file-names.ts';
 
 /** Which names there are: the same object while no declaration comes, goes or is renamed. */
 export interface Names {
   readonly slots: readonly Slot[];
+  /** 'kind/name' of each slot; '' of those without a name. */
+  readonly keys: readonly string[];
+  /** Rows with second names. */
+  readonly seconds: readonly Declared[];
   /** 'kind/name' → the first that declares it. */
   readonly first: ReadonlyMap<string, Slot>;
   /** Second names of goods ('plasterboard'). */
@@ -24,16 +30,14 @@ export interface NameTable extends Names {
   readonly files: readonly FileNames[];
   readonly declared: readonly Declared[];
   readonly bySlot: { readonly get: (slot: Slot) => Declared | undefined; readonly has: (slot: Slot) => boolean };
-  /** The line in its file that a declaration stands on now, from 0. */
+  /** The line in its file on which a declaration stands, from 0. */
   readonly lineOf: (slot: Slot) => number | undefined;
 }
 
 export function nameTable(files: readonly FileNames[], before?: NameTable): NameTable {
-  if (before !== undefined && before.files.length === files.length && before.files.every((file, index) => file === files[index]))
-    return before;
-  const declared = joined(files, before);
-  const same = before !== undefined && sameNames(before, declared);
-  const names = same ? before.names : namesOf(declared);
+  if (before !== undefined && keptWhereSame(before.files, files) === before.files) return before;
+  const declared = files.length === 1 ? files[0]!.declared : files.flatMap((file) => file.declared);
+  const names = namesOf(files, before);
   const { order } = names;
   return {
     ...names,
@@ -59,63 +63,133 @@ export function nameTable(files: readonly FileNames[], before?: NameTable): Name
   };
 }
 
-/** The declarations of all files; the same array while they are. */
-function joined(files: readonly FileNames[], before: NameTable | undefined): readonly Declared[] {
-  if (files.length === 1) return files[0]!.declared;
-  const same = before?.files.length === files.length && files.every((file, at) => file.declared === before.files[at]!.declared);
-  return same ? before.declared : files.flatMap((file) => file.declared);
+function namesOf(files: readonly FileNames[], before: NameTable | undefined): Names {
+  const [only] = files;
+  const { slots, keys, seconds } =
+    files.length === 1
+      ? only!
+      : {
+          slots: files.flatMap((file) => file.slots),
+          keys: files.flatMap((file) => file.keys),
+          seconds: files.flatMap((file) => file.seconds),
+        };
+  const said = { slots, keys, seconds };
+  if (before === undefined) return allNames(said);
+  const changed = differing(before.slots, slots);
+  const sameSlots = changed.before === changed.from && changed.now === changed.from;
+  if (sameSlots && keptWhereSame(before.seconds, seconds) === before.seconds) return before.names;
+  return changedNames(said, before.names, changed) ?? allNames(said);
 }
 
-/** Second names stand in the rows themselves, so a row that has any must be the same row. */
-function sameNames(before: NameTable, declared: readonly Declared[]): boolean {
-  if (before.declared === declared) return true;
-  if (before.declared.length !== declared.length) return false;
-  for (let at = 0; at < declared.length; at++) {
-    const [now, old] = [declared[at]!, before.declared[at]!];
-    if (now === old) continue;
-    if (now.slot !== old.slot) return false;
-    const changed = now.declaration !== old.declaration;
-    if (changed && (now.declaration.given.also !== undefined || old.declaration.given.also !== undefined)) return false;
-  }
-  return true;
-}
+type Said = Pick<Names, 'slots' | 'keys' | 'seconds'>;
 
-function namesOf(declared: readonly Declared[]): Names {
+function allNames(said: Said): Names {
+  const { slots, keys, seconds } = said;
   const first = new Map<string, Slot>();
-  const also = new Map<string, Slot>();
   const order = new Map<Slot, number>();
   const byKind = new Map<string, Slot[]>();
   const repeated = new Map<Slot, Slot>();
-  const holders = new Map<string, Slot[]>();
-  for (const { slot, declaration } of declared) {
-    order.set(slot, order.size);
-    if (declaration.name !== '') {
-      const named = holders.get(slot.name);
-      const taken = named?.find((other) => rivals(slot.kind).includes(other.kind));
-      if (taken !== undefined) {
-        repeated.set(slot, taken);
-        continue;
-      }
-      if (named === undefined) holders.set(slot.name, [slot]);
-      else named.push(slot);
-      first.set(declaration.key, slot);
+  for (let at = 0; at < slots.length; at += 1) {
+    const slot = slots[at]!;
+    const key = keys[at]!;
+    order.set(slot, at);
+    const taken = key === '' ? undefined : spaceHolder(first, key, slot);
+    if (taken !== undefined) {
+      repeated.set(slot, taken);
+      continue;
     }
+    if (key !== '') first.set(key, slot);
     const list = byKind.get(slot.kind);
     if (list === undefined) byKind.set(slot.kind, [slot]);
     else list.push(slot);
-    for (const line of listOfGiven(declaration.given.also)) {
-      for (const each of line.value as readonly { value: { name: string } }[]) also.set(each.value.name, slot);
-    }
   }
-  return { slots: declared.map(({ slot }) => slot), first, also, order, byKind, repeated };
+  return { ...said, first, also: secondNames(seconds, repeated), order, byKind, repeated };
 }
 
-export function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
-  return Array.isArray(given) ? given : [];
+/** All names after some came or went; undefined where one is said twice, so that every one must be looked at. */
+function changedNames(said: Said, before: Names, changed: Differing): Names | undefined {
+  const { slots, keys, seconds } = said;
+  const { repeated } = before;
+  if (repeated.size > 0) return undefined;
+  const first = new Map<string, Slot>();
+  const order = new Map<Slot, number>();
+  let named = 0;
+  for (let at = 0; at < slots.length; at += 1) {
+    order.set(slots[at]!, at);
+    if (keys[at] === '') continue;
+    named += 1;
+    first.set(keys[at]!, slots[at]!);
+  }
+  if (first.size < named) return undefined;
+  for (let at = changed.from; at < changed.now; at += 1) if (keys[at] !== '' && hasRival(first, slots[at]!)) return undefined;
+  return { ...said, first, also: secondNames(seconds, repeated), order, byKind: kindsChanged(slots, before, changed), repeated };
+}
+
+/** Lists by kind, those of kinds that did not change being the same arrays. */
+function kindsChanged(
+  slots: readonly Slot[],
+  before: Names,
+  { from, before: to, now }: Differing,
+): ReadonlyMap<string, readonly Slot[]> {
+  const byKind = new Map(before.byKind);
+  const kinds = new Set<string>();
+  for (let at = from; at < to; at += 1) kinds.add(before.slots[at]!.kind);
+  for (let at = from; at < now; at += 1) kinds.add(slots[at]!.kind);
+  for (const kind of kinds) {
+    const known = before.byKind.get(kind) ?? [];
+    const list = known.slice(0, firstFrom(known, from, before.order));
+    for (let at = from; at < now; at += 1) if (slots[at]!.kind === kind) list.push(slots[at]!);
+    for (let at = firstFrom(known, to, before.order); at < known.length; at += 1) list.push(known[at]!);
+    if (list.length === 0) byKind.delete(kind);
+    else byKind.set(kind, keptWhereSame(known, list));
+  }
+  return byKind;
+}
+
+/** The first of some slots in plan order that stands at a place or behind it. */
+function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
+  let low = 0;
+  let high = slots.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (order.get(slots[middle]!)! < place) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+function secondNames(seconds: readonly Declared[], repeated: ReadonlyMap<Slot, Slot>): ReadonlyMap<string, Slot> {
+  const also = new Map<string, Slot>();
+  for (const { slot, declaration } of seconds)
+    if (!repeated.has(slot)) for (const name of secondNamesOf(declaration)) also.set(name, slot);
+  return also;
+}
+
+export function secondNamesOf({ given: { also } }: Declared['declaration']): readonly string[] {
+  const lines: readonly { readonly value: unknown }[] = Array.isArray(also) ? also : NONE;
+  return lines.flatMap(({ value }) =>
+    (value as readonly { readonly value: { readonly name: string } }[]).map((each) => each.value.name),
+  );
+}
+
+/** Steps and goods share a space of names: who in it has this name already. A state is no step of the plan. */
+function spaceHolder(first: ReadonlyMap<string, Slot>, key: string, slot: Slot): Slot | undefined {
+  const own = first.get(key);
+  const kinds = rivals(slot.kind);
+  if (kinds.length === 1) return own;
+  for (const kind of kinds) {
+    const taken = kind === slot.kind ? own : first.get(`${kind}/${slot.name}`);
+    if (taken !== undefined) return taken;
+  }
+  return undefined;
+}
+
+/** Whether another kind of the same space has this name. */
+function hasRival(first: ReadonlyMap<string, Slot>, slot: Slot): boolean {
+  return rivals(slot.kind).some((kind) => kind !== slot.kind && first.has(`${kind}/${slot.name}`));
 }
 
 const rivalKinds = new Map<string, readonly string[]>();
-/** Steps and goods share a space of names: the kinds of which only one may have a name. A state is no step of the plan. */
 function rivals(kind: string): readonly string[] {
   let kinds = rivalKinds.get(kind);
   if (kinds === undefined) {
@@ -145,7 +219,7 @@ export function lookUp(space: string, name: string, plan: Names, library: Names)
 export function namesIn(space: string, plan: Names, library: Names): readonly string[] {
   const kinds = kindsOf(space);
   const names: string[] = [];
-  for (const table of [plan, library])
-    for (const slot of table.first.values()) if (kinds.includes(slot.kind)) names.push(slot.name);
+  for (const { first } of [plan, library])
+    for (const slot of first.values()) if (kinds.includes(slot.kind)) names.push(slot.name);
   return names;
 }

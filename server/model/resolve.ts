@@ -4,9 +4,9 @@
 import { parse, type StatementCache, statementCache } from '#grammar/parse';
 import type { FileTree } from '#grammar/tree';
 import type { KindWord } from '#grammar/vocabulary/vocabulary';
+import { sameList } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import { sameList } from '#kit/same-list';
 import type { Work } from '#kit/work';
 import {
   type ElementsMemory,
@@ -18,7 +18,7 @@ import {
   type Snapshot,
   snapshot,
 } from './elements.ts';
-import { type FileNames, fileNames, type NamesMemory, namesMemory } from './file-names.ts';
+import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
 import { type NameTable, nameTable } from './names.ts';
@@ -103,7 +103,7 @@ export function readLibrary(texts: readonly { readonly path: string; readonly te
   const cache = statementCache();
   const memory = namesMemory();
   const files = texts.map(({ path, text }) => fileNames(path, parse(text, { cache, work }), memory, work));
-  const findings = files.flatMap((file) => file.findings);
+  const findings = files.flatMap(lineFindings);
   return { table: nameTable(files), findings };
 }
 
@@ -145,7 +145,7 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   };
   const findings = [
     ...included.findings,
-    ...included.files.flatMap(({ findings }) => findings),
+    ...included.files.flatMap(lineFindings),
     ...twice(names),
     ...elementFindings(names, now),
   ];

@@ -14,9 +14,9 @@ export interface Standing {
 
 /** The line that a place is on; undefined where what it stood in is gone. A line lost from below its declaration: the one above. */
 export function standingOf({ slot, spot }: Place, model: Model): Standing | undefined {
-  const block = blockOf(slot, model);
-  if (block === undefined) return undefined;
-  let { node, line } = block;
+  const top = declaredOrStray(slot, model);
+  if (top === undefined) return undefined;
+  let { node, line } = top;
   for (const step of spot.path) {
     const child = node.children[step];
     if (child === undefined) break;
@@ -31,12 +31,14 @@ export function lineOf(place: Place, model: Model): number {
   return standingOf(place, model)?.line ?? 0;
 }
 
-/** The block that a slot stands for, in the plan or in the library, and the line it begins on. */
-export function blockOf(slot: Slot, model: Model): { readonly node: Node; readonly line: number } | undefined {
-  for (const table of [model.names, model.library]) {
-    const declared = table.bySlot.get(slot);
-    if (declared !== undefined) return { node: declared.node, line: table.lineOf(slot)! };
-  }
+/** The line on which a declaration of the plan or the library begins, from 0; the first where it is gone. */
+export function firstLineOf(slot: Slot, model: Model): number {
+  return model.names.lineOf(slot) ?? model.library.lineOf(slot) ?? 0;
+}
+
+function declaredOrStray(slot: Slot, model: Model): { readonly node: Node; readonly line: number } | undefined {
+  const declared = model.names.bySlot.get(slot) ?? model.library.bySlot.get(slot);
+  if (declared !== undefined) return { node: declared.node, line: firstLineOf(slot, model) };
   // Lines outside every declaration have no kind.
   if (slot.kind !== '') return undefined;
   return model.files.find(({ path }) => path === slot.file)?.strays.find((stray) => stray.slot === slot);

@@ -1,5 +1,5 @@
 // Lines whose goods cost nothing more: they are paid for with a step, or by money kept for goods not yet chosen.
-import { sameList } from '#kit/same-list';
+import { sameList } from '#kit/differing';
 import type { ElementOf } from '#model/model';
 import type { Line, Purchase } from '#takeoff/lines';
 

@@ -1,6 +1,6 @@
 // What every step of a plan costs, by its number, kept from look to look: a step is priced again only when its length, its
 // claims, its trade or what it is priced by changed. Sums are of whole cents, so that their order does not matter.
-import { sameList } from '#kit/same-list';
+import { sameList } from '#kit/differing';
 import type { Step, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';

@@ -1,28 +1,12 @@
 // What changed between two looks at the lines of a work: a stretch of them, with the same lines above and below.
+import type { Differing } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Line } from '#takeoff/lines';
-
-/** Lines that came and went between two looks: the rest is the same from the top and from the bottom. */
-export interface Change {
-  readonly from: number;
-  /** Where the lines that went end among those before, and where those that came end now. */
-  readonly before: number;
-  readonly now: number;
-}
-
-export function changeOf(before: readonly Line[], now: readonly Line[]): Change {
-  const least = Math.min(before.length, now.length);
-  let from = 0;
-  while (from < least && before[from] === now[from]) from++;
-  let same = 0;
-  while (same < least - from && before[before.length - 1 - same] === now[now.length - 1 - same]) same++;
-  return { from, before: before.length - same, now: now.length - same };
-}
 
 /** The room of each line: the same list while the rooms are. */
 export function roomsOf(
   lines: readonly Line[],
-  { from, before, now }: Change,
+  { from, before, now }: Differing,
   old: readonly (Slot | undefined)[] | undefined,
 ): readonly (Slot | undefined)[] {
   let same = old !== undefined && before === now;
@@ -36,7 +20,7 @@ export function roomsOf(
 }
 
 /** Whether lines came one for one in place of others that stand at the same places of the house: a room grew, and nothing else. */
-export function isInPlace(old: readonly Line[], lines: readonly Line[], { from, before, now }: Change): boolean {
+export function isInPlace(old: readonly Line[], lines: readonly Line[], { from, before, now }: Differing): boolean {
   if (before !== now) return false;
   for (let at = from; at < now; at++) if (!samePlace(old[at]!, lines[at]!)) return false;
   return true;

@@ -1,8 +1,8 @@
 // What one task takes of the lines of one work, and what all of them leave.
+import type { Differing } from '#kit/differing';
 import type { Line } from '#takeoff/lines';
 import type { Claim } from './claims.ts';
 import type { Doer } from './doers.ts';
-import type { Change } from './line-change.ts';
 
 /** What one task takes of one work. */
 export interface Part {
@@ -25,7 +25,7 @@ export function partOf(doer: Doer, lines: readonly Line[], at: readonly number[]
 }
 
 /** The same part among lines that came or went above. */
-export function moved(part: Part, { before, now }: Change): Part {
+export function moved(part: Part, { before, now }: Differing): Part {
   const { at } = part;
   if (before === now || part.last < before) return part;
   const places = new Array<number>(at.length);

@@ -1,11 +1,12 @@
 // The lines of one kind of work shared out among those who do it. A scoped task takes what its words say; an unscoped one
 // takes what no other task of that work has claimed. Of two looks at a work, most lines and tasks are the same: a task is
 // asked again only where its own words changed or where a line that it held went or one that it holds came.
+import { type Differing, differing } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Line } from '#takeoff/lines';
 import type { Claim, WorkClaims } from './claims.ts';
 import type { Doer } from './doers.ts';
-import { type Change, changeOf, isInPlace, roomsOf } from './line-change.ts';
+import { isInPlace, roomsOf } from './line-change.ts';
 import { claimsOf, emptyPart, leftBy, moved, type Part, partOf, remaining, rest } from './parts.ts';
 
 export interface SharedOut {
@@ -19,7 +20,7 @@ export interface SharedOut {
 }
 
 export function shareOut(work: string, doers: readonly Doer[], lines: readonly Line[], before: SharedOut | undefined): SharedOut {
-  const change = changeOf(before?.lines ?? [], lines);
+  const change = differing(before?.lines ?? [], lines);
   if (before !== undefined && before.doers === doers && isInPlace(before.lines, lines, change)) {
     const hangsOnQuantity = doers.some(({ scope }) => scope.byQuantity);
     if (!hangsOnQuantity) return replaced(before, lines, change);
@@ -46,7 +47,7 @@ export function shareOut(work: string, doers: readonly Doer[], lines: readonly L
 }
 
 /** The same shares, of other lines. */
-function replaced(old: SharedOut, lines: readonly Line[], { from, now }: Change): SharedOut {
+function replaced(old: SharedOut, lines: readonly Line[], { from, now }: Differing): SharedOut {
   const parts = old.parts.slice();
   for (let number = 0; number < parts.length; number++) {
     const part = parts[number]!;
@@ -74,7 +75,7 @@ function scopedParts(
   doers: readonly Doer[],
   lines: readonly Line[],
   rooms: readonly (Slot | undefined)[],
-  change: Change,
+  change: Differing,
   before: SharedOut | undefined,
 ): Part[] {
   const parts = new Array<Part>(doers.length);
@@ -108,7 +109,7 @@ function oldPart(before: SharedOut | undefined, doers: readonly Doer[], number: 
 }
 
 /** Whether nothing that a part holds went, and nothing came that it would hold. */
-function isKept({ at, first, last, doer }: Part, lines: readonly Line[], { from, before, now }: Change): boolean {
+function isKept({ at, first, last, doer }: Part, lines: readonly Line[], { from, before, now }: Differing): boolean {
   if (last >= from && first < before) for (const place of at) if (place >= from && place < before) return false;
   for (let place = from; place < now; place++) if (doer.scope.holds(lines[place]!)) return false;
   return true;
@@ -140,7 +141,7 @@ function heldBy({ scope }: Doer, lines: readonly Line[], byRoom: ReadonlyMap<Slo
 }
 
 /** Names of goods in the order in which they first stand: those that came for those that went leave it as it is. */
-function goodsNow(lines: readonly Line[], { from, before, now }: Change, old: SharedOut | undefined): readonly string[] {
+function goodsNow(lines: readonly Line[], { from, before, now }: Differing, old: SharedOut | undefined): readonly string[] {
   if (old !== undefined && isSameList(goodsIn(old.lines, from, before), goodsIn(lines, from, now))) return old.claims.goods;
   const goods = goodsIn(lines, 0, lines.length);
   return old !== undefined && isSameList(old.claims.goods, goods) ? old.claims.goods : goods;

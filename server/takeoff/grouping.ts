@@ -1,7 +1,7 @@
 // Lines put together by what they have in common, kept from look to look: where some parts of the plan have other lines than
 // before, only the groups that lose or gain a line are made anew. The groups are those of a fresh look, in the same order.
 
-import { sameList } from '#kit/same-list';
+import { sameList } from '#kit/differing';
 import type { Line } from './lines.ts';
 
 /** The lines of one measured part of an element, in its order. */

@@ -1,5 +1,5 @@
 // The library's rows put in order for the take-off: which work installs what by which measure, what it uses, its hours.
-import { sameList } from '#kit/same-list';
+import { sameList } from '#kit/differing';
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Measure, NamedGoods } from './lines.ts';

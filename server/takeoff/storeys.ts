@@ -1,7 +1,8 @@
 // A storey: a level with its rooms and inside walls, and the few rooms elsewhere that they have to do with. Storeys are
 // measured apart, so that a plan of many houses is not looked through for a change in one.
+
+import { sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
-import { sameList } from '#kit/same-list';
 import type { ElementOf, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Wall } from './measure/layout.ts';
