@@ -55,6 +55,37 @@ export function previousWork(calendar: Calendar, moment: number): number {
   return calendar.table.end[before]!;
 }
 
+/** The opening of the first whole day of work that begins at or after a moment. */
+export function firstOpening(calendar: Calendar, moment: number): number {
+  const first = nextWork(calendar, moment);
+  const midnight = midnightBefore(first);
+  return nextWork(calendar, midnight) === first ? first : nextWork(calendar, midnight + DAY_MINUTES);
+}
+
+/** The opening of the last day of work that is over by a moment. */
+export function lastOpening(calendar: Calendar, moment: number): number {
+  const closed = previousWork(calendar, moment);
+  const midnight = midnightBefore(closed - 1);
+  return closed === closingOf(calendar, midnight)
+    ? nextWork(calendar, midnight)
+    : nextWork(calendar, midnightBefore(previousWork(calendar, midnight) - 1));
+}
+
+/** The last opening at or before a moment. */
+export function openingBy(calendar: Calendar, moment: number): number {
+  const today = nextWork(calendar, midnightBefore(moment));
+  return today <= moment ? today : lastOpening(calendar, moment);
+}
+
+/** When the working day is over in which a moment lies. */
+export function closingOf(calendar: Calendar, moment: number): number {
+  return previousWork(calendar, midnightBefore(moment) + DAY_MINUTES);
+}
+
+function midnightBefore(moment: number): number {
+  return Math.floor(moment / DAY_MINUTES) * DAY_MINUTES;
+}
+
 /**
  * The end of `minutes` of work begun at or after `moment`: at the closing of a shift, never at the opening of the next.
  * No work ends at the moment itself. Less than none runs backward.

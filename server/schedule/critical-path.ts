@@ -1,10 +1,21 @@
 // Earliest and latest dates and the float between them. Each step's work is one unbroken run of minutes on its own
 // calendar; it begins when work can begin, ends at the closing of a shift, and is finished then, or later in the same
 // pause where a link to its finish says so. A step without length keeps the moment it falls on.
-import { advance, type Calendar, canBegin, nextWork, previousWork, retreat, workBetween } from './calendar.ts';
+import {
+  advance,
+  type Calendar,
+  canBegin,
+  closingOf,
+  lastOpening,
+  nextWork,
+  openingBy,
+  previousWork,
+  retreat,
+  workBetween,
+} from './calendar.ts';
 import { type EarlyDates, earlyDates } from './early-dates.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
-import { hasFinished, hasStarted, type Timing } from './timing.ts';
+import { hasFinished, hasStarted, type Timing, takesDay } from './timing.ts';
 import { beforeFinish, beforeStart } from './waits.ts';
 
 export interface LateDates {
@@ -67,6 +78,10 @@ export function lateDates(network: Network, timing: Timing, early: EarlyDates): 
     } else if (length === 0) {
       lateStart[task] = lateFinish[task] = latest[task] = Math.min(bounds.finish, bounds.start);
       totalFloat[task] = workBetween(own, early.start[task]!, lateStart[task]!);
+    } else if (takesDay(timing, task)) {
+      lateStart[task] = lastWholeDay(own, bounds);
+      latest[task] = lateFinish[task] = closingOf(own, lateStart[task]!);
+      totalFloat[task] = workBetween(own, early.start[task]!, lateStart[task]!);
     } else {
       const begin = retreat(own, bounds.finish, length);
       const last = bounds.start >= begin ? begin : lastBegin(own, bounds.start);
@@ -89,6 +104,10 @@ function freeFloats(network: Network, timing: Timing, early: EarlyDates): Float6
     if (hasFinished(timing, task)) continue;
     const own = timing.calendars[timing.calendarOf[task]!]!;
     bindBy(network, timing, task, early.start, early.finish, early.end, bounds);
+    if (takesDay(timing, task) && !hasStarted(timing, task)) {
+      freeFloat[task] = workBetween(own, early.start[task]!, lastWholeDay(own, bounds));
+      continue;
+    }
     let slack = workBetween(own, early.finish[task]!, bounds.finish);
     if (bounds.start < Number.POSITIVE_INFINITY && !hasStarted(timing, task)) {
       const last = timing.durations[task]! > 0 ? lastBegin(own, bounds.start) : bounds.start;
@@ -132,6 +151,11 @@ function bindBy(
       bounds.start = Math.min(bounds.start, beforeStart(plan, bound, linkLag[link]!, linkClock[link]!));
     }
   }
+}
+
+/** The opening of the last day that keeps both bounds. */
+function lastWholeDay(own: Calendar, { start, finish }: Bounds): number {
+  return Math.min(lastOpening(own, finish), start === Number.POSITIVE_INFINITY ? start : openingBy(own, start));
 }
 
 /** The last moment by `bound` at which work can begin: in a pause, a minute before its closing. */

@@ -1,8 +1,8 @@
 // The forward pass: each step as early as its links, its dates and the plan's start allow. `placeEarly` is the one
 // place that says what links, dates and records do to a step; the crew pass asks it too.
-import { advance, nextWork, retreat } from './calendar.ts';
+import { advance, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
-import { hasFinished, hasStarted, type Timing } from './timing.ts';
+import { hasFinished, hasStarted, type Timing, takesDay } from './timing.ts';
 import { afterFinish, afterStart } from './waits.ts';
 
 /** What set a step's early start: the number of a link, or one of these. */
@@ -80,11 +80,14 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   const dated = timing.notBefore[task]!;
   const given = Math.max(timing.start, dated);
   const bound = Math.max(linked, given);
-  const begin = length === 0 ? bound : nextWork(own, bound);
+  const isWhole = takesDay(timing, task);
+  const opens = isWhole ? firstOpening : nextWork;
+  const begin = length === 0 ? bound : opens(own, bound);
   start[task] = begin;
-  finish[task] = length === 0 ? begin : Math.max(advance(own, begin, length), finishBound);
+  const end = isWhole ? closingOf(own, begin) : advance(own, begin, length);
+  finish[task] = length === 0 ? begin : Math.max(end, finishBound);
   // Where a link and a date lead to the same first working moment, the link is the better reason.
-  const isLinked = tightest >= 0 && (linked >= given || (length > 0 && nextWork(own, linked) === begin));
+  const isLinked = tightest >= 0 && (linked >= given || (length > 0 && opens(own, linked) === begin));
   heldBy[task] = isLinked ? tightest : dated > timing.start ? HELD_BY_DATE : HELD_BY_PLAN;
 }
 

@@ -1,5 +1,5 @@
 // Whether two rows of numbers are the same; NaN, which stands for "nothing", equals itself.
-type Numbers = Int32Array | Float64Array;
+type Numbers = Int32Array | Float64Array | Uint8Array;
 
 export function sameNumbers(a: Numbers | undefined, b: Numbers | undefined): boolean {
   if (a === b) return true;

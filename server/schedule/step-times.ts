@@ -56,6 +56,7 @@ function sameTiming(a: Timing, b: Timing): boolean {
     a.calendars.every((calendar, at) => calendar === b.calendars[at]) &&
     sameNumbers(a.calendarOf, b.calendarOf) &&
     sameNumbers(a.durations, b.durations) &&
+    sameNumbers(a.wholeDays, b.wholeDays) &&
     sameNumbers(a.notBefore, b.notBefore) &&
     sameNumbers(a.fixedStart, b.fixedStart) &&
     sameNumbers(a.fixedFinish, b.fixedFinish) &&
@@ -66,7 +67,7 @@ function sameTiming(a: Timing, b: Timing): boolean {
 function timingOf(
   model: Model,
   steps: Steps,
-  { trades, minutes }: Lengths,
+  { trades, minutes, durations }: Lengths,
   progress: Progress,
   startDay: number,
   network: Network,
@@ -78,12 +79,14 @@ function timingOf(
   const notBefore = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
   const fixedStart = new Float64Array(count).fill(Number.NaN);
   const fixedFinish = new Float64Array(count).fill(Number.NaN);
+  const wholeDays = new Uint8Array(count);
   const deadline = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   const lengths = minutes.slice();
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
     calendarOf[at] = calendars.of(trades[at], isOutside(step));
     const calendar = calendars.calendars[calendarOf[at]!]!;
+    if (durations[at]!.basis === 'visit') wholeDays[at] = 1;
     const record = progress.records.get(at);
     const { given } = step;
     const day = given['not before']?.value;
@@ -130,6 +133,7 @@ function timingOf(
   const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish };
   return {
     durations: lengths,
+    wholeDays,
     calendarOf,
     calendars: calendars.calendars,
     planCalendar: 0,

@@ -7,6 +7,8 @@ export interface Timing {
    * finish: what is left of it, going on from `notBefore` at the earliest.
    */
   readonly durations: Int32Array;
+  /** 1 for steps that take the whole of a day, from its opening to its closing, whatever their length. */
+  readonly wholeDays?: Uint8Array;
   /** Which of `calendars` each step works by. */
   readonly calendarOf: Int32Array;
   readonly calendars: readonly Calendar[];
@@ -29,6 +31,11 @@ export function hasStarted(timing: Timing, task: number): boolean {
 
 export function hasFinished(timing: Timing, task: number): boolean {
   return isRecorded(timing.fixedFinish, task);
+}
+
+/** Whether a step takes the whole of the day on which it falls: a visit that may come at any hour. */
+export function takesDay({ wholeDays }: Timing, task: number): boolean {
+  return wholeDays !== undefined && wholeDays[task] === 1;
 }
 
 function isRecorded(moments: Float64Array | undefined, task: number): boolean {

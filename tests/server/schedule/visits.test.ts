@@ -54,3 +54,32 @@ describe('notice', () => {
     expect(days(text)).toMatchObject({ look: '2027-05-06 2027-05-06', pour: '2027-05-07 2027-05-07' });
   });
 });
+
+describe('a visit comes at some hour of its day, so the work must be ready when the day begins', () => {
+  test('work done at noon is seen the next day, also without notice', () => {
+    expect(days(plan('', '4h'))).toEqual({
+      forms: '2027-05-03 2027-05-03',
+      look: '2027-05-04 2027-05-04',
+      pour: '2027-05-05 2027-05-05',
+    });
+  });
+
+  test('a wait that ends at noon opens the next day on which the inspector comes, and never two half days', () => {
+    const soaked = plan(' + 24h', '4h');
+    expect(days(soaked)).toMatchObject({ look: '2027-05-05 2027-05-05', pour: '2027-05-06 2027-05-06' });
+    const seldom = soaked.replace('trade city "City"', 'trade city "City"\n  sees mon, tue, fri');
+    expect(days(seldom)).toMatchObject({ look: '2027-05-07 2027-05-07', pour: '2027-05-10 2027-05-10' });
+  });
+
+  test('it may slip by whole days alone', () => {
+    const text = `${plan('', '4h')}task other takes 4d by me, not before 2027-05-10
+milestone end after pour, other
+`;
+    const { timeline } = analyse({ root: 'plan.screed', texts: { 'plan.screed': text }, library: builtIn() });
+    const look = timeline.steps.byName.get('look')!;
+    // The pour may be as late as Thursday the 13th in the evening: the visit as late as Wednesday the 12th.
+    expect(isoDate(Math.floor(timeline.byLinks.lateStart[look]! / 1440))).toBe('2027-05-12');
+    expect(timeline.byLinks.lateStart[look]! % 1440).toBe(timeline.byLinks.start[look]! % 1440);
+    expect(timeline.byLinks.totalFloat[look]).toBe(6 * 480);
+  });
+});
