@@ -71,8 +71,16 @@ export function rereadLines(text: string, known: KnownLines, cache: StatementCac
     marks.subarray(keptBefore, firstSame),
     known.marks.subarray(keptBefore, firstAfter),
   );
-  const lines = known.lines.slice(0, keptBefore).concat(middle, known.lines.slice(firstAfter));
+  const lines = spliced(known.lines, keptBefore, firstAfter, middle);
   return { starts, lines, marks, sameBefore: keptBefore + same.before, sameAfter: keptAfter + same.after, sameShape };
+}
+
+/** A copy in which the middle stands in place of what was between. */
+function spliced(known: readonly Line[], from: number, to: number, middle: readonly Line[]): readonly Line[] {
+  if (middle.length !== to - from) return known.slice(0, from).concat(middle, known.slice(to));
+  const lines = known.slice();
+  for (let at = 0; at < middle.length; at += 1) lines[from + at] = middle[at]!;
+  return lines;
 }
 
 interface Source {
@@ -172,7 +180,7 @@ function lineBeyond(starts: Int32Array, change: number): number {
 }
 
 /** The first index whose value is at least `offset`, in rising values. */
-export function firstAtLeast(starts: Int32Array, offset: number): number {
+export function firstAtLeast(starts: Int32Array | readonly number[], offset: number): number {
   let low = 0;
   let high = starts.length;
   while (low < high) {

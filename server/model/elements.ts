@@ -2,6 +2,7 @@
 // one would be equal. What was read is remembered, names that were not found included.
 import type { Declaration, GivenProperties } from '#grammar/shape';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
+import { differing } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
@@ -74,8 +75,8 @@ export interface Snapshot {
   readonly work: Work;
   /** Names looked up in this snapshot. */
   readonly found: Map<string, Slot | undefined>;
-  /** Kinds of which any element may be another than at the last look. */
-  readonly kinds: ReadonlySet<string>;
+  /** By kind, the slots whose element may be another than at the last look. */
+  readonly suspected: ReadonlyMap<string, readonly Slot[]>;
   /** Slots that are being computed, outermost first; and those found to lie on a ring. */
   readonly running: Slot[];
   readonly rings: Map<Slot, readonly Slot[]>;
@@ -84,11 +85,15 @@ export interface Snapshot {
 export function snapshot(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory, work: Work): Snapshot {
   memory.stamp += 1;
   suspect(plan, library, settings, memory);
-  const kinds = new Set<string>();
-  for (const slot of memory.suspects) kinds.add(slot.kind);
+  const suspected = new Map<string, Slot[]>();
+  for (const slot of memory.suspects) {
+    const known = suspected.get(slot.kind);
+    if (known === undefined) suspected.set(slot.kind, [slot]);
+    else known.push(slot);
+  }
   const rings = new Map<Slot, readonly Slot[]>();
   memory.last = { plan, library, settings, ringed: () => rings.size > 0 };
-  return { plan, library, settings, memory, work, rings, kinds, found: new Map(), running: [] };
+  return { plan, library, settings, memory, work, rings, suspected, found: new Map(), running: [] };
 }
 
 /** Adds to the suspects whatever the change since the last look may reach. */
@@ -105,16 +110,19 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     suspects.add(slot);
     queue.push(slot);
   };
-  if (last.plan.names === plan.names) {
-    if (last.plan.declared !== plan.declared)
-      for (let at = 0; at < plan.declared.length; at++) {
-        if (plan.declared[at]!.declaration !== last.plan.declared[at]!.declaration) add(plan.slots[at]!);
-      }
-  } else {
-    for (const { slot, declaration } of plan.declared) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
-    const gone = last.plan.declared.filter(({ slot }) => !plan.bySlot.has(slot));
-    for (const { slot } of gone) add(slot);
-    for (const { slot } of gone) forget(slot, memory);
+  const { from, before, now } = differing(last.plan.declared, plan.declared);
+  for (let at = from; at < now; at += 1) {
+    const { slot, declaration } = plan.declared[at]!;
+    if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  }
+  if (last.plan.names !== plan.names) {
+    const gone: Slot[] = [];
+    for (let at = from; at < before; at += 1) {
+      const { slot } = last.plan.declared[at]!;
+      if (!plan.bySlot.has(slot)) gone.push(slot);
+    }
+    for (const slot of gone) add(slot);
+    for (const slot of gone) forget(slot, memory);
     for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
   }
   // Those who were suspect before had their readers added then.
@@ -128,22 +136,16 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Names that mean another declaration than before, or none, or some where there was none; first and second names alike. */
+/** Names that may mean another declaration than before, or none, or some where there was none; second names too. */
 function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
   const moved = new Set<string>();
-  const compare = (a: ReadonlyMap<string, Slot>, b: ReadonlyMap<string, Slot>): void => {
-    for (const [key, slot] of a) if (b.get(key) !== slot) moved.add(key.slice(key.indexOf('/') + 1));
-  };
-  compare(before.first, now.first);
-  compare(now.first, before.first);
-  compare(before.also, now.also);
-  compare(now.also, before.also);
+  const changed = differing(before.slots, now.slots);
+  for (let at = changed.from; at < changed.before; at += 1) moved.add(before.slots[at]!.name);
+  for (let at = changed.from; at < changed.now; at += 1) moved.add(now.slots[at]!.name);
+  // Of two that share a name the one behind takes it when the first goes: both have that name. Second names are few.
+  for (const [name, slot] of before.also) if (now.also.get(name) !== slot) moved.add(name);
+  for (const [name, slot] of now.also) if (before.also.get(name) !== slot) moved.add(name);
   return moved;
-}
-
-/** Whether any element of a kind may be another than at the last look. */
-export function mayDiffer(kind: string, now: Snapshot): boolean {
-  return now.kinds.has(kind);
 }
 
 export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {

@@ -34,7 +34,7 @@ export interface NamesMemory extends DeclaredMemory {
 }
 
 export function namesMemory(): NamesMemory {
-  return { slots: new Map(), declarations: new WeakMap(), declared: new WeakMap(), files: new Map() };
+  return { slots: new Map(), declarations: new WeakMap(), declared: new WeakMap(), tallies: new Map(), files: new Map() };
 }
 
 /** The declarations of one file; the same object for the same tree. */

@@ -147,7 +147,7 @@ function kindsChanged(
 }
 
 /** The first of some slots in plan order that stands at a place or behind it. */
-function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
+export function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
   let low = 0;
   let high = slots.length;
   while (low < high) {

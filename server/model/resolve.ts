@@ -4,21 +4,14 @@
 import { parse, type StatementCache, statementCache } from '#grammar/parse';
 import type { FileTree } from '#grammar/tree';
 import type { KindWord } from '#grammar/vocabulary/vocabulary';
+import { NONE } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
-import {
-  type ElementsMemory,
-  element,
-  elementFindings,
-  elementsMemory,
-  mayDiffer,
-  readsOf,
-  type Snapshot,
-  snapshot,
-} from './elements.ts';
+import { type ElementsMemory, element, elementFindings, elementsMemory, readsOf, type Snapshot, snapshot } from './elements.ts';
 import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
+import { type ElementLists, elementLists, listsNow } from './lists.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
 import { type NameTable, nameTable } from './names.ts';
 import { declaredTwice } from './problems.ts';
@@ -42,9 +35,7 @@ export interface ModelMemory {
   readonly elements: ElementsMemory;
   table: NameTable | undefined;
   settings: Settings | undefined;
-  lists: ReadonlyMap<string, readonly Element[]>;
-  /** The slots that each list was made from. */
-  listed: ReadonlyMap<string, readonly Slot[]> | undefined;
+  readonly lists: ElementLists;
 }
 
 export function modelMemory(): ModelMemory {
@@ -55,8 +46,7 @@ export function modelMemory(): ModelMemory {
     elements: elementsMemory(),
     table: undefined,
     settings: undefined,
-    lists: new Map(),
-    listed: undefined,
+    lists: elementLists(),
   };
 }
 
@@ -77,9 +67,6 @@ export interface Model {
   readonly reads: (slot: Slot) => readonly Slot[];
   readonly now: Snapshot;
 }
-
-/** One list for every kind that nothing declares, so that whoever keeps by it finds it again. */
-const NONE: readonly Element[] = [];
 
 export interface Resolved {
   readonly value: Model;
@@ -113,20 +100,15 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   const settings = settingsOf(planSlot === undefined ? undefined : names.bySlot.get(planSlot)?.declaration, memory.settings);
   memory.settings = settings;
   const now = snapshot(names, library.table, settings, memory.elements, work);
-  const lists = elementLists(names, now, memory);
-  const rows = new Map<string, readonly Element[]>();
+  const { lists, rows } = listsNow(now, memory.lists);
   const model: Model = {
     files: included.files,
     names,
     library: library.table,
     settings,
     plan: planSlot === undefined ? undefined : (element(planSlot, now) as Plan | undefined),
-    list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? NONE) as readonly ElementOf<K>[],
-    rows: <K extends KindWord>(kind: K) => {
-      let list = rows.get(kind);
-      if (list === undefined) rows.set(kind, (list = rowsOf(kind, now)));
-      return list as readonly ElementOf<K>[];
-    },
+    list: <K extends KindWord>(kind: K) => (lists.get(kind)?.elements ?? NONE) as readonly ElementOf<K>[],
+    rows: <K extends KindWord>(kind: K) => rows(kind) as readonly ElementOf<K>[],
     element: (slot) => element(slot, now),
     reads: (slot) => readsOf(slot, now),
     now,
@@ -138,44 +120,6 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
     ...elementFindings(names, now),
   ];
   return { value: model, findings };
-}
-
-/** Every element of the plan by kind, in plan order; arrays stay the same objects while their members do. */
-function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): ReadonlyMap<string, readonly Element[]> {
-  const lists = new Map<string, readonly Element[]>();
-  for (const [kind, slots] of names.byKind) {
-    const before = memory.lists.get(kind);
-    const listed = memory.listed?.get(kind);
-    const sameSlots =
-      listed === slots || (listed?.length === slots.length && listed.every((slot, index) => slot === slots[index]));
-    if (before !== undefined && sameSlots && !mayDiffer(kind, now)) {
-      lists.set(kind, before);
-      continue;
-    }
-    const list: Element[] = [];
-    for (const slot of slots) {
-      const made = element(slot, now);
-      if (made !== undefined) list.push(made);
-    }
-    const same = before !== undefined && before.length === list.length && before.every((each, index) => each === list[index]);
-    lists.set(kind, same ? before : list);
-  }
-  // What a repeated name declares is still read, for its findings.
-  for (const slot of names.repeated.keys()) element(slot, now);
-  memory.lists = lists;
-  memory.listed = names.byKind;
-  return lists;
-}
-
-function rowsOf(kind: string, now: Snapshot): readonly Element[] {
-  const rows: Element[] = [];
-  const add = (slot: Slot): void => {
-    const row = element(slot, now);
-    if (row !== undefined) rows.push(row);
-  };
-  for (const slot of now.library.byKind.get(kind) ?? []) add(now.plan.first.get(`${kind}/${slot.name}`) ?? slot);
-  for (const slot of now.plan.byKind.get(kind) ?? []) if (!now.library.first.has(`${kind}/${slot.name}`)) add(slot);
-  return rows;
 }
 
 function twice(names: NameTable): readonly Finding[] {
