@@ -1,5 +1,6 @@
 // Text to lines: where each begins, how far it is indented, its statement. Between two texts of one file the lines before
 // and after the change stay the same objects.
+import { spliced } from '#kit/differing';
 import { lineStarts } from '#kit/text';
 import type { LineCount, StatementCache } from './parse.ts';
 import { isBlank } from './parser/reading.ts';
@@ -73,14 +74,6 @@ export function rereadLines(text: string, known: KnownLines, cache: StatementCac
   );
   const lines = spliced(known.lines, keptBefore, firstAfter, middle);
   return { starts, lines, marks, sameBefore: keptBefore + same.before, sameAfter: keptAfter + same.after, sameShape };
-}
-
-/** A copy in which the middle stands in place of what was between. */
-function spliced(known: readonly Line[], from: number, to: number, middle: readonly Line[]): readonly Line[] {
-  if (middle.length !== to - from) return known.slice(0, from).concat(middle, known.slice(to));
-  const lines = known.slice();
-  for (let at = 0; at < middle.length; at += 1) lines[from + at] = middle[at]!;
-  return lines;
 }
 
 interface Source {

@@ -19,6 +19,14 @@ export function differing<T>(before: readonly T[], now: readonly T[]): Differing
   return { from, before: before.length - behind, now: now.length - behind };
 }
 
+/** A copy of a list in which others stand in place of those from `from` to `to`. */
+export function spliced<T>(list: readonly T[], from: number, to: number, others: readonly T[]): T[] {
+  if (others.length !== to - from) return list.slice(0, from).concat(others, list.slice(to));
+  const copy = list.slice();
+  for (let at = 0; at < others.length; at += 1) copy[from + at] = others[at]!;
+  return copy;
+}
+
 /** The known list where the other holds the same, so that whoever keeps by it finds it again. */
 export function keptWhereSame<T>(known: readonly T[] | undefined, now: readonly T[]): readonly T[] {
   if (known === undefined || known.length !== now.length) return now;

@@ -2,7 +2,7 @@
 // touched whose number changes: repeated names, and nameless declarations behind one that came or went.
 import { type Declaration, findingOf, readDeclaration } from '#grammar/shape';
 import type { Node } from '#grammar/tree';
-import { type Differing, NONE } from '#kit/differing';
+import { type Differing, NONE, spliced } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import { type Slot, slotKey } from '#kit/place';
 import type { Work } from '#kit/work';
@@ -71,21 +71,21 @@ export function declaredOf(
 ): readonly Declared[] {
   // Where the same names stand in the same order, each keeps its number and so do all behind.
   const same = hasSameKeys(before, from, to, read);
-  const declared = same ? before.slice() : before.slice(0, from);
   const { counts, elsewhere } = same ? KEPT : countsBefore(path, before, from, to, read, memory);
+  const made: Declared[] = [];
   let block: Slot | undefined;
   for (let at = 0; at < read.length; at += 1) {
     const { node, declaration, below } = read[at]!;
     const nth = same ? numberOf(before[from + at]!) : count(counts, declaration.key);
-    const made = declaredAt(path, node, declaration, nth, below > 0 ? block : undefined, memory);
-    if (below === 0) block = made.slot;
-    declared[from + at] = made;
+    const declared = declaredAt(path, node, declaration, nth, below > 0 ? block : undefined, memory);
+    if (below === 0) block = declared.slot;
+    made.push(declared);
   }
-  if (same) return declared;
-  if (!elsewhere) return declared.concat(before.slice(to));
+  const all = spliced(before, from, to, made);
+  if (!elsewhere) return all;
   const moved = new Map<Slot, Slot>();
-  for (let at = to; at < before.length; at += 1) declared.push(renumbered(path, before[at]!, counts, moved, memory));
-  return declared;
+  for (let at = from + made.length; at < all.length; at += 1) all[at] = renumbered(path, all[at]!, counts, moved, memory);
+  return all;
 }
 
 /** A declaration behind those that changed. `moved`: what those before it that changed their slot have now. */

@@ -1,6 +1,6 @@
 // The elements of a plan by kind, and the rows of a kind with what the plan overrides. A list is the same array while its
 // members are; from look to look only the members that may be others are asked for.
-import { differing, keptWhereSame, NONE } from '#kit/differing';
+import { differing, keptWhereSame, NONE, spliced } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import { element, type Snapshot } from './elements.ts';
 import type { Element } from './model.ts';
@@ -76,13 +76,9 @@ function all(slots: readonly Slot[], now: Snapshot): readonly Element[] {
 function patched(slots: readonly Slot[], suspected: readonly Slot[], known: List, now: Snapshot): readonly Element[] | undefined {
   if (known.slots.length !== known.elements.length) return undefined;
   const changed = differing(known.slots, slots);
-  const elements = known.elements.slice(0, changed.from);
-  for (let at = changed.from; at < changed.now; at += 1) {
-    const made = element(slots[at]!, now);
-    if (made === undefined) return undefined;
-    elements.push(made);
-  }
-  for (let at = changed.before; at < known.elements.length; at += 1) elements.push(known.elements[at]!);
+  const others = all(slots.slice(changed.from, changed.now), now);
+  if (others.length < changed.now - changed.from) return undefined;
+  const elements = spliced(known.elements, changed.from, changed.before, others);
   for (const slot of suspected) {
     const at = placeOf(slot, slots, now.plan.order);
     if (at === undefined) continue;

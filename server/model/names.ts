@@ -1,6 +1,6 @@
 // One table of names over the files of a plan, or of the library: who has a name, and what a name means.
 import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
-import { type Differing, differing, keptWhereSame } from '#kit/differing';
+import { type Differing, differing, keptWhereSame, NONE, spliced } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Declared } from './declared.ts';
 import type { FileNames } from './file-names.ts';
@@ -136,10 +136,9 @@ function kindsChanged(
   for (let at = from; at < to; at += 1) kinds.add(before.slots[at]!.kind);
   for (let at = from; at < now; at += 1) kinds.add(slots[at]!.kind);
   for (const kind of kinds) {
-    const known = before.byKind.get(kind) ?? [];
-    const list = known.slice(0, firstFrom(known, from, before.order));
-    for (let at = from; at < now; at += 1) if (slots[at]!.kind === kind) list.push(slots[at]!);
-    for (let at = firstFrom(known, to, before.order); at < known.length; at += 1) list.push(known[at]!);
+    const known = before.byKind.get(kind) ?? NONE;
+    const others = slots.slice(from, now).filter((slot) => slot.kind === kind);
+    const list = spliced(known, firstFrom(known, from, before.order), firstFrom(known, to, before.order), others);
     if (list.length === 0) byKind.delete(kind);
     else byKind.set(kind, keptWhereSame(known, list));
   }
