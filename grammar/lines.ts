@@ -1,5 +1,6 @@
 // Text to lines: where each begins, how far it is indented, its statement. Between two texts of one file the lines before
 // and after the change stay the same objects.
+import { spliced } from '#kit/differing';
 import { lineStarts } from '#kit/text';
 import type { LineCount, StatementCache } from './parse.ts';
 import { isBlank } from './parser/reading.ts';
@@ -71,7 +72,7 @@ export function rereadLines(text: string, known: KnownLines, cache: StatementCac
     marks.subarray(keptBefore, firstSame),
     known.marks.subarray(keptBefore, firstAfter),
   );
-  const lines = known.lines.slice(0, keptBefore).concat(middle, known.lines.slice(firstAfter));
+  const lines = spliced(known.lines, keptBefore, firstAfter, middle);
   return { starts, lines, marks, sameBefore: keptBefore + same.before, sameAfter: keptAfter + same.after, sameShape };
 }
 
@@ -172,7 +173,7 @@ function lineBeyond(starts: Int32Array, change: number): number {
 }
 
 /** The first index whose value is at least `offset`, in rising values. */
-export function firstAtLeast(starts: Int32Array, offset: number): number {
+export function firstAtLeast(starts: Int32Array | readonly number[], offset: number): number {
   let low = 0;
   let high = starts.length;
   while (low < high) {

@@ -1,5 +1,6 @@
 // Lines to the tree that their indentation makes. A line belongs to the nearest line above it that is indented less.
 // A node whose line and children are the same objects as before is the same object; untouched blocks cost one step each.
+import { NONE } from '#kit/differing';
 import { firstAtLeast } from './lines.ts';
 import type { Line, Node } from './tree.ts';
 
@@ -9,8 +10,6 @@ export const DEEPEST = 128;
 export interface Nodes {
   readonly nodes: readonly Node[];
   readonly nodeLines: Int32Array;
-  /** The node that begins at each line, if one does. */
-  readonly nodeAt: readonly (Node | undefined)[];
 }
 
 /** How the lines follow from those of a known tree: so many the same at the start and at the end. */
@@ -22,7 +21,7 @@ export interface KnownNodes {
 
 /** `firstIndent`: what the first line's indent is with a byte order mark left out. */
 export function buildNodes(lines: readonly Line[], firstIndent: number, known: KnownNodes | undefined): Nodes {
-  const builder: Builder = { lines, firstIndent, known, nodeAt: keptNodes(lines.length, known), at: 0 };
+  const builder: Builder = { lines, firstIndent, known, at: 0 };
   const kept = known === undefined ? 0 : keptBlocks(known);
   const nodes = known === undefined ? [] : known.tree.nodes.slice(0, kept);
   const nodeLines = known === undefined ? [] : Array.from(known.tree.nodeLines.subarray(0, kept));
@@ -33,7 +32,7 @@ export function buildNodes(lines: readonly Line[], firstIndent: number, known: K
     nodeLines.push(at);
     nodes.push(build(builder, at));
   }
-  return { nodes, nodeLines: Int32Array.from(nodeLines), nodeAt: builder.nodeAt };
+  return { nodes, nodeLines: Int32Array.from(nodeLines) };
 }
 
 /** Blocks that stand, with the first line of the next, before the change. */
@@ -55,21 +54,20 @@ function withRest(nodes: readonly Node[], nodeLines: readonly number[], builder:
   const all = new Int32Array(nodeLines.length + tree.nodeLines.length - rest);
   all.set(nodeLines);
   for (let at = rest; at < tree.nodeLines.length; at += 1) all[nodeLines.length + at - rest] = tree.nodeLines[at]! + shift;
-  return { nodes: nodes.concat(tree.nodes.slice(rest)), nodeLines: all, nodeAt: builder.nodeAt };
+  return { nodes: nodes.concat(tree.nodes.slice(rest)), nodeLines: all };
 }
 
 interface Builder {
   readonly lines: readonly Line[];
   readonly firstIndent: number;
   readonly known: KnownNodes | undefined;
-  readonly nodeAt: (Node | undefined)[];
   /** The line after the node built last. */
   at: number;
 }
 
 /** The node at line `index`, which holds a statement. */
 function build(builder: Builder, index: number): Node {
-  const { lines, nodeAt } = builder;
+  const { lines } = builder;
   const line = lines[index]!;
   const indent = indentOf(builder, index);
   const before = knownNode(builder, index);
@@ -108,12 +106,11 @@ function build(builder: Builder, index: number): Node {
   }
   builder.at = end;
   const unchanged = before !== undefined && children === undefined && before.children.length === count && before.line === line;
-  if (unchanged) return (nodeAt[index] = before);
-  const kept = before === undefined ? [] : before.children.slice(0, count);
-  const keptOffsets = before === undefined ? [] : before.offsets.slice(0, count);
-  const node: Node = { line, children: children ?? kept, offsets: offsets ?? keptOffsets, height: end - index };
-  nodeAt[index] = node;
-  return node;
+  if (unchanged) return before;
+  if (count === 0) return { line, children: NONE, offsets: NONE, height: end - index };
+  // Arrays that grew have room to spare; those kept have none.
+  const from = before !== undefined && children === undefined ? before : { children: children!, offsets: offsets! };
+  return { line, children: from.children.slice(0, count), offsets: from.offsets.slice(0, count), height: end - index };
 }
 
 /** Whether a known node and the first statement below it lie wholly among lines that are the same. */
@@ -132,17 +129,22 @@ function untouched(builder: Builder, index: number, node: Node, indent: number):
 function knownNode({ lines, known }: Builder, index: number): Node | undefined {
   if (known === undefined) return undefined;
   const { tree, sameBefore, sameAfter } = known;
-  if (index < sameBefore) return tree.nodeAt[index];
-  if (index >= lines.length - sameAfter) return tree.nodeAt[index - lines.length + tree.lines.length];
+  if (index < sameBefore) return nodeAt(tree, index);
+  if (index >= lines.length - sameAfter) return nodeAt(tree, index - lines.length + tree.lines.length);
   // A changed line that stands where another stood: its children may be the same.
-  return index < tree.lines.length - sameAfter ? tree.nodeAt[index] : undefined;
+  return index < tree.lines.length - sameAfter ? nodeAt(tree, index) : undefined;
 }
 
-function keptNodes(lineCount: number, known: KnownNodes | undefined): (Node | undefined)[] {
-  if (known === undefined) return new Array<Node | undefined>(lineCount).fill(undefined);
-  const { tree, sameBefore, sameAfter } = known;
-  const between = new Array<Node | undefined>(lineCount - sameBefore - sameAfter).fill(undefined);
-  return tree.nodeAt.slice(0, sameBefore).concat(between, tree.nodeAt.slice(tree.nodeAt.length - sameAfter));
+/** The node that begins at a line, if one does. */
+function nodeAt({ nodes, nodeLines }: Nodes, line: number): Node | undefined {
+  const block = firstAtLeast(nodeLines, line + 1) - 1;
+  let node = nodes[block];
+  for (let left = node === undefined ? 0 : line - nodeLines[block]!; node !== undefined && left > 0; ) {
+    const child: number = firstAtLeast(node.offsets, left + 1) - 1;
+    left -= node.offsets[child] ?? 0;
+    node = node.children[child];
+  }
+  return node;
 }
 
 function nextStatement({ lines }: Builder, from: number): number {

@@ -2,7 +2,7 @@
 // stays the same object; the result is the same as without.
 import { indentationProblems } from './indentation.ts';
 import { type Lines, readLines, rereadLines } from './lines.ts';
-import { buildNodes, type Nodes } from './nodes.ts';
+import { buildNodes } from './nodes.ts';
 import type { FileTree, Statement } from './tree.ts';
 
 /** Statements by their text, so that no text is read twice; what was not asked for lately is forgotten. */
@@ -41,7 +41,6 @@ export function parse(text: string, options: ParseOptions = {}): FileTree {
 /** A tree with what the next parse needs of it. */
 interface GrownTree extends FileTree {
   readonly marks: Uint8Array;
-  readonly nodeAt: Nodes['nodeAt'];
 }
 
 function grow(text: string, read: Lines, previous: GrownTree | undefined): GrownTree {
@@ -49,7 +48,7 @@ function grow(text: string, read: Lines, previous: GrownTree | undefined): Grown
   const mark = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   const firstIndent = (lines[0]?.indent ?? 0) - mark;
   const known = previous === undefined ? undefined : { tree: previous, sameBefore, sameAfter };
-  const { nodes, nodeLines, nodeAt } = buildNodes(lines, firstIndent, known);
+  const { nodes, nodeLines } = buildNodes(lines, firstIndent, known);
   const problems = sameShape && previous !== undefined ? previous.problems : indentationProblems(lines, marks, firstIndent);
-  return { text, starts, lines, nodes, nodeLines, problems, marks, nodeAt };
+  return { text, starts, lines, nodes, nodeLines, problems, marks };
 }

@@ -11,14 +11,14 @@ export function nearest(word: string, candidates: Iterable<string>, limit = 3): 
   const allowed = allowance(wanted.length);
   const wantedParts = partsKey(wanted);
   const found: { candidate: string; distance: number }[] = [];
-  const seen = new Set<string>();
   for (const candidate of candidates) {
     const known = candidate.toLowerCase();
-    if (candidate === word || seen.has(candidate)) continue;
-    seen.add(candidate);
-    const distance = wantedParts !== undefined && partsKey(known) === wantedParts ? 1 : editDistance(wanted, known, allowed);
+    if (candidate === word) continue;
+    const parts = wantedParts !== undefined && known.length === wanted.length ? partsKey(known) : undefined;
+    const distance = parts !== undefined && parts === wantedParts ? 1 : editDistance(wanted, known, allowed);
     // A word with no letter in common is no near miss, however short it is.
-    if (distance <= allowed && distance < Math.max(wanted.length, known.length)) found.push({ candidate, distance });
+    const isNear = distance <= allowed && distance < Math.max(wanted.length, known.length);
+    if (isNear && !found.some((each) => each.candidate === candidate)) found.push({ candidate, distance });
   }
   // Array sort is stable, so equals stay in the order of the candidates.
   found.sort((a, b) => a.distance - b.distance);
@@ -29,24 +29,34 @@ export function nearest(word: string, candidates: Iterable<string>, limit = 3): 
 export function editDistance(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
   if (a === b) return 0;
   if (Math.abs(a.length - b.length) > limit) return limit + 1;
-  let beforeLast: number[] = [];
-  let last = Array.from({ length: b.length + 1 }, (_, column) => column);
+  if (scratch[0].length <= b.length) scratch = rowsOf(b.length * 2);
+  let [beforeLast, last, next] = scratch;
+  for (let column = 0; column <= b.length; column++) last[column] = column;
   for (let row = 1; row <= a.length; row++) {
-    const next = [row];
+    next[0] = row;
     let least = row;
     for (let column = 1; column <= b.length; column++) {
-      const same = a[row - 1] === b[column - 1];
+      const same = a.charCodeAt(row - 1) === b.charCodeAt(column - 1);
       let cost = Math.min(last[column]! + 1, next[column - 1]! + 1, last[column - 1]! + (same ? 0 : 1));
-      const swapped = row > 1 && column > 1 && a[row - 1] === b[column - 2] && a[row - 2] === b[column - 1];
+      const swapped =
+        row > 1 &&
+        column > 1 &&
+        a.charCodeAt(row - 1) === b.charCodeAt(column - 2) &&
+        a.charCodeAt(row - 2) === b.charCodeAt(column - 1);
       if (swapped) cost = Math.min(cost, beforeLast[column - 2]! + 1);
-      next.push(cost);
+      next[column] = cost;
       least = Math.min(least, cost);
     }
     if (least > limit) return limit + 1;
-    beforeLast = last;
-    last = next;
+    [beforeLast, last, next] = [last, next, beforeLast];
   }
   return Math.min(last[b.length]!, limit + 1);
+}
+
+/** Three rows of the table that the distance is counted in; a word is compared with thousands, so they are made once. */
+let scratch = rowsOf(64);
+function rowsOf(length: number): [Int32Array, Int32Array, Int32Array] {
+  return [new Int32Array(length + 1), new Int32Array(length + 1), new Int32Array(length + 1)];
 }
 
 function allowance(length: number): number {

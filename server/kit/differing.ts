@@ -27,6 +27,14 @@ export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean 
   return true;
 }
 
+/** A copy of a list in which others stand in place of those from `from` to `to`. */
+export function spliced<T>(list: readonly T[], from: number, to: number, others: readonly T[]): T[] {
+  if (others.length !== to - from) return list.slice(0, from).concat(others, list.slice(to));
+  const copy = list.slice();
+  for (let at = 0; at < others.length; at += 1) copy[from + at] = others[at]!;
+  return copy;
+}
+
 /** The known list where the other holds the same, so that whoever keeps by it finds it again. */
 export function keptWhereSame<T>(known: readonly T[] | undefined, now: readonly T[]): readonly T[] {
   return known !== undefined && sameList(known, now) ? known : now;

@@ -2,7 +2,7 @@
 // touched whose number changes: repeated names, and nameless declarations behind one that came or went.
 import { type Declaration, findingOf, readDeclaration } from '#grammar/shape';
 import type { Node } from '#grammar/tree';
-import { type Differing, NONE } from '#kit/differing';
+import { type Differing, NONE, spliced } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import { type Slot, slotKey } from '#kit/place';
 import type { Work } from '#kit/work';
@@ -22,6 +22,8 @@ export interface DeclaredMemory {
   readonly slots: Map<string, Slot>;
   readonly declarations: WeakMap<Node, { readonly declaration: Declaration | undefined }>;
   readonly declared: WeakMap<Node, Declared>;
+  /** How often each name is declared in each file as read last; nameless declarations count by their kind. */
+  readonly tallies: Map<string, Map<string, number>>;
 }
 
 /** A declaration as it stands in its block. */
@@ -69,20 +71,21 @@ export function declaredOf(
 ): readonly Declared[] {
   // Where the same names stand in the same order, each keeps its number and so do all behind.
   const same = hasSameKeys(before, from, to, read);
-  const counts = same ? undefined : countsBefore(before, from, to, read);
-  const declared = same ? before.slice() : before.slice(0, from);
+  const { counts, elsewhere } = same ? KEPT : countsBefore(path, before, from, to, read, memory);
+  const made: Declared[] = [];
   let block: Slot | undefined;
   for (let at = 0; at < read.length; at += 1) {
     const { node, declaration, below } = read[at]!;
-    const nth = counts === undefined ? numberOf(before[from + at]!) : count(counts, declaration.key);
-    const made = declaredAt(path, node, declaration, nth, below > 0 ? block : undefined, memory);
-    if (below === 0) block = made.slot;
-    declared[from + at] = made;
+    const nth = same ? numberOf(before[from + at]!) : count(counts, declaration.key);
+    const declared = declaredAt(path, node, declaration, nth, below > 0 ? block : undefined, memory);
+    if (below === 0) block = declared.slot;
+    made.push(declared);
   }
-  if (counts === undefined) return declared;
+  const all = spliced(before, from, to, made);
+  if (!elsewhere) return all;
   const moved = new Map<Slot, Slot>();
-  for (let at = to; at < before.length; at += 1) declared.push(renumbered(path, before[at]!, counts, moved, memory));
-  return declared;
+  for (let at = from + made.length; at < all.length; at += 1) all[at] = renumbered(path, all[at]!, counts, moved, memory);
+  return all;
 }
 
 /** A declaration behind those that changed. `moved`: what those before it that changed their slot have now. */
@@ -103,16 +106,39 @@ function renumbered(
   return made;
 }
 
-/** How often the names that come or go stand before them; nameless declarations count by their kind. */
-function countsBefore(before: readonly Declared[], from: number, to: number, read: readonly Read[]): Map<string, number> {
+interface Counts {
+  /** How often the names that come or go stand before them; nameless declarations count by their kind. */
+  readonly counts: Map<string, number>;
+  /** Whether any of those names stands elsewhere in the file too. */
+  readonly elsewhere: boolean;
+}
+const KEPT: Counts = { counts: new Map(), elsewhere: false };
+
+function countsBefore(
+  path: string,
+  before: readonly Declared[],
+  from: number,
+  to: number,
+  read: readonly Read[],
+  memory: DeclaredMemory,
+): Counts {
+  let tally = memory.tallies.get(path);
+  if (tally === undefined) memory.tallies.set(path, (tally = new Map()));
   const counts = new Map<string, number>();
-  for (let at = from; at < to; at += 1) counts.set(before[at]!.declaration.key, 0);
+  for (let at = from; at < to; at += 1) {
+    const { key } = before[at]!.declaration;
+    counts.set(key, 0);
+    tally.set(key, tally.get(key)! - 1);
+  }
   for (const { declaration } of read) counts.set(declaration.key, 0);
-  for (let at = 0; at < from; at += 1) {
+  let elsewhere = false;
+  for (const key of counts.keys()) elsewhere ||= (tally.get(key) ?? 0) > 0;
+  for (const { declaration } of read) count(tally, declaration.key);
+  for (let at = 0; elsewhere && at < from; at += 1) {
     const { key } = before[at]!.declaration;
     if (counts.has(key)) count(counts, key);
   }
-  return counts;
+  return { counts, elsewhere };
 }
 
 function hasSameKeys(before: readonly Declared[], from: number, to: number, read: readonly Read[]): boolean {

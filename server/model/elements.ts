@@ -12,7 +12,7 @@ import { equal } from './equal.ts';
 import { factsOf } from './facts.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { lookUp, type NameTable, secondNamesOf } from './names.ts';
+import { lookUp, type NameTable } from './names.ts';
 import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -75,8 +75,8 @@ export interface Snapshot {
   readonly work: Work;
   /** Names looked up in this snapshot. */
   readonly found: Map<string, Slot | undefined>;
-  /** Kinds of which any element may be another than at the last look. */
-  readonly kinds: ReadonlySet<string>;
+  /** By kind, the slots whose element may be another than at the last look. */
+  readonly suspected: ReadonlyMap<string, readonly Slot[]>;
   /** Slots that are being computed, outermost first; and those found to lie on a ring. */
   readonly running: Slot[];
   readonly rings: Map<Slot, readonly Slot[]>;
@@ -85,11 +85,15 @@ export interface Snapshot {
 export function snapshot(plan: NameTable, library: NameTable, settings: Settings, memory: ElementsMemory, work: Work): Snapshot {
   memory.stamp += 1;
   suspect(plan, library, settings, memory);
-  const kinds = new Set<string>();
-  for (const slot of memory.suspects) kinds.add(slot.kind);
+  const suspected = new Map<string, Slot[]>();
+  for (const slot of memory.suspects) {
+    const known = suspected.get(slot.kind);
+    if (known === undefined) suspected.set(slot.kind, [slot]);
+    else known.push(slot);
+  }
   const rings = new Map<Slot, readonly Slot[]>();
   memory.last = { plan, library, settings, ringed: () => rings.size > 0 };
-  return { plan, library, settings, memory, work, rings, kinds, found: new Map(), running: [] };
+  return { plan, library, settings, memory, work, rings, suspected, found: new Map(), running: [] };
 }
 
 /** Adds to the suspects whatever the change since the last look may reach. */
@@ -107,15 +111,20 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     queue.push(slot);
   };
   const { from, before, now } = differing(last.plan.declared, plan.declared);
-  const [gone, come] = [last.plan.declared.slice(from, before), plan.declared.slice(from, now)];
-  for (const { slot, declaration } of come) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
-  for (const { slot } of gone) {
-    if (plan.bySlot.has(slot)) continue;
-    add(slot);
-    forget(slot, memory);
+  for (let at = from; at < now; at += 1) {
+    const { slot, declaration } = plan.declared[at]!;
+    if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
   }
-  if (last.plan.names !== plan.names)
-    for (const name of movedNames(gone, come)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
+  if (last.plan.names !== plan.names) {
+    const gone: Slot[] = [];
+    for (let at = from; at < before; at += 1) {
+      const { slot } = last.plan.declared[at]!;
+      if (!plan.bySlot.has(slot)) gone.push(slot);
+    }
+    for (const slot of gone) add(slot);
+    for (const slot of gone) forget(slot, memory);
+    for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
+  }
   // Those who were suspect before had their readers added then.
   while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
 }
@@ -127,19 +136,16 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Names that may mean another declaration than before, or none, or some where there was none; first and second names alike. */
-function movedNames(gone: readonly Declared[], come: readonly Declared[]): ReadonlySet<string> {
+/** Names that may mean another declaration than before, or none, or some where there was none; second names too. */
+function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
   const moved = new Set<string>();
-  for (const { slot, declaration } of [...gone, ...come]) {
-    moved.add(slot.name);
-    for (const name of secondNamesOf(declaration)) moved.add(name);
-  }
+  const changed = differing(before.slots, now.slots);
+  for (let at = changed.from; at < changed.before; at += 1) moved.add(before.slots[at]!.name);
+  for (let at = changed.from; at < changed.now; at += 1) moved.add(now.slots[at]!.name);
+  // Of two that share a name the one behind takes it when the first goes: both have that name. Second names are few.
+  for (const [name, slot] of before.also) if (now.also.get(name) !== slot) moved.add(name);
+  for (const [name, slot] of now.also) if (before.also.get(name) !== slot) moved.add(name);
   return moved;
-}
-
-/** Whether any element of a kind may be another than at the last look. */
-export function mayDiffer(kind: string, now: Snapshot): boolean {
-  return now.kinds.has(kind);
 }
 
 export function declaredAt(slot: Slot, now: Snapshot): Declared | undefined {

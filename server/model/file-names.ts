@@ -1,7 +1,7 @@
 // What a file declares: its declarations with their lasting slots, each the same object while its own lines are. Between two
 // texts of a file only the blocks that differ are read; where a block stands is no part of what is kept of it.
 import type { FileTree } from '#grammar/tree';
-import { type Differing, differing, NONE } from '#kit/differing';
+import { type Differing, differing, NONE, spliced } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
@@ -34,7 +34,7 @@ export interface NamesMemory extends DeclaredMemory {
 }
 
 export function namesMemory(): NamesMemory {
-  return { slots: new Map(), declarations: new WeakMap(), declared: new WeakMap(), files: new Map() };
+  return { slots: new Map(), declarations: new WeakMap(), declared: new WeakMap(), tallies: new Map(), files: new Map() };
 }
 
 /** The declarations of one file; the same object for the same tree. */
@@ -119,18 +119,10 @@ function slotsOf(known: FileNames, declared: readonly Declared[], changed: Diffe
   let same = before === now;
   for (let at = from; same && at < now; at += 1) same = known.slots[at] === declared[at]!.slot;
   if (same) return { slots: known.slots, keys: known.keys };
-  const slots = known.slots.slice(0, from);
-  const keys = known.keys.slice(0, from);
-  for (let at = from; at < now; at += 1) {
-    const { slot, declaration } = declared[at]!;
-    slots.push(slot);
-    keys.push(declaration.name === '' ? '' : declaration.key);
-  }
-  for (let at = before; at < known.slots.length; at += 1) {
-    slots.push(known.slots[at]!);
-    keys.push(known.keys[at]!);
-  }
-  return { slots, keys };
+  const others = declared.slice(from, now);
+  const slots = others.map(({ slot }) => slot);
+  const keys = others.map(({ declaration }) => (declaration.name === '' ? '' : declaration.key));
+  return { slots: spliced(known.slots, from, before, slots), keys: spliced(known.keys, from, before, keys) };
 }
 
 /** The declarations of a sort, in order; the same array while none of that sort is among those that differ. */

@@ -1,6 +1,6 @@
 // One table of names over the files of a plan, or of the library: who has a name, and what a name means.
 import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
-import { type Differing, differing, keptWhereSame, NONE } from '#kit/differing';
+import { type Differing, differing, keptWhereSame, NONE, spliced } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Declared } from './declared.ts';
 import type { FileNames } from './file-names.ts';
@@ -136,10 +136,9 @@ function kindsChanged(
   for (let at = from; at < to; at += 1) kinds.add(before.slots[at]!.kind);
   for (let at = from; at < now; at += 1) kinds.add(slots[at]!.kind);
   for (const kind of kinds) {
-    const known = before.byKind.get(kind) ?? [];
-    const list = known.slice(0, firstFrom(known, from, before.order));
-    for (let at = from; at < now; at += 1) if (slots[at]!.kind === kind) list.push(slots[at]!);
-    for (let at = firstFrom(known, to, before.order); at < known.length; at += 1) list.push(known[at]!);
+    const known = before.byKind.get(kind) ?? NONE;
+    const others = slots.slice(from, now).filter((slot) => slot.kind === kind);
+    const list = spliced(known, firstFrom(known, from, before.order), firstFrom(known, to, before.order), others);
     if (list.length === 0) byKind.delete(kind);
     else byKind.set(kind, keptWhereSame(known, list));
   }
@@ -147,7 +146,7 @@ function kindsChanged(
 }
 
 /** The first of some slots in plan order that stands at a place or behind it. */
-function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
+export function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slot, number>): number {
   let low = 0;
   let high = slots.length;
   while (low < high) {
@@ -160,16 +159,17 @@ function firstFrom(slots: readonly Slot[], place: number, order: ReadonlyMap<Slo
 
 function secondNames(seconds: readonly Declared[], repeated: ReadonlyMap<Slot, Slot>): ReadonlyMap<string, Slot> {
   const also = new Map<string, Slot>();
-  for (const { slot, declaration } of seconds)
-    if (!repeated.has(slot)) for (const name of secondNamesOf(declaration)) also.set(name, slot);
+  for (const { slot, declaration } of seconds) {
+    if (repeated.has(slot)) continue;
+    for (const line of listOfGiven(declaration.given.also)) {
+      for (const each of line.value as readonly { value: { name: string } }[]) also.set(each.value.name, slot);
+    }
+  }
   return also;
 }
 
-export function secondNamesOf({ given: { also } }: Declared['declaration']): readonly string[] {
-  const lines: readonly { readonly value: unknown }[] = Array.isArray(also) ? also : NONE;
-  return lines.flatMap(({ value }) =>
-    (value as readonly { readonly value: { readonly name: string } }[]).map((each) => each.value.name),
-  );
+function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
+  return Array.isArray(given) ? given : [];
 }
 
 /** Steps and goods share a space of names: who in it has this name already. A state is no step of the plan. */

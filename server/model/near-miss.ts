@@ -21,12 +21,14 @@ export interface NearMisses {
   readonly plan: Names;
   readonly library: Names;
   readonly answers: Map<string, string | undefined>;
+  /** Findings with the answer they were given last, the same objects while the answer is. */
+  readonly given: WeakMap<Finding, { readonly near: string | undefined; readonly answered: Finding }>;
 }
 
 export function nearMisses(plan: Names, library: Names, before: NearMisses | undefined): NearMisses {
   return before !== undefined && before.plan === plan && before.library === library
     ? before
-    : { plan, library, answers: new Map() };
+    : { plan, library, answers: new Map(), given: before?.given ?? new WeakMap() };
 }
 
 /** The finding with its question answered, and a fix that writes the name that was meant. */
@@ -34,6 +36,14 @@ export function answered(found: Finding, misses: NearMisses): Finding {
   const question = found.details.find(isNearMiss);
   if (question === undefined) return found;
   const near = answer(question, misses);
+  const known = misses.given.get(found);
+  if (known !== undefined && known.near === near) return known.answered;
+  const made = withAnswer(found, question, near);
+  misses.given.set(found, { near, answered: made });
+  return made;
+}
+
+function withAnswer(found: Finding, question: NearMiss, near: string | undefined): Finding {
   const details = found.details.map((each) => (each === question ? near : each));
   if (near === undefined) return { ...found, details };
   return { ...found, details, fixes: [{ kind: 'replace', title: `Write "${near}"`, place: found.place, text: near }] };

@@ -4,22 +4,14 @@
 import { parse, type StatementCache, statementCache } from '#grammar/parse';
 import type { FileTree } from '#grammar/tree';
 import type { KindWord } from '#grammar/vocabulary/vocabulary';
-import { sameList } from '#kit/differing';
+import { NONE } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Work } from '#kit/work';
-import {
-  type ElementsMemory,
-  element,
-  elementFindings,
-  elementsMemory,
-  mayDiffer,
-  readsOf,
-  type Snapshot,
-  snapshot,
-} from './elements.ts';
+import { type ElementsMemory, element, elementFindings, elementsMemory, readsOf, type Snapshot, snapshot } from './elements.ts';
 import { type FileNames, fileNames, lineFindings, type NamesMemory, namesMemory } from './file-names.ts';
 import { includedFiles } from './includes.ts';
+import { type ElementLists, elementLists, listsNow } from './lists.ts';
 import type { Element, ElementOf, Plan } from './model.ts';
 import { type NameTable, nameTable } from './names.ts';
 import { declaredTwice } from './problems.ts';
@@ -43,20 +35,7 @@ export interface ModelMemory {
   readonly elements: ElementsMemory;
   table: NameTable | undefined;
   settings: Settings | undefined;
-  lists: ReadonlyMap<string, readonly Element[]>;
-  /** The slots that each list was made from. */
-  listed: ReadonlyMap<string, readonly Slot[]> | undefined;
-  readonly rows: Map<string, Rows>;
-}
-
-/** Rows of a library kind as they were last asked for. */
-interface Rows {
-  readonly library: NameTable;
-  /** The plan's own. */
-  readonly slots: readonly Slot[];
-  readonly list: readonly Element[];
-  /** Some may be others by now. */
-  doubtful: boolean;
+  readonly lists: ElementLists;
 }
 
 export function modelMemory(): ModelMemory {
@@ -67,9 +46,7 @@ export function modelMemory(): ModelMemory {
     elements: elementsMemory(),
     table: undefined,
     settings: undefined,
-    lists: new Map(),
-    listed: undefined,
-    rows: new Map(),
+    lists: elementLists(),
   };
 }
 
@@ -83,16 +60,13 @@ export interface Model {
   readonly plan: Plan | undefined;
   /** All declarations of a kind, in plan order; the same array while its members are the same. */
   readonly list: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
-  /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own; kept as lists are. */
+  /** Rows of a library kind: the library's in its order, each as the plan overrides it, then the plan's own. */
   readonly rows: <K extends KindWord>(kind: K) => readonly ElementOf<K>[];
   readonly element: (slot: Slot) => Element | undefined;
   /** The declarations that a declaration's names and values lead to. */
   readonly reads: (slot: Slot) => readonly Slot[];
   readonly now: Snapshot;
 }
-
-/** One list for every kind that nothing declares, so that whoever keeps by it finds it again. */
-const NONE: readonly Element[] = [];
 
 export interface Resolved {
   readonly value: Model;
@@ -126,19 +100,15 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
   const settings = settingsOf(planSlot === undefined ? undefined : names.bySlot.get(planSlot)?.declaration, memory.settings);
   memory.settings = settings;
   const now = snapshot(names, library.table, settings, memory.elements, work);
-  const lists = elementLists(names, now, memory);
-  for (const kind of now.kinds) {
-    const known = memory.rows.get(kind);
-    if (known !== undefined) known.doubtful = true;
-  }
+  const { lists, rows } = listsNow(now, memory.lists);
   const model: Model = {
     files: included.files,
     names,
     library: library.table,
     settings,
     plan: planSlot === undefined ? undefined : (element(planSlot, now) as Plan | undefined),
-    list: <K extends KindWord>(kind: K) => (lists.get(kind) ?? NONE) as readonly ElementOf<K>[],
-    rows: <K extends KindWord>(kind: K) => keptRows(kind, now, memory) as readonly ElementOf<K>[],
+    list: <K extends KindWord>(kind: K) => (lists.get(kind)?.elements ?? NONE) as readonly ElementOf<K>[],
+    rows: <K extends KindWord>(kind: K) => rows(kind) as readonly ElementOf<K>[],
     element: (slot) => element(slot, now),
     reads: (slot) => readsOf(slot, now),
     now,
@@ -150,54 +120,6 @@ export function resolve(root: string, texts: Texts, library: Library, memory: Mo
     ...elementFindings(names, now),
   ];
   return { value: model, findings };
-}
-
-/** Every element of the plan by kind, in plan order; arrays stay the same objects while their members do. */
-function elementLists(names: NameTable, now: Snapshot, memory: ModelMemory): ReadonlyMap<string, readonly Element[]> {
-  const lists = new Map<string, readonly Element[]>();
-  for (const [kind, slots] of names.byKind) {
-    const before = memory.lists.get(kind);
-    const listed = memory.listed?.get(kind);
-    if (before !== undefined && listed !== undefined && sameList(listed, slots) && !mayDiffer(kind, now)) {
-      lists.set(kind, before);
-      continue;
-    }
-    const list: Element[] = [];
-    for (const slot of slots) {
-      const made = element(slot, now);
-      if (made !== undefined) list.push(made);
-    }
-    lists.set(kind, before !== undefined && sameList(before, list) ? before : list);
-  }
-  // What a repeated name declares is still read, for its findings.
-  for (const slot of names.repeated.keys()) element(slot, now);
-  memory.lists = lists;
-  memory.listed = names.byKind;
-  return lists;
-}
-
-/** The same list while its members are. */
-function keptRows(kind: string, now: Snapshot, memory: ModelMemory): readonly Element[] {
-  const slots = now.plan.byKind.get(kind) ?? NO_SLOTS;
-  const known = memory.rows.get(kind);
-  if (known !== undefined && !known.doubtful && known.library === now.library && sameList(known.slots, slots)) return known.list;
-  const made = rowsOf(kind, now);
-  const list = known !== undefined && sameList(known.list, made) ? known.list : made;
-  memory.rows.set(kind, { library: now.library, slots, list, doubtful: false });
-  return list;
-}
-
-const NO_SLOTS: readonly Slot[] = [];
-
-function rowsOf(kind: string, now: Snapshot): readonly Element[] {
-  const rows: Element[] = [];
-  const add = (slot: Slot): void => {
-    const row = element(slot, now);
-    if (row !== undefined) rows.push(row);
-  };
-  for (const slot of now.library.byKind.get(kind) ?? []) add(now.plan.first.get(`${kind}/${slot.name}`) ?? slot);
-  for (const slot of now.plan.byKind.get(kind) ?? []) if (!now.library.first.has(`${kind}/${slot.name}`)) add(slot);
-  return rows;
 }
 
 function twice(names: NameTable): readonly Finding[] {
