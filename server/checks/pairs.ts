@@ -1,12 +1,11 @@
 // Pairs of an earlier and a later step that no chain of links holds: by whole words of bits, so that thousands of pairs cost
-// next to nothing, and only then by where they work. Kept while links and places of work are the same.
+// next to nothing, and only then by where they work. They stand while links and places of work are the same.
 import type { Slot } from '#kit/place';
 import type { Rule } from '#model/model';
 import { waitsHold } from './chain-waits.ts';
-import type { Results } from './check.ts';
 import { type Order, reaches } from './order.ts';
 import type { Wait } from './outcomes.ts';
-import { type Scopes, scopeOf, scopesOf } from './scopes.ts';
+import { type Scope, type Scopes, scopeOf } from './scopes.ts';
 import type { Side } from './sides.ts';
 
 export interface Pair {
@@ -16,25 +15,29 @@ export interface Pair {
   readonly linked: boolean;
 }
 
-const kept = new WeakMap<Order, Map<Rule, { readonly meetings: Meetings; readonly pairs: readonly Pair[] }>>();
+/** What a rule came to, and by what: the next look at the same rule begins with it. */
+export interface Unheld {
+  readonly order: Order;
+  readonly scopes: Scopes;
+  readonly meetings: Meetings;
+  /** In the order of the later and then the earlier step. */
+  readonly pairs: readonly Pair[];
+}
 
-/** In the order of the later and then the earlier step. A step that does both sides has its order in its own hands. */
+/** A step that does both sides has its order in its own hands. */
 export function unheld(
   rule: Rule,
   first: readonly Side[],
   then: readonly Side[],
   wait: Wait | undefined,
-  results: Results,
-): readonly Pair[] {
-  const { order } = results;
-  const meetings = meetingsOf(rule, first, then, scopesOf(results));
-  let all = kept.get(order);
-  if (all === undefined) kept.set(order, (all = new Map()));
-  const known = all.get(rule);
-  if (known?.meetings === meetings) return known.pairs;
-  const pairs = found(meetings, wait, order);
-  all.set(rule, { meetings, pairs });
-  return pairs;
+  scopes: Scopes,
+  order: Order,
+  before: Unheld | undefined,
+): Unheld {
+  const meetings = meetingsOf(rule, first, then, scopes, before);
+  const same = before !== undefined && before.meetings === meetings && before.order === order;
+  if (same && before.scopes === scopes) return before;
+  return { order, scopes, meetings, pairs: same ? before.pairs : found(meetings, wait, order) };
 }
 
 interface Meetings {
@@ -47,56 +50,77 @@ interface Meetings {
   /** The later steps, each with the earlier ones that it meets. */
   readonly later: readonly { readonly step: number; readonly meets: readonly number[] }[];
 }
-interface KeptMeetings {
-  readonly scopes: Scopes;
-  readonly meetings: Meetings;
-}
-const meetingsKept = new WeakMap<Rule, KeptMeetings>();
-
 /** Who meets whom hangs on places of work alone: it outlives every edit of links, and of work elsewhere. */
-function meetingsOf(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
-  const known = meetingsKept.get(rule);
-  const sameSides = known !== undefined && known.meetings.first === first && known.meetings.then === then;
-  if (sameSides && known.scopes === scopes) return known.meetings;
-  const unmoved = sameSides && stayed(first, known.scopes, scopes) && stayed(then, known.scopes, scopes);
-  const meetings = unmoved ? known.meetings : metBy(rule, first, then, scopes);
-  meetingsKept.set(rule, { scopes, meetings });
-  return meetings;
+function meetingsOf(
+  rule: Rule,
+  first: readonly Side[],
+  then: readonly Side[],
+  scopes: Scopes,
+  before: Unheld | undefined,
+): Meetings {
+  const sort = sortOf(rule);
+  if (before !== undefined && before.meetings.first === first && before.meetings.then === then) {
+    if (before.scopes === scopes) return before.meetings;
+    const since = scopes.since[sort];
+    if (stayed(first, since, before.scopes.stamp) && stayed(then, since, before.scopes.stamp)) return before.meetings;
+  }
+  return metBy(sort, first, then, scopes);
 }
 
 /** Whether all sides work where they did. Sides of one list have kept their numbers. */
-function stayed(sides: readonly Side[], before: Scopes, now: Scopes): boolean {
-  for (const { step } of sides) if (now.since[step]! > before.stamp) return false;
+function stayed(sides: readonly Side[], since: Int32Array, stamp: number): boolean {
+  for (const { step } of sides) if (since[step]! > stamp) return false;
   return true;
 }
 
-function metBy(rule: Rule, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
-  const laterSteps = new Set(then.map(({ step }) => step));
-  const firstSteps = new Set(first.map(({ step }) => step));
-  const earlier = first.filter(({ step }) => !laterSteps.has(step));
-  const candidates = candidatesOf(earlier, rule.given.scope?.value ?? 'house', scopes);
-  const meeting = new Map<number, Set<number>>();
-  for (const side of earlier.length === 0 ? [] : then) {
-    const steps = meeting.get(side.step);
-    if (steps === undefined) meeting.set(side.step, new Set(candidates(side)));
-    else for (const step of candidates(side)) steps.add(step);
+/** By which of a step's places a rule tells who meets whom. */
+function sortOf({ given: { scope } }: Rule): keyof Scope {
+  switch (scope?.value) {
+    case 'same room':
+      return 'rooms';
+    case 'same element':
+      return 'elements';
+    default:
+      return 'buildings';
   }
-  const made: Meetings = {
-    first,
-    then,
-    both: new Set([...laterSteps].filter((step) => firstSteps.has(step))),
-    earlier: [...new Set(earlier.map(({ step }) => step))],
-    later: [...meeting].map(([step, steps]) => ({ step, meets: [...steps].sort((a, b) => a - b) })),
-  };
-  return made;
+}
+
+function metBy(sort: keyof Scope, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
+  const laterSteps = new Set<number>();
+  for (const { step } of then) laterSteps.add(step);
+  const both = new Set<number>();
+  const earlier: number[] = [];
+  const sides: Side[] = [];
+  for (const side of first) {
+    if (laterSteps.has(side.step)) both.add(side.step);
+    else {
+      sides.push(side);
+      if (earlier[earlier.length - 1] !== side.step) earlier.push(side.step);
+    }
+  }
+  const later: { step: number; meets: readonly number[] }[] = [];
+  if (sides.length > 0) {
+    const meetingsWith = candidatesOf(sides, earlier, sort, scopes);
+    // The sides of one step stand together.
+    for (let at = 0; at < then.length; ) {
+      const from = at;
+      const { step } = then[from]!;
+      while (at < then.length && then[at]!.step === step) at += 1;
+      later.push({ step, meets: meetingsWith(then, from, at) });
+    }
+  }
+  return { first, then, both, earlier, later };
 }
 
 function found({ both, earlier, later }: Meetings, wait: Wait | undefined, order: Order): readonly Pair[] {
   if (later.length === 0) return [];
-  const masks = wait === undefined ? masksOf(earlier, order) : undefined;
+  let masks: ReadonlyMap<number, Mask> | undefined;
   const pairs: Pair[] = [];
   for (const { step, meets } of later) {
-    if (masks !== undefined && meets.length === earlier.length && allHeld(step, masks, earlier.length, order)) continue;
+    if (wait === undefined && meets.length === earlier.length) {
+      masks ??= masksOf(earlier, order);
+      if (allHeld(step, masks, earlier.length, order)) continue;
+    }
     for (const before of meets) {
       const linked = reaches(order, before, step);
       if (linked ? wait === undefined || waitsHold(before, step, wait, order) : goesRound(before, step, order)) continue;
@@ -108,17 +132,17 @@ function found({ both, earlier, later }: Meetings, wait: Wait | undefined, order
   return pairs;
 }
 
-type ScopeWord = 'same room' | 'same element' | 'house';
-const WHICH = { 'same room': 'rooms', 'same element': 'elements', house: 'buildings' } as const;
-
-/** Of the earlier steps those that meet a later side: in a room, on a thing, or anywhere in the house. */
-function candidatesOf(earlier: readonly Side[], scope: ScopeWord, scopes: Scopes): (later: Side) => Iterable<number> {
-  const which = WHICH[scope];
-  const all = earlier.map(({ step }) => step);
+/** Of the earlier steps those that meet some of a later step's sides: in a room, on a thing, or anywhere in a building. */
+function candidatesOf(
+  sides: readonly Side[],
+  earlier: readonly number[],
+  sort: keyof Scope,
+  scopes: Scopes,
+): (then: readonly Side[], from: number, to: number) => readonly number[] {
   const everywhere: number[] = [];
   const bySlot = new Map<Slot, number[]>();
-  for (const side of earlier) {
-    const places = scopeOf(side, scopes)[which];
+  for (const side of sides) {
+    const places = scopeOf(side, scopes)[sort];
     if (places === undefined) everywhere.push(side.step);
     else
       for (const slot of places) {
@@ -127,14 +151,30 @@ function candidatesOf(earlier: readonly Side[], scope: ScopeWord, scopes: Scopes
         else list.push(side.step);
       }
   }
-  return (later) => {
-    const places = scopeOf(later, scopes)[which];
-    if (places === undefined) return all;
-    const meeting = new Set(everywhere);
-    for (const slot of places) for (const step of bySlot.get(slot) ?? []) meeting.add(step);
-    return meeting;
+  // By step, the number of the last question that it was an answer to: so none is told twice.
+  const toldTo = new Int32Array(scopes.bySteps.length);
+  let question = 0;
+  return (then, from, to) => {
+    const meets: number[] = [];
+    const add = (steps: readonly number[]): void => {
+      for (const step of steps)
+        if (toldTo[step] !== question) {
+          toldTo[step] = question;
+          meets.push(step);
+        }
+    };
+    question += 1;
+    add(everywhere);
+    for (let at = from; at < to; at++) {
+      const places = scopeOf(then[at]!, scopes)[sort];
+      if (places === undefined) return earlier;
+      for (const slot of places) add(bySlot.get(slot) ?? NOBODY);
+    }
+    return meets.sort((a, b) => a - b);
   };
 }
+
+const NOBODY: readonly number[] = [];
 
 /** Whether a chain leads there through the link that closes a ring: the ring is told already, and hides what it would hold. */
 function goesRound(earlier: number, later: number, order: Order): boolean {

@@ -29,6 +29,7 @@ task stove takes 1d after floor
 task clean takes 1d after floor, stove
 milestone done after clean
 `,
+  reads: ({ timeline }) => [timeline.steps, timeline.network, timeline.timing.fixedFinish, lastOf(timeline)],
   run: ({ timeline }) => {
     const { steps, network } = timeline;
     if (network.linkFrom.length === 0) return [];
