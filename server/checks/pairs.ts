@@ -1,11 +1,12 @@
 // Pairs of an earlier and a later step that no chain of links holds: by whole words of bits, so that thousands of pairs cost
 // next to nothing, and only then by where they work. They stand while links and places of work are the same.
-import type { Slot } from '#kit/place';
+import { sameList } from '#kit/same-list';
 import type { Rule } from '#model/model';
 import { waitsHold } from './chain-waits.ts';
+import { type Meetings, meetingsOf, type Sort } from './meetings.ts';
 import { type Order, reaches } from './order.ts';
 import type { Wait } from './outcomes.ts';
-import { type Scope, type Scopes, scopeOf } from './scopes.ts';
+import type { Scopes } from './scopes.ts';
 import type { Side } from './sides.ts';
 
 export interface Pair {
@@ -20,6 +21,8 @@ export interface Unheld {
   readonly order: Order;
   readonly scopes: Scopes;
   readonly meetings: Meetings;
+  /** By later step. */
+  readonly byLater: readonly (readonly Pair[])[];
   /** In the order of the later and then the earlier step. */
   readonly pairs: readonly Pair[];
 }
@@ -34,47 +37,15 @@ export function unheld(
   order: Order,
   before: Unheld | undefined,
 ): Unheld {
-  const meetings = meetingsOf(rule, first, then, scopes, before);
-  const same = before !== undefined && before.meetings === meetings && before.order === order;
-  if (same && before.scopes === scopes) return before;
-  return { order, scopes, meetings, pairs: same ? before.pairs : found(meetings, wait, order) };
-}
-
-interface Meetings {
-  readonly first: readonly Side[];
-  readonly then: readonly Side[];
-  /** Steps that stand on both sides, which a state's own works do. */
-  readonly both: ReadonlySet<number>;
-  /** Earlier steps that are no later ones. */
-  readonly earlier: readonly number[];
-  /** The later steps, each with the earlier ones that it meets. */
-  readonly later: readonly { readonly step: number; readonly meets: readonly number[] }[];
-}
-/** Who meets whom hangs on places of work alone: it outlives every edit of links, and of work elsewhere. */
-function meetingsOf(
-  rule: Rule,
-  first: readonly Side[],
-  then: readonly Side[],
-  scopes: Scopes,
-  before: Unheld | undefined,
-): Meetings {
-  const sort = sortOf(rule);
-  if (before !== undefined && before.meetings.first === first && before.meetings.then === then) {
-    if (before.scopes === scopes) return before.meetings;
-    const since = scopes.since[sort];
-    if (stayed(first, since, before.scopes.stamp) && stayed(then, since, before.scopes.stamp)) return before.meetings;
-  }
-  return metBy(sort, first, then, scopes);
-}
-
-/** Whether all sides work where they did. Sides of one list have kept their numbers. */
-function stayed(sides: readonly Side[], since: Int32Array, stamp: number): boolean {
-  for (const { step } of sides) if (since[step]! > stamp) return false;
-  return true;
+  const meetings = meetingsOf(sortOf(rule), first, then, scopes, before);
+  if (before !== undefined && before.meetings === meetings && before.order === order)
+    return before.scopes === scopes ? before : { ...before, scopes };
+  const byLater = pairsOf(meetings, wait, order, before);
+  return { order, scopes, meetings, byLater, pairs: byLater.flat() };
 }
 
 /** By which of a step's places a rule tells who meets whom. */
-function sortOf({ given: { scope } }: Rule): keyof Scope {
+function sortOf({ given: { scope } }: Rule): Sort {
   switch (scope?.value) {
     case 'same room':
       return 'rooms';
@@ -85,96 +56,35 @@ function sortOf({ given: { scope } }: Rule): keyof Scope {
   }
 }
 
-function metBy(sort: keyof Scope, first: readonly Side[], then: readonly Side[], scopes: Scopes): Meetings {
-  const laterSteps = new Set<number>();
-  for (const { step } of then) laterSteps.add(step);
-  const both = new Set<number>();
-  const earlier: number[] = [];
-  const sides: Side[] = [];
-  for (const side of first) {
-    if (laterSteps.has(side.step)) both.add(side.step);
-    else {
-      sides.push(side);
-      if (earlier[earlier.length - 1] !== side.step) earlier.push(side.step);
-    }
-  }
-  const later: { step: number; meets: readonly number[] }[] = [];
-  if (sides.length > 0) {
-    const meetingsWith = candidatesOf(sides, earlier, sort, scopes);
-    // The sides of one step stand together.
-    for (let at = 0; at < then.length; ) {
-      const from = at;
-      const { step } = then[from]!;
-      while (at < then.length && then[at]!.step === step) at += 1;
-      later.push({ step, meets: meetingsWith(then, from, at) });
-    }
-  }
-  return { first, then, both, earlier, later };
-}
-
-function found({ both, earlier, later }: Meetings, wait: Wait | undefined, order: Order): readonly Pair[] {
-  if (later.length === 0) return [];
+/** By later step. Under the same order, one that meets whom it met has the pairs that it had. */
+function pairsOf(
+  { both, earlier, later }: Meetings,
+  wait: Wait | undefined,
+  order: Order,
+  before: Unheld | undefined,
+): readonly (readonly Pair[])[] {
+  const known = before?.order === order && sameList(before.meetings.earlier, earlier) ? before : undefined;
   let masks: ReadonlyMap<number, Mask> | undefined;
-  const pairs: Pair[] = [];
-  for (const { step, meets } of later) {
+  return later.map((meeting, at) => {
+    if (known !== undefined && known.meetings.later[at] === meeting) return known.byLater[at]!;
+    const { step, meets } = meeting;
     if (wait === undefined && meets.length === earlier.length) {
       masks ??= masksOf(earlier, order);
-      if (allHeld(step, masks, earlier.length, order)) continue;
+      if (allHeld(step, masks, earlier.length, order)) return ALL_HELD;
     }
-    for (const before of meets) {
-      const linked = reaches(order, before, step);
-      if (linked ? wait === undefined || waitsHold(before, step, wait, order) : goesRound(before, step, order)) continue;
+    let pairs: Pair[] | undefined;
+    for (const other of meets) {
+      const linked = reaches(order, other, step);
+      if (linked ? wait === undefined || waitsHold(other, step, wait, order) : goesRound(other, step, order)) continue;
       // A state's own works come in the plan's order.
-      if (!linked && both.has(step) && reaches(order, step, before)) continue;
-      pairs.push({ earlier: before, later: step, linked });
+      if (!linked && both.has(step) && reaches(order, step, other)) continue;
+      (pairs ??= []).push({ earlier: other, later: step, linked });
     }
-  }
-  return pairs;
+    return pairs ?? ALL_HELD;
+  });
 }
 
-/** Of the earlier steps those that meet some of a later step's sides: in a room, on a thing, or anywhere in a building. */
-function candidatesOf(
-  sides: readonly Side[],
-  earlier: readonly number[],
-  sort: keyof Scope,
-  scopes: Scopes,
-): (then: readonly Side[], from: number, to: number) => readonly number[] {
-  const everywhere: number[] = [];
-  const bySlot = new Map<Slot, number[]>();
-  for (const side of sides) {
-    const places = scopeOf(side, scopes)[sort];
-    if (places === undefined) everywhere.push(side.step);
-    else
-      for (const slot of places) {
-        const list = bySlot.get(slot);
-        if (list === undefined) bySlot.set(slot, [side.step]);
-        else list.push(side.step);
-      }
-  }
-  // By step, the number of the last question that it was an answer to: so none is told twice.
-  const toldTo = new Int32Array(scopes.bySteps.length);
-  let question = 0;
-  return (then, from, to) => {
-    const meets: number[] = [];
-    const add = (steps: readonly number[]): void => {
-      for (const step of steps)
-        if (toldTo[step] !== question) {
-          toldTo[step] = question;
-          meets.push(step);
-        }
-    };
-    question += 1;
-    add(everywhere);
-    for (let at = from; at < to; at++) {
-      const places = scopeOf(then[at]!, scopes)[sort];
-      if (places === undefined) return earlier;
-      for (const slot of places) add(bySlot.get(slot) ?? NOBODY);
-    }
-    return meets.sort((a, b) => a - b);
-  };
-}
-
-const NOBODY: readonly number[] = [];
+const ALL_HELD: readonly Pair[] = [];
 
 /** Whether a chain leads there through the link that closes a ring: the ring is told already, and hides what it would hold. */
 function goesRound(earlier: number, later: number, order: Order): boolean {
