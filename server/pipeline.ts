@@ -11,6 +11,7 @@ import type { Budget } from '#money/cost-lines';
 import { budgetOf, type MoneyMemory, moneyMemory } from '#money/money';
 import type { Network } from '#schedule/network';
 import { type ScheduleMemory, schedule, scheduleMemory } from '#schedule/schedule';
+import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import { type TakeOffMemory, takeOffMemory } from '#takeoff/memory';
 import { type TakeOff, takeOff } from '#takeoff/take-off';
@@ -26,7 +27,7 @@ export interface Memory {
   readonly money: MoneyMemory;
   readonly checks: ChecksMemory;
   readonly accept: AcceptMemory;
-  order: { readonly network: Network; readonly instant: Uint8Array; readonly order: Order } | undefined;
+  order: { readonly network: Network; readonly index: Steps['index']; readonly order: Order } | undefined;
 }
 
 export function emptyMemory(): Memory {
@@ -85,7 +86,10 @@ export function analyse({ root, texts, library, asOf }: Input, memory: Memory = 
 
 /** Who comes before whom; a milestone is one moment, so what holds its finish holds its start. */
 function orderKept({ network, steps }: Timeline, kept: Memory['order']): NonNullable<Memory['order']> {
-  const instant = Uint8Array.from(steps.list, (step) => (step.kind === 'milestone' ? 1 : 0));
-  if (kept?.network === network && kept.instant.every((each, at) => each === instant[at])) return kept;
-  return { network, instant, order: orderOf(network, instant) };
+  const { list, index } = steps;
+  // Which steps are milestones hangs on their slots alone.
+  if (kept?.network === network && kept.index === index) return kept;
+  const instant = new Uint8Array(list.length);
+  for (let at = 0; at < list.length; at++) if (list[at]!.kind === 'milestone') instant[at] = 1;
+  return { network, index, order: orderOf(network, instant) };
 }

@@ -124,7 +124,11 @@ function acceptingIn({ names: { declared } }: Model, memory: AcceptMemory): read
 
 /** Whether of what stands in another's place now, neither the one nor the other accepts anything. */
 function noneAccepts(before: readonly Declared[], now: readonly Declared[]): boolean {
-  for (let at = 0; at < now.length; at++) if (before[at] !== now[at] && (accepts(before[at]!) || accepts(now[at]!))) return false;
+  for (let at = 0; at < now.length; at++) {
+    const [old, each] = [before[at]!, now[at]!];
+    if (old === each || (old.declaration === each.declaration && old.slot === each.slot)) continue;
+    if (accepts(old) || accepts(each)) return false;
+  }
   return true;
 }
 

@@ -9,26 +9,23 @@ const LISTED = 20;
 
 /** `gathers` tells which codes may be told together. The order of the findings stays. */
 export function gathered(findings: readonly Finding[], gathers: (code: string) => boolean): readonly Finding[] {
-  const groups = new Map<string, Finding[]>();
-  const sorts = new Map<Finding['sort'], number>();
-  const keyOf = (found: Finding): string | undefined => {
-    if (!gathers(found.code)) return undefined;
-    let sort = sorts.get(found.sort);
-    if (sort === undefined) sorts.set(found.sort, (sort = sorts.size));
-    return `${found.code} ${found.severity} ${sort}`;
-  };
+  const groups = new Map<string, Finding[][]>();
+  const groupOf = (found: Finding): Finding[] | undefined =>
+    groups.get(found.code)?.find(([first]) => first!.sort === found.sort && first!.severity === found.severity);
   for (const found of findings) {
-    const key = keyOf(found);
-    if (key === undefined) continue;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [found]);
-    else group.push(found);
+    if (!gathers(found.code)) continue;
+    const group = groupOf(found);
+    if (group !== undefined) group.push(found);
+    else if (groups.has(found.code)) groups.get(found.code)!.push([found]);
+    else groups.set(found.code, [[found]]);
   }
-  return findings.flatMap((found) => {
-    const group = groups.get(keyOf(found) ?? '');
-    if (group === undefined || group.length <= MOST) return [found];
-    return group[0] === found ? [together(group)] : [];
-  });
+  const told: Finding[] = [];
+  for (const found of findings) {
+    const group = groupOf(found);
+    if (group === undefined || group.length <= MOST) told.push(found);
+    else if (group[0] === found) told.push(together(group));
+  }
+  return told;
 }
 
 function together([first, ...others]: readonly Finding[]): Finding {

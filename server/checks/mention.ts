@@ -18,35 +18,34 @@ export function placeOfLine({ goods, where }: Line, model: Model): Place | undef
   return things.find(({ slot }) => isOfPlan(slot, model))?.place;
 }
 
-const kept = new WeakMap<Element, Map<string, Place | undefined>>();
+/** Where a thing names goods: each name where it stands first. */
+const kept = new WeakMap<Element, ReadonlyMap<string, Place>>();
 
 function mentioned(thing: Element, name: string, model: Model): Place | undefined {
-  let known = kept.get(thing);
-  if (known === undefined) kept.set(thing, (known = new Map()));
-  if (!known.has(name)) known.set(name, search(thing.given, name, model, new Set(), 0));
-  return known.get(name);
+  let places = kept.get(thing);
+  if (places === undefined) {
+    const found = new Map<string, Place>();
+    gather(thing.given, found, model, new Set(), 0);
+    kept.set(thing, (places = found));
+  }
+  return places.get(name);
 }
 
 const DEEPEST = 12;
 
-function search(value: unknown, name: string, model: Model, seen: Set<unknown>, depth: number): Place | undefined {
-  if (typeof value !== 'object' || value === null || depth > DEEPEST || seen.has(value)) return undefined;
+function gather(value: unknown, places: Map<string, Place>, model: Model, seen: Set<unknown>, depth: number): void {
+  if (typeof value !== 'object' || value === null || depth > DEEPEST || seen.has(value)) return;
   seen.add(value);
-  if (Array.isArray(value)) return first(value, name, model, seen, depth);
-  const each = value as Partial<Element> & { readonly sizes?: unknown; readonly of?: unknown };
-  if (each.sizes !== undefined && each.place !== undefined && each.name === name && isOfPlan(each.place.slot, model))
-    return each.place;
-  // Of other things only what it is made of: a level's walls, not a room's level.
-  if (each.given !== undefined) return each.kind === 'assembly' ? search(each.given, name, model, seen, depth + 1) : undefined;
-  return first(Object.values(value), name, model, seen, depth);
-}
-
-function first(values: readonly unknown[], name: string, model: Model, seen: Set<unknown>, depth: number): Place | undefined {
-  for (const value of values) {
-    const found = search(value, name, model, seen, depth + 1);
-    if (found !== undefined) return found;
+  if (Array.isArray(value)) {
+    for (const each of value) gather(each, places, model, seen, depth + 1);
+    return;
   }
-  return undefined;
+  const { given, kind, name, place, sizes } = value as Partial<Element> & { readonly sizes?: unknown };
+  if (sizes !== undefined && place !== undefined && name !== undefined && !places.has(name) && isOfPlan(place.slot, model))
+    places.set(name, place);
+  // Of other things only what it is made of: a level's walls, not a room's level.
+  if (given === undefined) for (const each of Object.values(value)) gather(each, places, model, seen, depth + 1);
+  else if (kind === 'assembly') gather(given, places, model, seen, depth + 1);
 }
 
 function isOfPlan(slot: Slot, model: Model): boolean {

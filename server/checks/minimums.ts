@@ -3,10 +3,12 @@
 import { parse } from '#grammar/parse';
 import { readDeclaration } from '#grammar/shape';
 import type { Amount } from '#grammar/vocabulary/types';
+import { vocabulary } from '#grammar/vocabulary/vocabulary';
 import { sameList } from '#kit/differing';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
+import { equal } from '#model/equal';
 import { evaluate } from '#model/evaluate';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -18,6 +20,8 @@ import { factOf } from './minimum-facts.ts';
 import { quantityText } from './show.ts';
 
 type Minimum = ElementOf<'minimum'>;
+
+const BOUNDS = ['at least', 'at most'] as const;
 
 interface Told {
   readonly row: Minimum;
@@ -45,13 +49,15 @@ export const missed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
 
 export interface MinimumsMemory {
   /** The rows by the kind of thing they are for, as they were sorted last. */
-  sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[] } | undefined;
+  sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[]; readonly asked: readonly string[] } | undefined;
   /** What was found of the things of each kind. */
   readonly found: Map<Kind, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
+  /** The plan as it was when it last said something else in the words that rows ask for. */
+  plan: Model['plan'];
   readonly things: WeakMap<Element, { readonly kind: Kind; readonly plan: Model['plan']; readonly findings: readonly Finding[] }>;
 }
 export function minimumsMemory(): MinimumsMemory {
-  return { sorted: undefined, found: new Map(), things: new WeakMap() };
+  return { sorted: undefined, found: new Map(), plan: undefined, things: new WeakMap() };
 }
 
 interface Kind {
@@ -66,19 +72,55 @@ export function minimumFindings({ model }: Results, memory: MinimumsMemory): rea
   if (code === undefined) return [];
   const all = model.rows('minimum');
   if (memory.sorted?.rows !== all) {
-    memory.sorted = { rows: all, kinds: kindsOf(all) };
+    memory.sorted = { rows: all, kinds: kindsOf(all), asked: wordsAsked(all) };
     memory.found.clear();
   }
-  return memory.sorted.kinds.flatMap((kind) => {
-    const things = thingsOf(kind.word, model);
-    if (!kind.lasting) return things.flatMap((thing) => kind.rows.flatMap((row) => findingOf(row, thing, code, model)));
-    const reads = [things, model.plan, model.settings];
-    const known = memory.found.get(kind);
-    if (known !== undefined && sameList(known.reads, reads)) return known.findings;
-    const findings = things.flatMap((thing) => lastingFindings(kind, thing, code, model, memory));
-    memory.found.set(kind, { reads, findings });
-    return findings;
-  });
+  const { kinds, asked } = memory.sorted;
+  if (!sayTheSame(memory.plan, model.plan, asked)) memory.plan = model.plan;
+  const findings: Finding[] = [];
+  for (const kind of kinds) for (const each of findingsOf(kind, code, model, memory)) findings.push(each);
+  return findings;
+}
+
+function findingsOf(kind: Kind, code: string, model: Model, memory: MinimumsMemory): readonly Finding[] {
+  if (!kind.lasting) return thingsOf(kind.word, model).flatMap((thing) => rowFindings(kind, thing, code, model));
+  // The plan's own facts are those of its rooms' doors.
+  const reads =
+    kind.word === 'plan'
+      ? [model.plan, model.list('room'), model.settings]
+      : [thingsOf(kind.word, model), memory.plan, model.settings];
+  const known = memory.found.get(kind);
+  if (known !== undefined && sameList(known.reads, reads)) return known.findings;
+  const findings: Finding[] = [];
+  for (const thing of thingsOf(kind.word, model)) {
+    const own = kind.word === 'plan' ? rowFindings(kind, thing, code, model) : lastingFindings(kind, thing, code, model, memory);
+    for (const each of own) findings.push(each);
+  }
+  memory.found.set(kind, { reads, findings });
+  return findings;
+}
+
+/** What rows ask of the plan, whatever they are for. */
+function wordsAsked(rows: readonly Minimum[]): readonly string[] {
+  const words = new Set(['code']);
+  for (const { given } of rows) {
+    for (const { value } of [...given.when, ...given.unless])
+      if (value.subject === 'plan') for (const word of [value.fact, value.words[0]]) if (word !== undefined) words.add(word);
+    for (const limit of limitsOf(given)) for (const [, word] of limit.matchAll(OF_PLAN)) words.add(word!);
+  }
+  return [...words];
+}
+
+const OF_PLAN = /\bplan\.([\w-]+)/g;
+
+function limitsOf(given: Minimum['given']): readonly string[] {
+  return BOUNDS.flatMap((bound) => given[bound]?.value ?? []);
+}
+
+function sayTheSame(a: Model['plan'], b: Model['plan'], words: readonly string[]): boolean {
+  if (a === b) return true;
+  const [given, other] = [a?.given, b?.given] as readonly ({ readonly [word: string]: unknown } | undefined)[];
+  return given !== undefined && other !== undefined && words.every((word) => equal(given[word], other[word]));
 }
 
 function kindsOf(all: readonly Minimum[]): readonly Kind[] {
@@ -93,23 +135,35 @@ function kindsOf(all: readonly Minimum[]): readonly Kind[] {
   return [...byKind].map(([word, rows]) => ({
     word,
     rows,
-    lasting: word !== 'plan' && rows.every((row) => asksOnly(row, word)),
+    lasting: rows.every((row) => asksOnly(row, word)),
   }));
 }
 
-/** Answers about a thing, kept while it, the rows and the plan's own lines are the same. */
-function lastingFindings(kind: Kind, thing: Element, code: string, model: Model, { things }: MinimumsMemory): readonly Finding[] {
+/** Answers about a thing, kept while it, the rows and what they ask of the plan are the same. */
+function lastingFindings(
+  kind: Kind,
+  thing: Element,
+  code: string,
+  model: Model,
+  { things, plan }: MinimumsMemory,
+): readonly Finding[] {
   const known = things.get(thing);
-  if (known !== undefined && known.kind === kind && known.plan === model.plan) return known.findings;
-  const findings = kind.rows.flatMap((row) => findingOf(row, thing, code, model));
-  things.set(thing, { kind, plan: model.plan, findings });
+  if (known !== undefined && known.kind === kind && known.plan === plan) return known.findings;
+  const findings = rowFindings(kind, thing, code, model);
+  things.set(thing, { kind, plan, findings });
   return findings;
 }
 
-/** Whether a row looks at nothing but the thing itself and the plan. */
+function rowFindings({ rows }: Kind, thing: Element, code: string, model: Model): readonly Finding[] {
+  return rows.flatMap((row) => findingOf(row, thing, code, model));
+}
+
+/** Whether a row looks at nothing but the thing itself and what the plan's own lines say. */
 function asksOnly({ given }: Minimum, kind: string): boolean {
-  return [...given.when, ...given.unless].every(
-    ({ value }) => value.quantifier === 'one' && (value.subject === kind || value.subject === 'plan'),
+  return (
+    [...given.when, ...given.unless].every(
+      ({ value }) => value.quantifier === 'one' && (value.subject === kind || value.subject === 'plan'),
+    ) && limitsOf(given).every((limit) => [...limit.matchAll(OF_PLAN)].every(([, word]) => word! in vocabulary.plan.properties))
   );
 }
 
@@ -128,7 +182,7 @@ function findingOf(row: Minimum, thing: Element, code: string, model: Model): re
     return [];
   const value = factOf(thing, fact, model);
   if (value === undefined) return [];
-  for (const bound of ['at least', 'at most'] as const) {
+  for (const bound of BOUNDS) {
     const limit = limitOf(given[bound]?.value, thing, model);
     if (limit === undefined || limit.dimension !== value.dimension || fits(value, limit, bound)) continue;
     const section = given.section

@@ -5,22 +5,23 @@ import type { Finding } from '#kit/finding';
 import type { Check, Results } from './check.ts';
 import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
 import { checks } from './rules.ts';
-import { sequenceFindings } from './sequence.ts';
+import { type SequenceMemory, sequenceFindings, sequenceMemory } from './sequence.ts';
 
 export interface ChecksMemory {
   /** What each check looked at last, and what it found. */
   readonly last: Map<Check, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
   readonly minimums: MinimumsMemory;
+  readonly sequence: SequenceMemory;
 }
 export function checksMemory(): ChecksMemory {
-  return { last: new Map(), minimums: minimumsMemory() };
+  return { last: new Map(), minimums: minimumsMemory(), sequence: sequenceMemory() };
 }
 
 export function runChecks(results: Results, memory: ChecksMemory = checksMemory()): readonly Finding[] {
   const findings: Finding[] = [];
   for (const check of checks) for (const each of found(check, results, memory)) findings.push(each);
   for (const each of minimumFindings(results, memory.minimums)) findings.push(each);
-  for (const each of sequenceFindings(results)) findings.push(each);
+  for (const each of sequenceFindings(results, memory.sequence)) findings.push(each);
   return findings;
 }
 

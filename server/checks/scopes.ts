@@ -1,15 +1,15 @@
 // Where each step does each kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that
 // meet. One table for all steps; the same object while no step works elsewhere than before.
 
-import { sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
-import type { Level, Step } from '#model/model';
+import type { Step } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claim } from '#schedule/claims';
 import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import type { Results } from './check.ts';
-import { type Doers, doersIn, type Side } from './sides.ts';
+import { type Doers, doingIn, type Side } from './sides.ts';
+import { buildingsOf, levelsOf, type Standing, standAlike, thingsStanding } from './standing-on.ts';
 
 export interface Scope {
   /** Undefined where the work goes on in the whole house, or nobody can tell. */
@@ -22,9 +22,9 @@ export interface Scope {
 export interface Scopes {
   /** By step, then by kind of work ('' for a step that does none). */
   readonly bySteps: readonly ByWork[];
-  /** Counts the looks at which some step worked elsewhere; by step, the last at which it did. */
+  /** Counts the looks at which some step worked elsewhere; by step, the last at which it did, as each sort of place tells. */
   readonly stamp: number;
-  readonly since: Int32Array;
+  readonly since: { readonly [sort in keyof Scope]: Int32Array };
 }
 
 const EVERYWHERE: Scope = { rooms: undefined, elements: undefined, buildings: undefined };
@@ -34,7 +34,7 @@ interface Last {
   readonly steps: Steps;
   readonly claims: Timeline['claims'];
   readonly names: Model['names']['first'];
-  readonly things: readonly (readonly unknown[])[];
+  readonly things: readonly Standing[];
   readonly buildings: ReadonlySet<Slot> | undefined;
   readonly doers: Doers;
   readonly tasks: readonly (Known | undefined)[];
@@ -48,14 +48,17 @@ export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
   const { timeline, model } = results;
   const { claims, steps } = timeline;
   const last = latest.get(steps.index);
-  const buildings = buildingsOf(model);
   const names = model.names.first;
-  const things = STANDING.map((kind) => model.list(kind));
-  const sameWorld = last !== undefined && last.names === names && sameList(last.things, things);
-  if (sameWorld && last.buildings === buildings && last.claims === claims && last.steps === steps) return last.scopes;
+  const things = thingsStanding(model);
+  const isStanding = last !== undefined && standAlike(last.things, things);
+  const sameWorld = isStanding && last.names === names;
+  if (sameWorld && last.claims === claims && last.steps === steps) return last.scopes;
+  const buildings = isStanding ? last.buildings : buildingsNow(model, last?.buildings);
   const count = steps.list.length;
   const bySteps: ByWork[] = new Array(count);
   const tasks: (Known | undefined)[] = new Array(count);
+  // Whether all tasks work where they did.
+  let isStill = last !== undefined;
   for (let at = 0; at < count; at++) {
     const step = steps.list[at]!;
     bySteps[at] = NO_SCOPES;
@@ -63,11 +66,12 @@ export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
     const own = claims.byStep[at]!;
     const known = last?.tasks[at];
     const same = known !== undefined && known.task === step && known.claims === own && known.buildings === buildings;
-    tasks[at] = same && (sameWorld || !known.spoken) ? known : taskScopes(step, own, buildings, model, known);
+    tasks[at] = same && (sameWorld || !known.spoken) ? known : taskScopes(step, own, buildings, model, isStanding, known);
     bySteps[at] = tasks[at]!.scopes;
+    isStill &&= bySteps[at] === last!.scopes.bySteps[at];
   }
   // A visit is where the steps are that it looks at.
-  const doers = doersIn(results);
+  const { doers } = doingIn(results);
   const seen: (readonly number[] | undefined)[] = new Array(count);
   for (let at = 0; at < count; at++) {
     const step = steps.list[at]!;
@@ -75,7 +79,7 @@ export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
     const sameVisit = last !== undefined && last.steps.list[at] === step && last.doers === doers && last.buildings === buildings;
     seen[at] = sameVisit ? last.seen[at]! : stepsSeen(step, steps, doers);
     const old = last?.scopes.bySteps[at];
-    const unmoved = sameVisit && seen[at]!.every((number) => bySteps[number] === last.scopes.bySteps[number]);
+    const unmoved = sameVisit && (isStill || seen[at]!.every((number) => bySteps[number] === last.scopes.bySteps[number]));
     bySteps[at] = unmoved ? old! : visitScopes(step, bySteps, buildings, steps, doers, old);
   }
   const scopes = numbered(bySteps, last?.scopes);
@@ -85,11 +89,34 @@ export function scopesOf(results: Pick<Results, 'timeline' | 'model'>): Scopes {
 
 /** The scopes of before where nobody moved; else with what moved marked by a new number. */
 function numbered(bySteps: readonly ByWork[], before: Scopes | undefined): Scopes {
-  if (before === undefined) return { bySteps, stamp: 0, since: new Int32Array(bySteps.length) };
-  let since: Int32Array | undefined;
-  for (let at = 0; at < bySteps.length; at++)
-    if (bySteps[at] !== before.bySteps[at]) (since ??= before.since.slice())[at] = before.stamp + 1;
-  return since === undefined ? before : { bySteps, stamp: before.stamp + 1, since };
+  const count = bySteps.length;
+  if (before === undefined)
+    return {
+      bySteps,
+      stamp: 0,
+      since: { rooms: new Int32Array(count), elements: new Int32Array(count), buildings: new Int32Array(count) },
+    };
+  const stamp = before.stamp + 1;
+  const { rooms, elements, buildings } = before.since;
+  let since: { rooms: Int32Array; elements: Int32Array; buildings: Int32Array } | undefined;
+  for (let at = 0; at < count; at++) {
+    const [old, now] = [before.bySteps[at]!, bySteps[at]!];
+    if (old === now) continue;
+    since ??= { rooms: rooms.slice(), elements: elements.slice(), buildings: buildings.slice() };
+    for (const sort of SORTS) if (!samePlaces(old, now, sort)) since[sort][at] = stamp;
+  }
+  return since === undefined ? before : { bySteps, stamp, since };
+}
+
+const SORTS = ['rooms', 'elements', 'buildings'] as const;
+
+function samePlaces(a: ByWork, b: ByWork, sort: keyof Scope): boolean {
+  if (a.size !== b.size) return false;
+  for (const [work, scope] of a) {
+    const other = b.get(work);
+    if (other === undefined || !sameSet(scope[sort], other[sort])) return false;
+  }
+  return true;
 }
 
 /** Where a side works; everywhere, where nothing is known. */
@@ -111,19 +138,17 @@ interface Known {
   readonly scopes: ByWork;
 }
 
-/** Kinds of things whose level is a place of work, too. */
-const STANDING = ['room', 'foundation', 'crawl', 'roof', 'panels'] as const;
-
 /** The same scopes while the task's lines are where they were: an edit mostly leaves them there. */
 function taskScopes(
   task: Task,
   claims: readonly Claim[],
   buildings: ReadonlySet<Slot> | undefined,
   model: Model,
+  isStanding: boolean,
   before: Known | undefined,
 ): Known {
-  if (before?.task === task && before.buildings === buildings && !before.spoken && sameLines(before.claims, claims))
-    return { ...before, claims };
+  const stayed = isStanding && before?.task === task && before.buildings === buildings && !before.spoken;
+  if (stayed && sameLines(before.claims, claims)) return { ...before, claims };
   const measured = measuredPlaces(claims, model);
   const places = new Map<string, Places>();
   const works = task.given.does?.value ?? [];
@@ -153,7 +178,7 @@ function measuredPlaces(claims: readonly Claim[], model: Model): ReadonlyMap<str
   return new Map([...found].map(([work, { rooms, elements, house }]) => [work, { rooms: house ? undefined : rooms, elements }]));
 }
 
-/** The very lines, or as many of the same works at the same places. An element that moved to another level has new places. */
+/** The very lines, or as many of the same works at the same places. */
 function sameLines(before: readonly Claim[], now: readonly Claim[]): boolean {
   if (before.length !== now.length) return false;
   for (let at = 0; at < now.length; at++) {
@@ -225,55 +250,17 @@ function seenBy({ given }: Visit, bySteps: readonly ByWork[], steps: Steps, doer
   return none ? EVERYWHERE : { rooms: inHouse ? undefined : rooms, elements: onAll ? undefined : elements };
 }
 
-/** A thing, and the level that it stands on, carries or covers. */
+/** A thing, and the levels that it stands on, carries or covers. */
 function addElement(slot: Slot, elements: Set<Slot>, model: Model): void {
   elements.add(slot);
-  const element = model.element(slot);
-  switch (element?.kind) {
-    case 'room':
-      if (element.given.on !== undefined) elements.add(element.given.on.value.slot);
-      break;
-    case 'foundation':
-    case 'crawl':
-      if (element.given.under !== undefined) elements.add(element.given.under.value.slot);
-      break;
-    case 'roof':
-      if (element.given.over !== undefined) elements.add(element.given.over.value.slot);
-      break;
-    case 'panels':
-      for (const { value } of element.given.for?.value ?? []) elements.add(value.slot);
-      break;
-    default:
-  }
+  for (const level of levelsOf(model.element(slot))) elements.add(level);
 }
 
-/**
- * The levels of a plan that are buildings of their own: where every level has both a roof and a foundation, each is one.
- * Else all stand on one another, and undefined says that the plan is one house.
- */
-function buildingsOf(model: Model): ReadonlySet<Slot> | undefined {
-  const levels = model.list('level');
-  if (levels.length < 2) return undefined;
-  const [roofs, foundations] = [model.list('roof'), model.list('foundation')];
-  const known = buildingsKept.get(levels);
-  if (known !== undefined && known.roofs === roofs && known.foundations === foundations) return known.buildings;
-  const roofed = new Set(roofs.map(({ given }) => given.over?.value.slot));
-  const founded = new Set(foundations.map(({ given }) => given.under?.value.slot));
-  const own = levels.every(({ slot }) => roofed.has(slot) && founded.has(slot))
-    ? new Set(levels.map(({ slot }) => slot))
-    : undefined;
-  const buildings = sameSet(own, known?.buildings) ? known?.buildings : own;
-  buildingsKept.set(levels, { roofs, foundations, buildings });
-  return buildings;
+/** Those of before where they are the same. */
+function buildingsNow(model: Model, before: ReadonlySet<Slot> | undefined): ReadonlySet<Slot> | undefined {
+  const now = buildingsOf(model);
+  return sameSet(now, before) ? before : now;
 }
-const buildingsKept = new WeakMap<
-  readonly Level[],
-  {
-    readonly roofs: readonly unknown[];
-    readonly foundations: readonly unknown[];
-    readonly buildings: ReadonlySet<Slot> | undefined;
-  }
->();
 
 /** Undefined where the work belongs to no building alone. */
 function within(
@@ -286,16 +273,7 @@ function within(
 }
 
 function sameScopes(a: ByWork, b: ByWork): boolean {
-  if (a.size !== b.size) return false;
-  for (const [work, scope] of a) {
-    const other = b.get(work);
-    if (other === undefined || !sameScope(scope, other)) return false;
-  }
-  return true;
-}
-
-function sameScope(a: Scope, b: Scope): boolean {
-  return sameSet(a.rooms, b.rooms) && sameSet(a.elements, b.elements) && sameSet(a.buildings, b.buildings);
+  return SORTS.every((sort) => samePlaces(a, b, sort));
 }
 
 function sameSet(a: ReadonlySet<Slot> | undefined, b: ReadonlySet<Slot> | undefined): boolean {

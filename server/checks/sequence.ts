@@ -8,27 +8,39 @@ import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
 import { keptFor } from './kept.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
-import { unheld } from './pairs.ts';
+import { type Unheld, unheld } from './pairs.ts';
+import { type Scopes, scopesOf } from './scopes.ts';
 import { outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
-import { type Side, sidesOf } from './sides.ts';
+import { doingIn, type Side, sidesOf } from './sides.ts';
 
-export function sequenceFindings(results: Results): readonly Finding[] {
+export interface SequenceMemory {
+  readonly unheld: WeakMap<Rule, Unheld>;
+}
+export function sequenceMemory(): SequenceMemory {
+  return { unheld: new WeakMap() };
+}
+
+export function sequenceFindings(results: Results, memory: SequenceMemory): readonly Finding[] {
   const { model, timeline } = results;
   if (timeline.steps.list.length === 0) return [];
   const findings: Finding[] = [];
+  const doing = doingIn(results);
+  const scopes = scopesOf(results);
   for (const rule of model.rows('rule')) {
     const names = namesOf(rule);
-    const then = sidesOf(names.then, results);
+    const then = sidesOf(names.then, doing);
     if (then.length === 0 || !firesIn(rule, model)) continue;
-    const first = sidesOf(names.first, results);
+    const first = sidesOf(names.first, doing);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
       if (relation === 'while') findings.push(...reminds(rule, then, timeline));
       if (relation === 'once') findings.push(...owes(rule, then, timeline));
       continue;
     }
-    for (const [later, outcome] of outcomes(rule, first, then, results)) {
+    const outcomes = outcomesOf(rule, first, then, scopes, results, memory);
+    if (outcomes === undefined) continue;
+    for (const [later, outcome] of outcomes) {
       // What is owed at the end is owed by its date; no link need hold it.
       if (relation === 'once' && outcome.kind === 'luck') continue;
       findings.push(outcomeFinding(rule, later, outcome, timeline));
@@ -43,16 +55,26 @@ const namesOf = keptFor(({ given }: Rule) => ({
   then: given.then?.value.map(({ value }) => value.name) ?? [],
 }));
 
-/** For each later step, its worst outcome; steps whose order is held have none. */
-function outcomes(rule: Rule, first: readonly Side[], then: readonly Side[], results: Results): ReadonlyMap<number, Outcome> {
-  const { timeline, order } = results;
+/** For each later step, its worst outcome; steps whose order is held have none. Undefined where all are held. */
+function outcomesOf(
+  rule: Rule,
+  first: readonly Side[],
+  then: readonly Side[],
+  scopes: Scopes,
+  { timeline, order }: Results,
+  memory: SequenceMemory,
+): ReadonlyMap<number, Outcome> | undefined {
   const wait: Wait | undefined = rule.given.wait === undefined ? undefined : waiting(rule.given.wait.value);
+  const before = memory.unheld.get(rule);
+  const now = unheld(rule, first, then, wait, scopes, order, before);
+  if (now !== before) memory.unheld.set(rule, now);
+  if (now.pairs.length === 0) return undefined;
   const worst = new Map<number, Outcome>();
-  for (const { earlier, later, linked } of unheld(rule, first, then, wait, results)) {
+  for (const { earlier, later, linked } of now.pairs) {
     const outcome = outcomeOf(earlier, later, linked, wait, timeline);
     if (outcome === undefined) continue;
-    const before = worst.get(later);
-    if (before !== undefined && !isWorse(outcome, before)) continue;
+    const known = worst.get(later);
+    if (known !== undefined && !isWorse(outcome, known)) continue;
     if (linked && workHolds(earlier, later, wait!, timeline, order)) continue;
     worst.set(later, outcome);
   }

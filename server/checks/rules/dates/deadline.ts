@@ -43,6 +43,8 @@ task frame takes 5d, deadline 2027-04-09
   },
 };
 
-const limited = keptFor(({ list }: Steps): readonly number[] =>
-  list.flatMap(({ given }, at) => (given.deadline === undefined ? [] : [at])),
-);
+const limited = keptFor(({ list }: Steps): readonly number[] => {
+  const numbers: number[] = [];
+  for (let at = 0; at < list.length; at++) if (list[at]!.given.deadline !== undefined) numbers.push(at);
+  return numbers;
+});

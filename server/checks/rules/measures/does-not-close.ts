@@ -15,6 +15,7 @@ export const doesNotClose: Check = {
   about: 'The parts of a dimension string must add up to the whole, exactly.',
   wrong: `measure main.north 5 1/2" + 11'-2" + 5 1/2" = 12'-2"\n`,
   right: `measure main.north 5 1/2" + 11'-2" + 5 1/2" = 12'-1"\n`,
+  reads: ({ model }) => [model.list('measure'), model.settings],
   run: ({ model }) =>
     model.list('measure').flatMap(({ takes, place }) => {
       if (takes === undefined || takes.left.value === takes.right.value) return [];

@@ -107,19 +107,42 @@ const namings = keptFor((element: Element): readonly Naming[] => {
   return found.length === 0 ? NONE : found;
 });
 
-/** Answers while the plan's names are the same: by the kinds asked for, then by name. */
-const answers = new WeakMap<Model['names']['first'], Map<readonly string[], Map<string, boolean>>>();
+/** Answers to whether something bears a name, for the names that there are: by the kinds asked for, then by name. */
+interface Answers {
+  names: Model['names']['names'];
+  readonly byKinds: Map<readonly string[], Map<string, boolean>>;
+}
+const answers = new WeakMap<Model['library'], Answers>();
 
 function isKnown(name: string, kinds: readonly string[], model: Model): boolean {
-  const { first } = model.names;
-  let byKinds = answers.get(first);
-  if (byKinds === undefined) answers.set(first, (byKinds = new Map()));
-  let byName = byKinds.get(kinds);
-  if (byName === undefined) byKinds.set(kinds, (byName = new Map()));
-  let known = byName.get(name);
-  if (known === undefined) byName.set(name, (known = isNamed(name, kinds, model)));
-  return known;
+  const { names } = model.names;
+  let known = answers.get(model.library);
+  if (known === undefined) answers.set(model.library, (known = { names, byKinds: new Map() }));
+  if (known.names !== names) forget(known, names);
+  let byName = known.byKinds.get(kinds);
+  if (byName === undefined) known.byKinds.set(kinds, (byName = new Map()));
+  let answer = byName.get(name);
+  if (answer === undefined) byName.set(name, (answer = isNamed(name, kinds, model)));
+  return answer;
 }
+
+/** Answers about names that came or went: between what is the same from the top and from the bottom. */
+function forget(known: Answers, names: Answers['names']): void {
+  const { slots, also } = known.names;
+  const now = names.slots;
+  const least = Math.min(slots.length, now.length);
+  let top = 0;
+  while (top < least && slots[top] === now[top]) top += 1;
+  let bottom = 0;
+  while (bottom < least - top && slots[slots.length - 1 - bottom] === now[now.length - 1 - bottom]) bottom += 1;
+  const changed = [...slots.slice(top, slots.length - bottom), ...now.slice(top, now.length - bottom)];
+  if (changed.length > FEW || also.size + names.also.size > 0) known.byKinds.clear();
+  for (const byName of known.byKinds.values()) for (const { name } of changed) byName.delete(name);
+  known.names = names;
+}
+
+/** Where more names than this changed, or where goods have second names, all is asked again. */
+const FEW = 16;
 
 function isNamed(name: string, kinds: readonly string[], { names, library }: Model): boolean {
   if (kinds.some((kind) => names.first.has(`${kind}/${name}`) || library.first.has(`${kind}/${name}`))) return true;

@@ -70,18 +70,22 @@ function isUsed(thing: ElementOf<UsedKind>, model: Model): boolean {
   }
 }
 
-const byTrade = keptFor(
-  (list: readonly ElementOf<'task' | 'inspection'>[]): ReadonlySet<Slot> =>
-    new Set(list.flatMap(({ given }) => given.by?.value ?? [])),
-);
-const fromSupplier = keptFor(
-  (list: readonly ElementOf<'price' | 'delivery'>[]): ReadonlySet<Slot> =>
-    new Set(list.flatMap(({ given }) => given.from?.value ?? [])),
-);
-const needed = keptFor(
-  (list: readonly ElementOf<'task'>[]): ReadonlySet<Slot> =>
-    new Set(list.flatMap(({ given }) => (given.needs?.value ?? []).map(({ value }) => value.machine))),
-);
+const byTrade = keptFor((list: readonly ElementOf<'task' | 'inspection'>[]): ReadonlySet<Slot> => {
+  const trades = new Set<Slot>();
+  for (const { given } of list) if (given.by !== undefined) trades.add(given.by.value);
+  return trades;
+});
+const fromSupplier = keptFor((list: readonly ElementOf<'price' | 'delivery'>[]): ReadonlySet<Slot> => {
+  const suppliers = new Set<Slot>();
+  for (const { given } of list) if (given.from !== undefined) suppliers.add(given.from.value);
+  return suppliers;
+});
+const needed = keptFor((list: readonly ElementOf<'task'>[]): ReadonlySet<Slot> => {
+  const machines = new Set<Slot>();
+  for (const { given } of list) for (const { value } of given.needs?.value ?? NO_NEEDS) machines.add(value.machine);
+  return machines;
+});
+const NO_NEEDS: readonly never[] = [];
 
 function at<E>(list: readonly E[], of: (list: readonly E[]) => ReadonlySet<Slot>): ReadonlySet<Slot> {
   return list.length === 0 ? NONE : of(list);

@@ -1,9 +1,11 @@
 // Windows and doors whose head would stand above the ceiling.
-import { finding, findingSort } from '#kit/finding';
+import { type Finding, finding, findingSort } from '#kit/finding';
 import { roomHeight } from '#model/facts/room';
+import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { readsRooms } from '../../level-rooms.ts';
-import { roomOpenings } from '../../room-openings.ts';
+import { type RoomOpening, roomOpenings } from '../../room-openings.ts';
 import { lengthText } from '../../show.ts';
 
 export const tooTall = findingSort<[name: string, head: string, room: string, height: string, sill: string | undefined]>({
@@ -29,17 +31,23 @@ room bed on main
   windows 1 w-3050
 `,
   reads: readsRooms,
-  run: ({ model }) =>
-    model.list('room').flatMap((room) => {
-      const height = roomHeight(room)?.value;
-      if (height === undefined) return [];
-      return roomOpenings(room).flatMap((opening) => {
-        const head = opening.sill + opening.height;
-        if (head <= height) return [];
-        const sill = opening.sill > 0 ? lengthText(opening.sill, model) : undefined;
-        return [
-          finding(tooTall, opening.place, opening.name, lengthText(head, model), room.name, lengthText(height, model), sill),
-        ];
-      });
-    }),
+  run: ({ model }) => {
+    const findings: Finding[] = [];
+    for (const room of model.list('room')) {
+      const { height, openings } = tooHigh(room);
+      for (const { sill, height: high, place, name } of openings) {
+        const above = sill > 0 ? lengthText(sill, model) : undefined;
+        findings.push(finding(tooTall, place, name, lengthText(sill + high, model), room.name, lengthText(height, model), above));
+      }
+    }
+    return findings;
+  },
 };
+
+/** The height of a room, and its openings that reach higher. */
+const tooHigh = keptFor((room: Room): { readonly height: number; readonly openings: readonly RoomOpening[] } => {
+  const height = roomHeight(room)?.value ?? Number.POSITIVE_INFINITY;
+  const openings = roomOpenings(room).filter((opening) => opening.sill + opening.height > height);
+  return openings.length === 0 ? ALL_FIT : { height, openings };
+});
+const ALL_FIT = { height: 0, openings: [] };

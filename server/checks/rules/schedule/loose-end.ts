@@ -1,5 +1,5 @@
 // Steps that nothing waits for: if they come late, no date shows it.
-import { finding, findingSort } from '#kit/finding';
+import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Step } from '#model/model';
 import type { Network } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
@@ -29,15 +29,19 @@ task stove takes 1d after floor
 task clean takes 1d after floor, stove
 milestone done after clean
 `,
+  reads: ({ timeline }) => [timeline.steps, timeline.network, timeline.timing.fixedFinish, lastOf(timeline)],
   run: ({ timeline }) => {
     const { steps, network } = timeline;
     if (network.linkFrom.length === 0) return [];
     const awaited = awaitedIn(network);
     const last = lastOf(timeline);
-    return steps.list.flatMap((step, at) => {
-      if (awaited[at] === 1 || at === last || step.given['to the end'] !== undefined || isPast(at, timeline)) return [];
-      return [finding(loose, step.place, step.name, step.kind)];
-    });
+    const findings: Finding[] = [];
+    for (let at = 0; at < steps.list.length; at++) {
+      if (awaited[at] === 1 || at === last || isPast(at, timeline)) continue;
+      const step = steps.list[at]!;
+      if (step.given['to the end'] === undefined) findings.push(finding(loose, step.place, step.name, step.kind));
+    }
+    return findings;
   },
 };
 

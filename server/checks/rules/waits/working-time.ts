@@ -1,7 +1,6 @@
 // Waits for concrete, compound, mortar and the like that are spelled in working days: they harden at weekends too.
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Rule } from '#model/model';
-import type { Model } from '#model/resolve';
 import { type PlanLink, waiting } from '#schedule/links';
 import { WORKING } from '#schedule/waits';
 import type { Check } from '../../check.ts';
@@ -31,7 +30,7 @@ task forms does form-stem-walls takes 2d by concrete after footings + 2 days
     const { links, steps, minutesPerDay } = timeline;
     const waits = spokenWaits(links);
     if (waits.length === 0) return [];
-    const works = hardening(model);
+    const works = hardening(model.rows('rule'));
     const findings: Finding[] = [];
     for (const link of waits) {
       const [earlier, later] = [steps.list[link.from]!, steps.list[link.to]!];
@@ -51,13 +50,12 @@ const spokenWaits = keptFor((links: readonly PlanLink[]) =>
 );
 
 /** Works after which some rule asks for a wait by the calendar. */
-function hardening(model: Model): ReadonlySet<string> {
-  return new Set(
-    model
-      .rows('rule')
-      .flatMap((rule: Rule) => (waitsByCalendar(rule) ? (rule.given.first?.value.map(({ value }) => value.name) ?? []) : [])),
-  );
-}
+const hardening = keptFor(
+  (rules: readonly Rule[]): ReadonlySet<string> =>
+    new Set(
+      rules.flatMap((rule) => (waitsByCalendar(rule) ? (rule.given.first?.value.map(({ value }) => value.name) ?? []) : [])),
+    ),
+);
 
 function waitsByCalendar({ given }: Rule): boolean {
   return given.wait !== undefined && waiting(given.wait.value).clock !== WORKING;

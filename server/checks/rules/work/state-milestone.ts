@@ -5,7 +5,7 @@ import type { Check, Results } from '../../check.ts';
 import { reaches } from '../../order.ts';
 import { isDone } from '../../outcomes.ts';
 import { namesText } from '../../show.ts';
-import { type Side, sidesOf } from '../../sides.ts';
+import { doingIn, type Side, sidesOf } from '../../sides.ts';
 
 export const lacks = findingSort<[milestone: string, state: string, tasks: readonly string[]]>({
   code: 'work/state-milestone',
@@ -46,7 +46,7 @@ milestone dry after windows, doors
       const at = timeline.steps.index.get(milestone.slot);
       if (state === undefined || at === undefined || isDone(at, timeline)) continue;
       const works = (state.given['made by']?.value ?? []).map(({ value }) => value.name);
-      const missing = sidesOf(works, results).filter((side) => isMissing(side, at, milestone, results));
+      const missing = sidesOf(works, doingIn(results)).filter((side) => isMissing(side, at, milestone, results));
       const steps = [...new Set(missing.map(({ step }) => timeline.steps.list[step]!))];
       if (steps.length === 0) continue;
       findings.push({
