@@ -5,7 +5,6 @@ import type { Slot } from '#kit/place';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import type { Budget } from '#money/cost-lines';
 import { people } from '#schedule/durations';
 import type { Timeline } from '#schedule/timeline';
 import type { Plan } from '#server/pipeline';
@@ -18,7 +17,7 @@ export function centsOfStep({ budget }: Plan, step: number): number {
 /** What a step's money is for, in whole cents: lines of one label together, in plan order. */
 export function costsOfStep({ budget }: Plan, step: number): readonly { readonly label: string; readonly cents: number }[] {
   const sums = new Map<string, number>();
-  for (const line of budget.lines) if (line.step === step) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
+  for (const line of budget.ofStep(step)) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
   return [...sums].map(([label, cents]) => ({ label, cents }));
 }
 
@@ -28,17 +27,12 @@ export function centsOfTrade(plan: Plan, trade: Slot): number {
 }
 
 /** Whole cents that belong to a room, a level or an element, by its slot. */
-export function centsOfRoom({ budget }: Plan, slot: Slot): number {
-  let sums = bySlot.get(budget);
-  if (sums === undefined) {
-    sums = new Map();
-    for (const { room, level, element, cents } of budget.lines)
-      for (const each of new Set([room, level, element])) if (each !== undefined) sums.set(each, (sums.get(each) ?? 0) + cents);
-    bySlot.set(budget, sums);
-  }
-  return sums.get(slot) ?? 0;
+export function centsOfRoom({ budget, takeOff }: Plan, slot: Slot): number {
+  let cents = 0;
+  for (const line of budget.others) if (line.room === slot || line.level === slot || line.element === slot) cents += line.cents;
+  for (const line of budget.ofLines(takeOff.linesOf(slot))) cents += line.cents;
+  return cents;
 }
-const bySlot = new WeakMap<Budget, Map<Slot, number>>();
 
 export function stepsOfTrade({ timeline }: Plan, trade: Slot): readonly number[] {
   return timeline.steps.list.flatMap((_, at) => (timeline.trades[at]?.slot === trade ? [at] : []));

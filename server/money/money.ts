@@ -3,20 +3,22 @@
 import type { Finding } from '#kit/finding';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
-import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import { type CoveredMemory, coveredLines } from './covered.ts';
-import type { MaterialCost } from './material.ts';
-import { addMaterials, type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
+import { type GoodsMemory, goodsMemory, materialsOf } from './material-costs.ts';
 import { type PlanCostsMemory, planCosts } from './plan-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
+import { addGoods, type Goods, goodsLines, goodsOf, goodsOfStep } from './shared-goods.ts';
 import type { StepCost } from './step-costs.ts';
 
 const NOTHING: Budget = {
   lines: [],
+  others: [],
   byStep: () => new Float64Array(0),
+  ofStep: () => [],
+  ofLines: () => [],
   net: 0,
   tax: 0,
   contingency: 0,
@@ -66,6 +68,8 @@ export function budgetOf(
     for (const each of list) missing.push({ ...each, step });
   });
   for (const each of materials.missing) missing.push(each);
+  const goods: Goods = { costs: materials.costs, covered: covered.lines, timeline };
+  let others: readonly CostLine[] | undefined;
   let lines: readonly CostLine[] | undefined;
   let byStep: Float64Array | undefined;
   const value: Budget = {
@@ -75,33 +79,31 @@ export function budgetOf(
     total: net + tax + contingency,
     missing,
     priced: true,
-    byStep: () => (byStep ??= stepSums(work.costs, bidden, materials.costs, covered.lines, timeline)),
+    byStep: () => (byStep ??= stepSums(work.costs, bidden, goods)),
+    ofStep: (step) => [
+      ...(work.costs[step]?.lines.map((line) => ({ ...line, step })) ?? []),
+      ...bidden.filter((line) => line.step === step),
+      ...goodsOfStep(step, goods),
+    ],
+    ofLines: (asked) => goodsOf(asked, goods),
+    get others() {
+      others ??= [...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))), ...bidden, ...kept];
+      return others;
+    },
     get lines() {
-      lines ??= [
-        ...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
-        ...bidden,
-        ...kept,
-        ...materialLines(materials.costs, covered.lines, timeline),
-      ];
-      return lines;
+      return (lines ??= [...value.others, ...goodsLines(goods)]);
     },
   };
   return { value, findings: [] };
 }
 
-function stepSums(
-  costs: readonly StepCost[],
-  bidden: readonly CostLine[],
-  materials: readonly MaterialCost[],
-  covered: ReadonlySet<Line>,
-  timeline: Timeline,
-): Float64Array {
+function stepSums(costs: readonly StepCost[], bidden: readonly CostLine[], goods: Goods): Float64Array {
   const sums = new Float64Array(costs.length);
   costs.forEach((cost, step) => {
     for (const line of cost.lines) sums[step]! += line.cents;
   });
   for (const { step, cents } of bidden) if (step !== undefined) sums[step]! += cents;
-  addMaterials(materials, covered, timeline, sums);
+  addGoods(goods, sums);
   return sums;
 }
 
