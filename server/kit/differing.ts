@@ -27,11 +27,17 @@ export function spliced<T>(list: readonly T[], from: number, to: number, others:
   return copy;
 }
 
+/** Whether two lists hold the very same objects: what was made from the one then stands for the other. */
+export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false;
+  return true;
+}
+
 /** The known list where the other holds the same, so that whoever keeps by it finds it again. */
 export function keptWhereSame<T>(known: readonly T[] | undefined, now: readonly T[]): readonly T[] {
-  if (known === undefined || known.length !== now.length) return now;
-  for (let at = 0; at < now.length; at += 1) if (known[at] !== now[at]) return now;
-  return known;
+  return known !== undefined && sameList(known, now) ? known : now;
 }
 
 /** One empty list for all that have nothing: thousands of things do. */

@@ -12,7 +12,7 @@ import { equal } from './equal.ts';
 import { factsOf } from './facts.ts';
 import { type Following, followLine, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { lookUp, type NameTable } from './names.ts';
+import { lookUp, type NameTable, secondNamesOf } from './names.ts';
 import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -111,20 +111,15 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     queue.push(slot);
   };
   const { from, before, now } = differing(last.plan.declared, plan.declared);
-  for (let at = from; at < now; at += 1) {
-    const { slot, declaration } = plan.declared[at]!;
-    if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  const [gone, come] = [last.plan.declared.slice(from, before), plan.declared.slice(from, now)];
+  for (const { slot, declaration } of come) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  for (const { slot } of gone) {
+    if (plan.bySlot.has(slot)) continue;
+    add(slot);
+    forget(slot, memory);
   }
-  if (last.plan.names !== plan.names) {
-    const gone: Slot[] = [];
-    for (let at = from; at < before; at += 1) {
-      const { slot } = last.plan.declared[at]!;
-      if (!plan.bySlot.has(slot)) gone.push(slot);
-    }
-    for (const slot of gone) add(slot);
-    for (const slot of gone) forget(slot, memory);
-    for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
-  }
+  if (last.plan.names !== plan.names)
+    for (const name of movedNames(gone, come)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
   // Those who were suspect before had their readers added then.
   while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
 }
@@ -136,15 +131,13 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Names that may mean another declaration than before, or none, or some where there was none; second names too. */
-function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
+/** Names that may mean another declaration than before, or none, or some where there was none; first and second names alike. */
+function movedNames(gone: readonly Declared[], come: readonly Declared[]): ReadonlySet<string> {
   const moved = new Set<string>();
-  const changed = differing(before.slots, now.slots);
-  for (let at = changed.from; at < changed.before; at += 1) moved.add(before.slots[at]!.name);
-  for (let at = changed.from; at < changed.now; at += 1) moved.add(now.slots[at]!.name);
-  // Of two that share a name the one behind takes it when the first goes: both have that name. Second names are few.
-  for (const [name, slot] of before.also) if (now.also.get(name) !== slot) moved.add(name);
-  for (const [name, slot] of now.also) if (before.also.get(name) !== slot) moved.add(name);
+  for (const { slot, declaration } of [...gone, ...come]) {
+    moved.add(slot.name);
+    for (const name of secondNamesOf(declaration)) moved.add(name);
+  }
   return moved;
 }
 
