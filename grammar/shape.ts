@@ -1,6 +1,7 @@
 // DOOR: a declaration's lines against its row of the vocabulary: a typed record of what is given, and remarks on what does
 // not fit. Nothing is looked up or evaluated; the record depends on the lines alone, so it is kept for as long as they are.
 import { nearest } from '#kit/did-you-mean';
+import { NONE } from '#kit/differing';
 import type { Spot } from '#kit/place';
 import { type Clause, keyAt, splitClauses } from './shape/clauses.ts';
 import { cursor, itemSpot, spotOf, wordAt } from './shape/cursor.ts';
@@ -42,6 +43,8 @@ export interface Declaration {
   /** Items taken as they are spelled: what the lexer says of them does not count. */
   readonly asIs: ReadonlySet<Item>;
 }
+
+const NO_ITEMS: ReadonlySet<Item> = new Set();
 
 /** Reads a declaration whose first word is a kind; undefined where it is not (the caller says so). */
 export function readDeclaration(node: Node): Declaration | undefined {
@@ -104,9 +107,9 @@ export function readDeclaration(node: Node): Declaration | undefined {
     nameSpot,
     key: `${kind.word}/${name}`,
     given,
-    entries,
-    remarks: reading.remarks,
-    asIs: reading.asIs,
+    entries: entries.length === 0 ? NONE : entries.slice(),
+    remarks: reading.remarks.length === 0 ? NONE : reading.remarks,
+    asIs: reading.asIs.size === 0 ? NO_ITEMS : reading.asIs,
     ...(label === undefined ? {} : { label }),
     ...(takes === undefined ? {} : { takes }),
   };
