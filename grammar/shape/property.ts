@@ -1,5 +1,6 @@
 // Reads a clause or a property's line with its own clauses, and the lines below it: clauses again, or more of its list.
 
+import { pathBelow } from '#kit/place';
 import type { GivenLine, GivenProperties } from '../shape.ts';
 import type { Item, Node } from '../tree.ts';
 import type { Kind, Properties, Property } from '../vocabulary/types.ts';
@@ -69,7 +70,7 @@ export function readClause(
   // Deeper lines belong to a line's last property, which is this one when it runs to the line's end.
   if (clause.to >= items.length && path.length > 0) {
     node.children.forEach((child, index) => {
-      value = readDeeper(child, [...path, index], row, value, below, key, reading);
+      value = readDeeper(child, pathBelow(path, index), row, value, below, key, reading);
     });
   }
   if (value === undefined) return;

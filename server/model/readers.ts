@@ -6,7 +6,7 @@ import type { Slot } from '#kit/place';
 export type Readers<K> = Map<K, readonly Slot[] | Set<Slot>>;
 
 /** From so many on they stand in a set. */
-const MANY = 8;
+const MANY = 32;
 
 export function noteReader<K>(readers: Readers<K>, read: K, reader: Slot): void {
   const known = readers.get(read);
