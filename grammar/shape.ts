@@ -1,7 +1,8 @@
 // DOOR: a declaration's lines against its row of the vocabulary: a typed record of what is given, and remarks on what does
 // not fit. Nothing is looked up or evaluated; the record depends on the lines alone, so it is kept for as long as they are.
 import { nearest } from '#kit/did-you-mean';
-import type { Spot } from '#kit/place';
+import { NONE } from '#kit/differing';
+import { pathBelow, type Spot } from '#kit/place';
 import { type Clause, keyAt, splitClauses } from './shape/clauses.ts';
 import { cursor, itemSpot, spotOf, wordAt } from './shape/cursor.ts';
 import { clauseLike, headerRows, notExpected, unfit } from './shape/left-over.ts';
@@ -43,6 +44,8 @@ export interface Declaration {
   readonly asIs: ReadonlySet<Item>;
 }
 
+const NO_ITEMS: ReadonlySet<Item> = new Set();
+
 /** Reads a declaration whose first word is a kind; undefined where it is not (the caller says so). */
 export function readDeclaration(node: Node): Declaration | undefined {
   const { items } = node.line.statement;
@@ -53,7 +56,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
   const end = items.length;
   let index = 1;
   let name = '';
-  let nameSpot = itemSpot(items[0], []);
+  let nameSpot = itemSpot(items[0], NONE);
   const word = wordAt(items, index, end);
   const header = headerRows(kind);
   if (
@@ -62,12 +65,12 @@ export function readDeclaration(node: Node): Declaration | undefined {
     !(kind.name === 'optional' && (joiningWords.has(word) || keyAt(items, index, end, header, true)))
   ) {
     if (joiningWords.has(word)) {
-      reading.remarks.push(remark(problem.nameIsJoining, itemSpot(items[index], []), [word]));
+      reading.remarks.push(remark(problem.nameIsJoining, itemSpot(items[index], NONE), [word]));
       // Where it opens no clause of this kind, nothing more is to be said of it.
       if (keyAt(items, index, end, header, true) === undefined) index += 1;
     } else {
       name = word;
-      nameSpot = itemSpot(items[index], []);
+      nameSpot = itemSpot(items[index], NONE);
       index += 1;
       index = joinedName(node, index, kind, header, reading);
     }
@@ -77,7 +80,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
   let label: Given<string> | undefined;
   const labelItem = items[index];
   if (labelItem?.kind === 'text' && kind.takes?.check.kind !== 'text') {
-    label = { value: labelItem.text, spot: itemSpot(labelItem, []) };
+    label = { value: labelItem.text, spot: itemSpot(labelItem, NONE) };
     index += 1;
   }
   if (items[index]?.kind === 'comma') index += 1;
@@ -85,7 +88,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
   let takes: Given<unknown> | undefined;
   for (const clause of splitClauses(items, index, end, header)) {
     if (clause.key !== undefined) {
-      readClause(node, clause, header[clause.key]!, [], given, reading);
+      readClause(node, clause, header[clause.key]!, NONE, given, reading);
       continue;
     }
     if (kind.takes === undefined) notExpected(node, clause.from, [], name === '' ? kind.word : name, header, reading);
@@ -96,7 +99,7 @@ export function readDeclaration(node: Node): Declaration | undefined {
     reading.remarks.push(remark(problem.valueMissing, nameSpot, [kind.word, kind.takes.form, kind.example]));
   const entries: GivenLine[] = [];
   node.children.forEach((child, at) => {
-    readChild(child, [at], kind, rows, given, entries, reading);
+    readChild(child, pathBelow(NONE, at), kind, rows, given, entries, reading);
   });
   return {
     kind,
@@ -104,9 +107,9 @@ export function readDeclaration(node: Node): Declaration | undefined {
     nameSpot,
     key: `${kind.word}/${name}`,
     given,
-    entries,
-    remarks: reading.remarks,
-    asIs: reading.asIs,
+    entries: entries.length === 0 ? NONE : entries.slice(),
+    remarks: reading.remarks.length === 0 ? NONE : reading.remarks,
+    asIs: reading.asIs.size === 0 ? NO_ITEMS : reading.asIs,
     ...(label === undefined ? {} : { label }),
     ...(takes === undefined ? {} : { takes }),
   };
@@ -132,7 +135,7 @@ function joinedName(node: Node, index: number, kind: Kind, header: Properties, r
 
 function readMain(node: Node, clause: Clause, kind: Kind, header: Properties, reading: Reading): Given<unknown> | undefined {
   const { items, text } = node.line.statement;
-  const at = cursor(items, text, [], kind.word, clause.from, clause.to, reading.asIs);
+  const at = cursor(items, text, NONE, kind.word, clause.from, clause.to, reading.asIs);
   const value = readValue(kind.takes!, at);
   if (value === undefined) {
     unfit(node, at.stuck, clause, [], kind.word, kind.example, reading);

@@ -7,7 +7,7 @@ import { blanksAround, tooDeep } from './messages.ts';
 import { matchParentheses } from './parentheses.ts';
 import { type Operator, type Piece, scanPiece } from './pieces.ts';
 import { type Context, isBlank, isLetter, wrongScan } from './reading.ts';
-import { literalToken, plainToken, saidToken, type Token, wrongToken } from './token.ts';
+import { literalToken, once, plainToken, saidToken, type Token, wrongToken } from './token.ts';
 import type { WordScan } from './words.ts';
 
 export interface Reading {
@@ -101,7 +101,7 @@ function takeWord(line: Line, at: number, piece: WordScan): void {
   if (ROOF_WORDS.has(piece.word)) context.pitch = true;
   else if (OPENING_WORDS.has(piece.word)) context.opening = true;
   context.word = piece.word;
-  tokens.push(saidToken(piece.kind === 'word' ? Word : FunctionName, piece.word, at, piece.to));
+  tokens.push(saidToken(piece.kind === 'word' ? Word : FunctionName, once(piece.word), at, piece.to));
 }
 
 /** The x between two sizes. */

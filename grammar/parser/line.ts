@@ -51,7 +51,7 @@ export class LineParser extends ExpressionParser {
           { ALT: () => textOf(this.CONSUME(TextToken) as Token) },
           { ALT: () => plain('comma', this.CONSUME(Comma) as Token) },
           { ALT: () => plain('equals', this.CONSUME(Equals) as Token) },
-          { ALT: () => ({ ...plain('joint', this.CONSUME(Joint) as Token), joint: 'x' }) },
+          { ALT: () => jointOf(this.CONSUME(Joint) as Token) },
           { ALT: () => this.SUBRULE(this.loneSign) },
         ]),
       ) as Item,
@@ -99,6 +99,10 @@ function textOf({ said, from, to }: Token): Item {
   return { kind: 'text', text: said, from, to } as Item;
 }
 
-function plain(kind: 'comma' | 'equals' | 'joint', { from, to }: Token): Item {
+function jointOf({ from, to }: Token): Item {
+  return { kind: 'joint', joint: 'x', from, to };
+}
+
+function plain(kind: 'comma' | 'equals', { from, to }: Token): Item {
   return { kind, from, to } as Item;
 }

@@ -17,12 +17,15 @@ export function readStatement(text: string): Statement {
   const { tokens, problems, rewrites, comment } = readTokens(text);
   if (tokens.length === 0) return comment === undefined ? { ...BLANK, text } : { ...BLANK, text, rewrites, comment };
   const line = parser().read(tokens);
-  const items = neighbours(text, line.items);
+  const items = neighbours(text, line.items).slice();
   const end = tokens[tokens.length - 1]?.to ?? 0;
   const all =
     problems.length === 0 ? line.problems : line.problems.length === 0 ? problems : [...problems, ...line.problems].sort(byPlace);
-  const made = { text, items, end, problems: all, rewrites };
-  return comment === undefined ? made : { ...made, comment };
+  const wrong = all.length === 0 ? NOTHING : all;
+  const tidied = rewrites.length === 0 ? NOTHING : rewrites;
+  return comment === undefined
+    ? { text, items, end, problems: wrong, rewrites: tidied }
+    : { text, items, end, comment, problems: wrong, rewrites: tidied };
 }
 
 /** What version control leaves where two versions could not be merged. */

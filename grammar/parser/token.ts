@@ -65,3 +65,15 @@ export function afterValue(last: Token | undefined): boolean {
   const type = last?.tokenType;
   return type === LiteralToken || type === Close || type === Wrong;
 }
+
+/** Words and names as they were read, each string once: a plan says the same few thousand over and over. */
+const words = new Map<string, string>();
+const MOST_WORDS = 20_000;
+
+export function once(word: string): string {
+  const known = words.get(word);
+  if (known !== undefined) return known;
+  if (words.size >= MOST_WORDS) words.clear();
+  words.set(word, word);
+  return word;
+}

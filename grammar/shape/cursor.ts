@@ -82,6 +82,12 @@ export function spotOf(at: Cursor, from: number, to: number): Spot {
   return { path: at.path, from: first?.from ?? 0, to: last?.to ?? 0 };
 }
 
+/** The spot of a value that is all there is on a stretch: its own, so that both are one object. */
+export function spotOfValue(value: unknown, stretch: Spot): Spot {
+  const own = typeof value === 'object' && value !== null ? (value as { readonly spot?: Spot }).spot : undefined;
+  return own !== undefined && own.path === stretch.path && own.from === stretch.from && own.to === stretch.to ? own : stretch;
+}
+
 export function itemSpot(item: Item | undefined, path: readonly number[]): Spot {
   return { path, from: item?.from ?? 0, to: item?.to ?? 0 };
 }

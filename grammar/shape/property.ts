@@ -1,10 +1,11 @@
 // Reads a clause or a property's line with its own clauses, and the lines below it: clauses again, or more of its list.
 
-import type { GivenLine } from '../shape.ts';
+import { pathBelow } from '#kit/place';
+import type { GivenLine, GivenProperties } from '../shape.ts';
 import type { Item, Node } from '../tree.ts';
 import type { Kind, Properties, Property } from '../vocabulary/types.ts';
 import { type Clause, splitClauses } from './clauses.ts';
-import { cursor, spotOf } from './cursor.ts';
+import { cursor, spotOf, spotOfValue } from './cursor.ts';
 import { notExpected, unfit } from './left-over.ts';
 import * as problem from './problems.ts';
 import { type Remark, remark } from './problems.ts';
@@ -47,7 +48,7 @@ export function readClause(
         ? entryClauses(items, clause, deeperRows)
         : splitClauses(items, clause.from, clause.to, deeperRows);
   const main = inner.find((part) => part.key === undefined);
-  const deeper: GivenSoFar = {};
+  const below: GivenSoFar = {};
   let value: unknown;
   let spot = wordSpot;
   const at = cursor(items, text, path, key, main?.from ?? clause.from, main?.to ?? clause.from, reading.asIs);
@@ -63,23 +64,31 @@ export function readClause(
     unfit(node, at.stuck, main, path, called, row.example, reading);
   }
   for (const part of inner) {
-    if (part.key !== undefined) readClause(node, part, deeperRows[part.key]!, path, deeper, reading);
+    if (part.key !== undefined) readClause(node, part, deeperRows[part.key]!, path, below, reading);
     else if (part !== main) notExpected(node, part.from, path, called, deeperRows, reading);
   }
   // Deeper lines belong to a line's last property, which is this one when it runs to the line's end.
   if (clause.to >= items.length && path.length > 0) {
     node.children.forEach((child, index) => {
-      value = readDeeper(child, [...path, index], row, value, deeper, key, reading);
+      value = readDeeper(child, pathBelow(path, index), row, value, below, key, reading);
     });
   }
   if (value === undefined) return;
-  const line: GivenLine = { value, spot, deeper, word: wordSpot };
+  const line: GivenLine = { value, spot: spotOfValue(value, spot), deeper: kept(below), word: wordSpot };
   const before = given[key];
   if (row.repeats === true) {
-    if (Array.isArray(before)) before.push(line);
-    else given[key] = [line];
+    // Copied, not pushed to: an array that grows reserves room for sixteen more.
+    given[key] = Array.isArray(before) ? before.concat(line) : [line];
   } else if (before === undefined) given[key] = line;
   else reading.remarks.push(remark(problem.givenTwice, wordSpot, [key]));
+}
+
+const NOTHING: GivenProperties = Object.freeze({});
+
+/** Most lines give nothing more; all of them share one record that says so. */
+function kept(given: GivenSoFar): GivenProperties {
+  for (const _ in given) return given;
+  return NOTHING;
 }
 
 /** An entry begins with a name, and its clauses straight after it. */

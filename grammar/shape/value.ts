@@ -1,12 +1,13 @@
 // Reads one value of a known shape from the items under a cursor. Undefined means: does not fit, and the cursor says
 // where and what would have. Nothing is evaluated or looked up here.
 
+import { NONE } from '#kit/differing';
 import { isBlank } from '../parser/reading.ts';
 import type { Expression, Item, Literal } from '../tree.ts';
 import type { Amount, Given, Pointed, Shape, StepNamed } from '../vocabulary/types.ts';
 import { joiningWords } from '../vocabulary/vocabulary.ts';
 import { readCondition } from './condition.ts';
-import { type Cursor, matchWords, peek, spotOf, stuck, wordAt } from './cursor.ts';
+import { type Cursor, matchWords, peek, spotOf, spotOfValue, stuck, wordAt } from './cursor.ts';
 import { fitsDimension, unitWord } from './dimension.ts';
 
 /** The value, with what it took from the cursor; undefined where it does not fit. */
@@ -200,9 +201,10 @@ export function readList(
       at.index = before;
       break;
     }
-    list.push({ value, spot: spotOf(at, from, at.index) });
+    list.push({ value, spot: spotOfValue(value, spotOf(at, from, at.index)) });
   }
-  return list.length > 0 || separator === 'none' ? list : undefined;
+  // Arrays that grew have room to spare, and this one stays.
+  return list.length > 0 || separator === 'none' ? list.slice() : undefined;
 }
 
 function isPlainWord(item: Item | undefined): boolean {
@@ -243,7 +245,7 @@ function readGoods(space: string, at: Cursor): unknown {
   }
   at.index += 1;
   takeSizes(at, sizes);
-  return { kind: 'goods', space, name, sizes, spot: spotOf(at, from, at.index) };
+  return { kind: 'goods', space, name, sizes: sizes.length === 0 ? NONE : sizes.slice(), spot: spotOf(at, from, at.index) };
 }
 
 function takeSizes(at: Cursor, sizes: Literal[]): void {

@@ -35,6 +35,14 @@ export function spliced<T>(list: readonly T[], from: number, to: number, others:
   return copy;
 }
 
+/** Whether two lists hold the very same objects: what was made from the one then stands for the other. */
+export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false;
+  return true;
+}
+
 /** The known list where the other holds the same, so that whoever keeps by it finds it again. */
 export function keptWhereSame<T>(known: readonly T[] | undefined, now: readonly T[]): readonly T[] {
   return known !== undefined && sameList(known, now) ? known : now;

@@ -25,6 +25,18 @@ export interface Place {
   readonly spot: Spot;
 }
 
+const oneStep: (readonly number[])[] = [];
+/** Declarations with more lines than this are rare. */
+const MOST_SHARED = 1000;
+
+/** The path to a line below another; all that lead to the same line straight below a declaration are one object. */
+export function pathBelow(path: readonly number[], step: number): readonly number[] {
+  if (path.length > 0 || step >= MOST_SHARED) return [...path, step];
+  let shared = oneStep[step];
+  if (shared === undefined) oneStep[step] = shared = Object.freeze([step]);
+  return shared;
+}
+
 /** One string a slot, for maps. */
 export function slotKey(slot: Slot): string {
   return `${slot.file}\n${slot.kind}\n${slot.name}\n${slot.again}`;

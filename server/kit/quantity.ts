@@ -1,6 +1,7 @@
 // A value that is its own working: number, dimension, the form it was made by and the quantities that went in.
 // Text is made of it only when somebody asks (see the answers room); arithmetic goes through `measure`, so a number
 // and its working cannot drift apart.
+import { NONE } from './differing.ts';
 import type { Dimension } from './dimension.ts';
 import type { Place } from './place.ts';
 
@@ -62,14 +63,21 @@ export function givenQuantity<D extends Dimension>(
 ): Quantity<D> {
   let how = given.get(label);
   if (how === undefined) given.set(label, (how = { label, compute: () => Number.NaN }));
-  const made = { value, dimension, form: how, inputs: [], place };
-  return unit === undefined ? made : { ...made, unit };
+  // Written out: what a spread copies has a hidden shape of its own, which takes more room than the quantity.
+  return unit === undefined
+    ? { value, dimension, form: how, inputs: NONE, place }
+    : { value, dimension, form: how, inputs: NONE, place, unit };
+}
+
+/** The same quantity, asked for at a place. */
+export function quantityAt<D extends Dimension>({ value, dimension, form, inputs }: Quantity<D>, place: Place): Quantity<D> {
+  return { value, dimension, form, inputs, place };
 }
 
 /** A number fixed by definition (12 inches to the foot), or counted. */
 export function constant<D extends Dimension>(label: string, value: number, dimension: D, source?: string): Quantity<D> {
   const how: Form = source === undefined ? { label, compute: () => value } : { label, compute: () => value, source };
-  return { value, dimension, form: how, inputs: [] };
+  return { value, dimension, form: how, inputs: NONE };
 }
 
 /** What the form makes of the inputs: equal to `value` for every quantity that has inputs. */

@@ -185,8 +185,9 @@ function declaredAt(
   const slot = slotOf(path, declaration.kind.word, name, again, memory);
   const remarks = declaration.remarks.map((remark) => findingOf(slot, remark));
   const findings = [...syntaxFindings(slot, node, declaration), ...remarks];
-  const base = { slot, node, declaration, findings: findings.length === 0 ? NONE : findings };
-  const made = parent === undefined ? base : { ...base, parent };
+  const told = findings.length === 0 ? NONE : findings;
+  const made =
+    parent === undefined ? { slot, node, declaration, findings: told } : { slot, node, declaration, parent, findings: told };
   memory.declared.set(node, made);
   return made;
 }

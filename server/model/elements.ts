@@ -2,7 +2,7 @@
 // one would be equal. What was read is remembered, names that were not found included.
 import type { Declaration, GivenProperties } from '#grammar/shape';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
-import { differing } from '#kit/differing';
+import { differing, NONE } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
@@ -10,11 +10,12 @@ import type { Work } from '#kit/work';
 import type { Declared } from './declared.ts';
 import { equal } from './equal.ts';
 import { factsOf } from './facts.ts';
-import { type Following, followLine, followProperties, followValue } from './follow.ts';
+import { type Following, followLines, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
-import { lookUp, type NameTable } from './names.ts';
+import { lookUp, type NameTable, secondNamesOf } from './names.ts';
 import { answered, type NearMisses, nearMiss, nearMisses } from './near-miss.ts';
 import { nameLoop, noSuchFact } from './problems.ts';
+import { noteReader, type Readers, readersOf } from './readers.ts';
 import type { Settings } from './settings.ts';
 
 interface Memo {
@@ -23,26 +24,32 @@ interface Memo {
   stage: 'running' | 'done';
   declaration: Declaration | undefined;
   under: Declaration | undefined;
+  settings: Settings;
   reads: readonly Read[];
   element: Element | undefined;
+  /** Itself as others read it. */
+  asRead: ElementRead | undefined;
   findings: readonly Finding[];
 }
-type Read =
-  | {
-      readonly kind: 'name';
-      readonly key: string;
-      readonly space: string;
-      readonly name: string;
-      readonly seen: Slot | undefined;
-    }
-  | { readonly kind: 'element'; readonly slot: Slot; readonly seen: Element | undefined }
-  | { readonly kind: 'settings'; readonly seen: Settings };
+/** What was read, one object for all who read the same in one look. */
+type Read = NameRead | ElementRead;
+interface NameRead {
+  readonly kind: 'name';
+  readonly space: string;
+  readonly name: string;
+  readonly seen: Slot | undefined;
+}
+interface ElementRead {
+  readonly kind: 'element';
+  readonly slot: Slot;
+  readonly seen: Element | undefined;
+}
 
 export interface ElementsMemory {
   readonly memos: Map<Slot, Memo>;
   /** Who read the element of a slot, and who looked a name up, ever: a reader too many costs one look, never a wrong value. */
-  readonly readers: Map<Slot, Set<Slot>>;
-  readonly lookers: Map<string, Set<Slot>>;
+  readonly readers: Readers<Slot>;
+  readonly lookers: Readers<string>;
   /** Slots that may be another than remembered, and were not looked at since. All others are as remembered. */
   readonly suspects: Set<Slot>;
   /** Slots whose element has findings. */
@@ -73,8 +80,8 @@ export interface Snapshot {
   readonly settings: Settings;
   readonly memory: ElementsMemory;
   readonly work: Work;
-  /** Names looked up in this snapshot. */
-  readonly found: Map<string, Slot | undefined>;
+  /** Names looked up in this snapshot, by 'space/name'. */
+  readonly found: Map<string, NameRead>;
   /** By kind, the slots whose element may be another than at the last look. */
   readonly suspected: ReadonlyMap<string, readonly Slot[]>;
   /** Slots that are being computed, outermost first; and those found to lie on a ring. */
@@ -111,22 +118,17 @@ function suspect(plan: NameTable, library: NameTable, settings: Settings, memory
     queue.push(slot);
   };
   const { from, before, now } = differing(last.plan.declared, plan.declared);
-  for (let at = from; at < now; at += 1) {
-    const { slot, declaration } = plan.declared[at]!;
-    if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  const [gone, come] = [last.plan.declared.slice(from, before), plan.declared.slice(from, now)];
+  for (const { slot, declaration } of come) if (last.plan.bySlot.get(slot)?.declaration !== declaration) add(slot);
+  for (const { slot } of gone) {
+    if (plan.bySlot.has(slot)) continue;
+    add(slot);
+    forget(slot, memory);
   }
-  if (last.plan.names !== plan.names) {
-    const gone: Slot[] = [];
-    for (let at = from; at < before; at += 1) {
-      const { slot } = last.plan.declared[at]!;
-      if (!plan.bySlot.has(slot)) gone.push(slot);
-    }
-    for (const slot of gone) add(slot);
-    for (const slot of gone) forget(slot, memory);
-    for (const name of movedNames(last.plan, plan)) for (const looker of memory.lookers.get(name) ?? []) add(looker);
-  }
+  if (last.plan.names !== plan.names)
+    for (const name of movedNames(gone, come)) for (const looker of readersOf(name, memory.lookers)) add(looker);
   // Those who were suspect before had their readers added then.
-  while (queue.length > 0) for (const reader of memory.readers.get(queue.pop()!) ?? []) add(reader);
+  while (queue.length > 0) for (const reader of readersOf(queue.pop()!, memory.readers)) add(reader);
 }
 
 /** Nothing is remembered of a declaration that is gone; should it come back, it is read anew. */
@@ -136,15 +138,13 @@ function forget(slot: Slot, memory: ElementsMemory): void {
   memory.memos.delete(slot);
 }
 
-/** Names that may mean another declaration than before, or none, or some where there was none; second names too. */
-function movedNames(before: NameTable, now: NameTable): ReadonlySet<string> {
+/** Names that may mean another declaration than before, or none, or some where there was none; first and second names alike. */
+function movedNames(gone: readonly Declared[], come: readonly Declared[]): ReadonlySet<string> {
   const moved = new Set<string>();
-  const changed = differing(before.slots, now.slots);
-  for (let at = changed.from; at < changed.before; at += 1) moved.add(before.slots[at]!.name);
-  for (let at = changed.from; at < changed.now; at += 1) moved.add(now.slots[at]!.name);
-  // Of two that share a name the one behind takes it when the first goes: both have that name. Second names are few.
-  for (const [name, slot] of before.also) if (now.also.get(name) !== slot) moved.add(name);
-  for (const [name, slot] of now.also) if (before.also.get(name) !== slot) moved.add(name);
+  for (const { slot, declaration } of [...gone, ...come]) {
+    moved.add(slot.name);
+    for (const name of secondNamesOf(declaration)) moved.add(name);
+  }
   return moved;
 }
 
@@ -163,7 +163,7 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
   }
   const declaration = declaredAt(slot, now)?.declaration;
   const under = overridden(slot, now)?.declaration;
-  if (memo !== undefined && memo.declaration === declaration && memo.under === under) {
+  if (memo !== undefined && memo.declaration === declaration && memo.under === under && memo.settings === now.settings) {
     memo.stamp = stamp;
     memo.stage = 'running';
     now.running.push(slot);
@@ -176,24 +176,35 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
     }
   }
   if (memo === undefined) {
-    memo = { stamp, stage: 'running', declaration, under, reads: [], element: undefined, findings: [] };
+    memo = {
+      stamp,
+      stage: 'running',
+      declaration,
+      under,
+      settings: now.settings,
+      reads: NONE,
+      element: undefined,
+      asRead: undefined,
+      findings: NONE,
+    };
     memos.set(slot, memo);
   }
   memo.stamp = stamp;
   memo.stage = 'running';
   memo.declaration = declaration;
   memo.under = under;
+  memo.settings = now.settings;
   now.running.push(slot);
   const made = declaration === undefined ? undefined : compute(slot, declaration, under, now);
   now.running.pop();
   now.work.elementsComputed += 1;
-  memo.reads = made?.reads ?? [];
-  memo.findings = made?.findings ?? [];
+  memo.reads = made?.reads ?? NONE;
+  memo.findings = made?.findings ?? NONE;
   if (memo.findings.length > 0) now.memory.troubled.add(slot);
   else now.memory.troubled.delete(slot);
   for (const read of memo.reads) {
     if (read.kind === 'element') noteReader(now.memory.readers, read.slot, slot);
-    else if (read.kind === 'name') noteReader(now.memory.lookers, read.name, slot);
+    else noteReader(now.memory.lookers, read.name, slot);
   }
   // Whoever lies on a ring has no value, wherever the ring was entered.
   const value = now.rings.has(slot) ? undefined : made?.element;
@@ -208,14 +219,14 @@ export function readsOf(slot: Slot, now: Snapshot): readonly Slot[] {
   const slots = new Set<Slot>();
   for (const read of now.memory.memos.get(slot)?.reads ?? []) {
     if (read.kind === 'element') slots.add(read.slot);
-    else if (read.kind === 'name' && read.seen !== undefined) slots.add(read.seen);
+    else if (read.seen !== undefined) slots.add(read.seen);
   }
   return [...slots];
 }
 
 /** Whether a declaration of the plan of one of these kinds reads the element of a slot. */
 export function isReadBy(slot: Slot, kinds: (kind: string) => boolean, now: Snapshot): boolean {
-  for (const reader of now.memory.readers.get(slot) ?? []) {
+  for (const reader of readersOf(slot, now.memory.readers)) {
     if (!kinds(reader.kind) || !now.plan.bySlot.has(reader)) continue;
     if (now.memory.memos.get(reader)?.reads.some((read) => read.kind === 'element' && read.slot === slot)) return true;
   }
@@ -247,12 +258,6 @@ export function elementFindings(table: NameTable, now: Snapshot): readonly Findi
   return findings;
 }
 
-function noteReader<K>(readers: Map<K, Set<Slot>>, read: K, reader: Slot): void {
-  const known = readers.get(read);
-  if (known === undefined) readers.set(read, new Set([reader]));
-  else known.add(reader);
-}
-
 export function headerPlace(slot: Slot, now: Snapshot): Place {
   const declared = declaredAt(slot, now);
   return { slot, spot: declared?.declaration.nameSpot ?? { path: [], from: 0, to: 0 } };
@@ -266,21 +271,25 @@ function overridden(slot: Slot, now: Snapshot): Declared | undefined {
 }
 
 function isCurrent(read: Read, now: Snapshot): boolean {
-  switch (read.kind) {
-    case 'name':
-      return find(read.key, read.space, read.name, now) === read.seen;
-    case 'element':
-      return element(read.slot, now) === read.seen;
-    case 'settings':
-      return now.settings === read.seen;
-  }
+  if (read.kind === 'element') return element(read.slot, now) === read.seen;
+  return find(read.space, read.name, now).seen === read.seen;
 }
 
-function find(key: string, space: string, name: string, now: Snapshot): Slot | undefined {
-  if (now.found.has(key)) return now.found.get(key);
-  const slot = lookUp(space, name, now.plan, now.library);
-  now.found.set(key, slot);
-  return slot;
+function find(space: string, name: string, now: Snapshot): NameRead {
+  const key = `${space}/${name}`;
+  let read = now.found.get(key);
+  if (read === undefined)
+    now.found.set(key, (read = { kind: 'name', space, name, seen: lookUp(space, name, now.plan, now.library) }));
+  return read;
+}
+
+function readOf(slot: Slot, now: Snapshot): ElementRead {
+  const seen = element(slot, now);
+  const memo = now.memory.memos.get(slot);
+  // A slot on its way to a value has none to be read.
+  if (memo?.stage !== 'done') return { kind: 'element', slot, seen };
+  if (memo.asRead === undefined || memo.asRead.seen !== seen) memo.asRead = { kind: 'element', slot, seen };
+  return memo.asRead;
 }
 
 function ring(slot: Slot, now: Snapshot): void {
@@ -297,25 +306,20 @@ interface Computed {
 function compute(slot: Slot, declaration: Declaration, under: Declaration | undefined, now: Snapshot): Computed {
   const reads: Read[] = [];
   const findings: Finding[] = [];
-  const seen = new Set<string | Slot>();
+  // Those seen are few, and one look hands out one object for each.
+  const note = (read: Read): void => {
+    if (!reads.includes(read)) reads.push(read);
+  };
   const look = (space: string, name: string): Slot | undefined => {
-    const key = `${space}/${name}`;
-    const found = find(key, space, name, now);
-    if (!seen.has(key)) {
-      seen.add(key);
-      reads.push({ kind: 'name', key, space, name, seen: found });
-    }
-    return found;
+    const read = find(space, name, now);
+    note(read);
+    return read.seen;
   };
   const read = (other: Slot): Element | undefined => {
-    const found = element(other, now);
-    if (!seen.has(other)) {
-      seen.add(other);
-      reads.push({ kind: 'element', slot: other, seen: found });
-    }
-    return found;
+    const read = readOf(other, now);
+    note(read);
+    return read.seen;
   };
-  reads.push({ kind: 'settings', seen: now.settings });
   const following = (where: Slot): Following => ({
     slot: where,
     settings: now.settings,
@@ -337,10 +341,7 @@ function compute(slot: Slot, declaration: Declaration, under: Declaration | unde
         );
   const takesFrom = declaration.takes ?? under?.takes;
   const takes = takesFrom === undefined ? undefined : followValue(takesFrom.value, at);
-  const entries =
-    kind.entries === undefined
-      ? []
-      : declaration.entries.flatMap((entry) => followLine(entry, kind.entries!.deeper ?? {}, at) ?? []);
+  const entries = kind.entries === undefined ? NONE : followLines(declaration.entries, kind.entries.deeper, at);
   const made = {
     kind: kind.word,
     slot,
@@ -352,7 +353,12 @@ function compute(slot: Slot, declaration: Declaration, under: Declaration | unde
     entries,
   };
   // The record was checked against the vocabulary's row of this kind, which is what the type is computed from.
-  return { element: made as unknown as Element, reads, findings };
+  // Lists that grew have room to spare; these stay.
+  return {
+    element: made as unknown as Element,
+    reads: reads.length === 0 ? NONE : reads.slice(),
+    findings: findings.length === 0 ? NONE : findings,
+  };
 }
 
 /** What the library gives and the plan does not. */

@@ -6,7 +6,7 @@ import type { Amount } from '#grammar/vocabulary/types';
 import { type Dimension, MILLIMETRE, overDimension, timesDimension } from '#kit/dimension';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
-import { type Form, form, givenQuantity, measure, type Quantity, roundUp } from '#kit/quantity';
+import { type Form, form, givenQuantity, measure, type Quantity, quantityAt, roundUp } from '#kit/quantity';
 import { fromBase } from '#kit/units';
 import { dividedByZero, mixedUnits, unitMissing, wrongUnit } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -30,7 +30,12 @@ export function evaluate<D extends Dimension>(amount: Amount<D>, at: Evaluation)
     at.findings.push(finding(wrongUnit, placeOf(amount.expression, amount, at), amount.label, wanted, found.dimension));
     return undefined;
   }
-  return (found.dimension === wanted || wanted === undefined ? found : { ...found, dimension: wanted }) as Quantity<D>;
+  return (found.dimension === wanted || wanted === undefined ? found : inDimension(found, wanted)) as Quantity<D>;
+}
+
+function inDimension({ value, form, inputs, place, unit }: Quantity, dimension: Dimension): Quantity {
+  if (place === undefined) return { value, dimension, form, inputs };
+  return unit === undefined ? { value, dimension, form, inputs, place } : { value, dimension, form, inputs, place, unit };
 }
 
 function fits(got: Dimension, wanted: Dimension): boolean {
@@ -62,12 +67,12 @@ function expressionOf(
     case 'call': {
       const inputs = expression.inputs.map((input) => expressionOf(input, wanted, amount, at));
       if (inputs.some((input) => input === undefined) || inputs.length === 0) return undefined;
-      return { ...measure(inputs[0]!.dimension, calls[expression.name], ...(inputs as Quantity[])), place };
+      return quantityAt(measure(inputs[0]!.dimension, calls[expression.name], ...(inputs as Quantity[])), place);
     }
     case 'range': {
       const low = expressionOf(expression.low, wanted, amount, at);
       const high = expressionOf(expression.high, wanted, amount, at);
-      return low === undefined || high === undefined ? undefined : { ...measure(low.dimension, middle, low, high), place };
+      return low === undefined || high === undefined ? undefined : quantityAt(measure(low.dimension, middle, low, high), place);
     }
   }
 }
@@ -108,7 +113,7 @@ function operation(
     at.findings.push(finding(dividedByZero, place));
     return undefined;
   }
-  return { ...measure(dimension, operations[operator], left, right), place };
+  return quantityAt(measure(dimension, operations[operator], left, right), place);
 }
 
 function literalOf(

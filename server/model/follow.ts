@@ -2,6 +2,7 @@
 // left out (its finding says why), so that later rooms never meet half a value; a list keeps the items that are well.
 import type { GivenLine, GivenProperties } from '#grammar/shape';
 import type { Amount, Condition, GoodsNamed, Named, Pointed, Properties, StepNamed } from '#grammar/vocabulary/types';
+import { NONE } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot, Spot } from '#kit/place';
 import { type Evaluation, evaluate } from './evaluate.ts';
@@ -25,25 +26,43 @@ export function followProperties(given: GivenProperties, rows: Properties, at: F
     const row = rows[word]!;
     const lines = given[word];
     if (row.repeats === true) {
-      followed[word] = ((lines as readonly GivenLine[] | undefined) ?? []).flatMap(
-        (line) => followLine(line, row.deeper ?? {}, at) ?? [],
-      );
+      followed[word] = lines === undefined ? NONE : followLines(lines as readonly GivenLine[], row.deeper, at);
     } else if (lines !== undefined) {
-      const line = followLine(lines as GivenLine, row.deeper ?? {}, at);
+      const line = followLine(lines as GivenLine, row.deeper, at);
       if (line !== undefined) followed[word] = line;
     }
   }
   return followed;
 }
 
-export function followLine(
-  line: GivenLine,
-  rows: Properties,
-  at: Following,
-): { value: unknown; place: Place; deeper: unknown } | undefined {
+export function followLine(line: GivenLine, rows: Properties | undefined, at: Following): FollowedLine | undefined {
   const value = follow(line.value, at);
   if (value === FAILED) return undefined;
-  return { value, place: { slot: at.slot, spot: line.spot }, deeper: followProperties(line.deeper, rows, at) };
+  const deeper = rows === undefined ? NO_PROPERTIES : followProperties(line.deeper, rows, at);
+  return { value, place: placeOfValue(value, line.spot, at), deeper };
+}
+
+interface FollowedLine {
+  readonly value: unknown;
+  readonly place: Place;
+  readonly deeper: unknown;
+}
+const NO_PROPERTIES = Object.freeze({});
+
+/** Those that are well. Of exactly their number: such lists stay for as long as the element. */
+export function followLines(lines: readonly GivenLine[], rows: Properties | undefined, at: Following): readonly FollowedLine[] {
+  const followed: FollowedLine[] = [];
+  for (const line of lines) {
+    const one = followLine(line, rows, at);
+    if (one !== undefined) followed.push(one);
+  }
+  return followed.length === 0 ? NONE : followed.slice();
+}
+
+/** The value's own place where it is all that stands there, so that both are one object. */
+function placeOfValue(value: unknown, spot: Spot, { slot }: Following): Place {
+  const own = typeof value === 'object' && value !== null ? (value as { readonly place?: Place }).place : undefined;
+  return own !== undefined && own.spot === spot && own.slot === slot ? own : { slot, spot };
 }
 
 /** A lone value (what stands after the name); undefined where it fails. */
@@ -59,9 +78,9 @@ function follow(value: unknown, at: Following): unknown | Failed {
     const items: unknown[] = [];
     for (const item of value) {
       const followed = follow(item.value, at);
-      if (followed !== FAILED) items.push({ value: followed, place: { slot: at.slot, spot: item.spot } });
+      if (followed !== FAILED) items.push({ value: followed, place: placeOfValue(followed, item.spot, at) });
     }
-    return items;
+    return items.slice();
   }
   switch ((value as { kind?: string }).kind) {
     case 'amount':

@@ -159,17 +159,16 @@ export function firstFrom(slots: readonly Slot[], place: number, order: Readonly
 
 function secondNames(seconds: readonly Declared[], repeated: ReadonlyMap<Slot, Slot>): ReadonlyMap<string, Slot> {
   const also = new Map<string, Slot>();
-  for (const { slot, declaration } of seconds) {
-    if (repeated.has(slot)) continue;
-    for (const line of listOfGiven(declaration.given.also)) {
-      for (const each of line.value as readonly { value: { name: string } }[]) also.set(each.value.name, slot);
-    }
-  }
+  for (const { slot, declaration } of seconds)
+    if (!repeated.has(slot)) for (const name of secondNamesOf(declaration)) also.set(name, slot);
   return also;
 }
 
-function listOfGiven(given: unknown): readonly { readonly value: unknown }[] {
-  return Array.isArray(given) ? given : [];
+export function secondNamesOf({ given: { also } }: Declared['declaration']): readonly string[] {
+  const lines: readonly { readonly value: unknown }[] = Array.isArray(also) ? also : NONE;
+  return lines.flatMap(({ value }) =>
+    (value as readonly { readonly value: { readonly name: string } }[]).map((each) => each.value.name),
+  );
 }
 
 /** Steps and goods share a space of names: who in it has this name already. A state is no step of the plan. */
