@@ -19,14 +19,6 @@ export function differing<T>(before: readonly T[], now: readonly T[]): Differing
   return { from, before: before.length - behind, now: now.length - behind };
 }
 
-/** Whether two lists hold the very same objects: what was made from the one then stands for the other. */
-export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a === b) return true;
-  if (a.length !== b.length) return false;
-  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) return false;
-  return true;
-}
-
 /** A copy of a list in which others stand in place of those from `from` to `to`. */
 export function spliced<T>(list: readonly T[], from: number, to: number, others: readonly T[]): T[] {
   if (others.length !== to - from) return list.slice(0, from).concat(others, list.slice(to));
