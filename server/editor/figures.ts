@@ -5,20 +5,19 @@ import type { Slot } from '#kit/place';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import type { Budget } from '#money/cost-lines';
 import { people } from '#schedule/durations';
 import type { Timeline } from '#schedule/timeline';
 import type { Plan } from '#server/pipeline';
 
 /** Whole cents by number of the step. */
 export function centsOfStep({ budget }: Plan, step: number): number {
-  return budget.byStep()[step] ?? 0;
+  return budget.centsOfStep(step);
 }
 
 /** What a step's money is for, in whole cents: lines of one label together, in plan order. */
 export function costsOfStep({ budget }: Plan, step: number): readonly { readonly label: string; readonly cents: number }[] {
   const sums = new Map<string, number>();
-  for (const line of budget.lines) if (line.step === step) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
+  for (const line of budget.linesOfStep(step)) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
   return [...sums].map(([label, cents]) => ({ label, cents }));
 }
 
@@ -29,19 +28,15 @@ export function centsOfTrade(plan: Plan, trade: Slot): number {
 
 /** Whole cents that belong to a room, a level or an element, by its slot. */
 export function centsOfRoom({ budget }: Plan, slot: Slot): number {
-  let sums = bySlot.get(budget);
-  if (sums === undefined) {
-    sums = new Map();
-    for (const { room, level, element, cents } of budget.lines)
-      for (const each of new Set([room, level, element])) if (each !== undefined) sums.set(each, (sums.get(each) ?? 0) + cents);
-    bySlot.set(budget, sums);
-  }
-  return sums.get(slot) ?? 0;
+  return budget.centsAt(slot);
 }
-const bySlot = new WeakMap<Budget, Map<Slot, number>>();
 
 export function stepsOfTrade({ timeline }: Plan, trade: Slot): readonly number[] {
-  return timeline.steps.list.flatMap((_, at) => (timeline.trades[at]?.slot === trade ? [at] : []));
+  const numbers: number[] = [];
+  timeline.trades.forEach((each, at) => {
+    if (each?.slot === trade) numbers.push(at);
+  });
+  return numbers;
 }
 
 export interface TradeHours {

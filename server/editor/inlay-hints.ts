@@ -8,6 +8,7 @@ import type { Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Declared } from '#model/file-names';
 import type { Delivery, Element } from '#model/model';
+import type { Plan } from '#server/pipeline';
 import type { Feature } from './features.ts';
 import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
 import { lineLength } from './places.ts';
@@ -38,7 +39,7 @@ export const inlayHintResolve: Feature = {
 function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
   const { file } = view;
   return declaredWithin(view, start.line, end.line).flatMap((declared) => {
-    const label = hintOf(declared, view);
+    const label = labelOf(declared, view);
     if (label === undefined) return [];
     const position = { line: declared.line, character: lineLength(file.tree, declared.line) };
     return [{ position, label, paddingLeft: true, data: { uri: view.addresses.uriOf(file.path) } }];
@@ -47,7 +48,7 @@ function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
 
 /** The same without places: what a person sees changes only when one of these does. */
 export function shownHints(view: View, { start, end }: Range): readonly string[] {
-  return declaredWithin(view, start.line, end.line).map((declared) => hintOf(declared, view) ?? '');
+  return declaredWithin(view, start.line, end.line).map((declared) => labelOf(declared, view) ?? '');
 }
 
 function declaredWithin({ file: { declared } }: View, first: number, last: number): readonly Declared[] {
@@ -61,6 +62,16 @@ function declaredWithin({ file: { declared } }: View, first: number, last: numbe
   let to = low;
   while (to < declared.length && declared[to]!.line <= last) to += 1;
   return declared.slice(low, to);
+}
+
+/** What was said of a plan's declarations: the same lines are asked for, and then compared with those shown. */
+const said = new WeakMap<Plan, Map<Declared, string | undefined>>();
+
+function labelOf(declared: Declared, view: View): string | undefined {
+  let labels = said.get(view.plan);
+  if (labels === undefined) said.set(view.plan, (labels = new Map()));
+  if (!labels.has(declared)) labels.set(declared, hintOf(declared, view));
+  return labels.get(declared);
 }
 
 /** Nothing for a line with a mistake in it: what could be computed of it would mislead. */

@@ -110,25 +110,22 @@ export function materialLines(
   timeline: Timeline,
 ): readonly CostLine[] {
   const lines: CostLine[] = [];
-  shareOut(costs, covered, timeline, ({ purchase, working }, line, cents, step) => {
-    const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, cents, ...placeOf(line) } as const;
-    const trade = step === undefined ? undefined : timeline.trades[step];
-    if (step === undefined) lines.push(base);
-    else lines.push({ ...base, step, ...(trade === undefined ? {} : { trade: trade.slot }) });
+  shareOut(costs, covered, timeline, (cost, line, cents, step) => {
+    lines.push(materialLine(cost, line, cents, step, timeline));
   });
   return lines;
 }
 
-/** Adds what goods cost each step to `sums`, by number of the step. */
-export function addMaterials(
-  costs: readonly MaterialCost[],
-  covered: ReadonlySet<Line>,
-  timeline: Timeline,
-  sums: Float64Array,
-): void {
-  shareOut(costs, covered, timeline, (_, _line, cents, step) => {
-    if (step !== undefined) sums[step]! += cents;
-  });
+export function materialLine(
+  { purchase, working }: MaterialCost,
+  line: Line,
+  cents: number,
+  step: number | undefined,
+  { trades }: Timeline,
+): CostLine {
+  const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, cents, ...placeOf(line) } as const;
+  const trade = step === undefined ? undefined : trades[step];
+  return step === undefined ? base : { ...base, step, ...(trade === undefined ? {} : { trade: trade.slot }) };
 }
 
 function shareOut(

@@ -3,20 +3,20 @@
 import type { Finding } from '#kit/finding';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
-import type { Line } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import { type CoveredMemory, coveredLines } from './covered.ts';
-import type { MaterialCost } from './material.ts';
-import { addMaterials, type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
+import { type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
+import { partOfCosts } from './part-of-costs.ts';
 import { type PlanCostsMemory, planCosts } from './plan-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
-import type { StepCost } from './step-costs.ts';
 
 const NOTHING: Budget = {
   lines: [],
-  byStep: () => new Float64Array(0),
+  linesOfStep: () => [],
+  centsOfStep: () => 0,
+  centsAt: () => 0,
   net: 0,
   tax: 0,
   contingency: 0,
@@ -67,7 +67,6 @@ export function budgetOf(
   });
   for (const each of materials.missing) missing.push(each);
   let lines: readonly CostLine[] | undefined;
-  let byStep: Float64Array | undefined;
   const value: Budget = {
     net,
     tax,
@@ -75,7 +74,7 @@ export function budgetOf(
     total: net + tax + contingency,
     missing,
     priced: true,
-    byStep: () => (byStep ??= stepSums(work.costs, bidden, materials.costs, covered.lines, timeline)),
+    ...partOfCosts({ costs: work.costs, bidden, kept, materials: materials.costs, covered: covered.lines, timeline, takeOff }),
     get lines() {
       lines ??= [
         ...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
@@ -87,22 +86,6 @@ export function budgetOf(
     },
   };
   return { value, findings: [] };
-}
-
-function stepSums(
-  costs: readonly StepCost[],
-  bidden: readonly CostLine[],
-  materials: readonly MaterialCost[],
-  covered: ReadonlySet<Line>,
-  timeline: Timeline,
-): Float64Array {
-  const sums = new Float64Array(costs.length);
-  costs.forEach((cost, step) => {
-    for (const line of cost.lines) sums[step]! += line.cents;
-  });
-  for (const { step, cents } of bidden) if (step !== undefined) sums[step]! += cents;
-  addMaterials(materials, covered, timeline, sums);
-  return sums;
 }
 
 const bidsKept = new WeakMap<readonly Bid[], readonly Bid[]>();
