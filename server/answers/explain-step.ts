@@ -35,7 +35,7 @@ export function stepReasons(step: number, view: View): readonly ListedReason[] {
     ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
     ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
     ...workReasons(step, view),
-    ...optional(costReason(budget.ofStep(step), view)),
+    ...optional(costReason(budget.linesOfStep(step), view)),
   ];
 }
 

@@ -11,13 +11,13 @@ import type { Plan } from '#server/pipeline';
 
 /** Whole cents by number of the step. */
 export function centsOfStep({ budget }: Plan, step: number): number {
-  return budget.byStep()[step] ?? 0;
+  return budget.centsOfStep(step);
 }
 
 /** What a step's money is for, in whole cents: lines of one label together, in plan order. */
 export function costsOfStep({ budget }: Plan, step: number): readonly { readonly label: string; readonly cents: number }[] {
   const sums = new Map<string, number>();
-  for (const line of budget.ofStep(step)) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
+  for (const line of budget.linesOfStep(step)) sums.set(line.label, (sums.get(line.label) ?? 0) + line.cents);
   return [...sums].map(([label, cents]) => ({ label, cents }));
 }
 
@@ -27,15 +27,16 @@ export function centsOfTrade(plan: Plan, trade: Slot): number {
 }
 
 /** Whole cents that belong to a room, a level or an element, by its slot. */
-export function centsOfRoom({ budget, takeOff }: Plan, slot: Slot): number {
-  let cents = 0;
-  for (const line of budget.others) if (line.room === slot || line.level === slot || line.element === slot) cents += line.cents;
-  for (const line of budget.ofLines(takeOff.linesOf(slot))) cents += line.cents;
-  return cents;
+export function centsOfRoom({ budget }: Plan, slot: Slot): number {
+  return budget.centsAt(slot);
 }
 
 export function stepsOfTrade({ timeline }: Plan, trade: Slot): readonly number[] {
-  return timeline.steps.list.flatMap((_, at) => (timeline.trades[at]?.slot === trade ? [at] : []));
+  const numbers: number[] = [];
+  timeline.trades.forEach((each, at) => {
+    if (each?.slot === trade) numbers.push(at);
+  });
+  return numbers;
 }
 
 export interface TradeHours {

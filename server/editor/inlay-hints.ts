@@ -9,6 +9,7 @@ import type { Declared } from '#model/declared';
 import { factsOf } from '#model/facts';
 import type { FileNames } from '#model/file-names';
 import type { Delivery, Element } from '#model/model';
+import type { Plan } from '#server/pipeline';
 import type { Feature } from './features.ts';
 import { centsOfStep, centsOfTrade, countOfOpening, hoursOfTrade, measuredOf } from './figures.ts';
 import { lineLength } from './places.ts';
@@ -42,7 +43,7 @@ function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
   const { file } = view;
   const [from, to] = within(file, start.line, end.line);
   return file.declared.slice(from, to).flatMap((declared, nth) => {
-    const label = hintOf(declared, view);
+    const label = labelOf(declared, view);
     if (label === undefined) return [];
     const line = file.lines[from + nth]!;
     const position = { line, character: lineLength(file.tree, line) };
@@ -53,7 +54,7 @@ function hintsIn(view: View, { start, end }: Range): readonly InlayHint[] {
 /** The same without places: what a person sees changes only when one of these does. */
 export function shownHints(view: View, { start, end }: Range): readonly string[] {
   const [from, to] = within(view.file, start.line, end.line);
-  return view.file.declared.slice(from, to).map((declared) => hintOf(declared, view) ?? '');
+  return view.file.declared.slice(from, to).map((declared) => labelOf(declared, view) ?? '');
 }
 
 /** Which declarations begin on the lines from first to last. */
@@ -68,6 +69,16 @@ function within({ lines }: FileNames, first: number, last: number): readonly [fr
   let to = low;
   while (to < lines.length && lines[to]! <= last) to += 1;
   return [low, to];
+}
+
+/** What was said of a plan's declarations: the same lines are asked for, and then compared with those shown. */
+const said = new WeakMap<Plan, Map<Declared, string | undefined>>();
+
+function labelOf(declared: Declared, view: View): string | undefined {
+  let labels = said.get(view.plan);
+  if (labels === undefined) said.set(view.plan, (labels = new Map()));
+  if (!labels.has(declared)) labels.set(declared, hintOf(declared, view));
+  return labels.get(declared);
 }
 
 /** Nothing for a line with a mistake in it: what could be computed of it would mislead. */

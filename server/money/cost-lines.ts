@@ -36,14 +36,12 @@ export interface Missing {
 export interface Budget {
   /** Every cost with whose it is: made when first asked for, since the totals do not need it. */
   readonly lines: readonly CostLine[];
-  /** Those that are not of goods. */
-  readonly others: readonly CostLine[];
-  /** Whole cents by number of the step: the sums of `lines`, without making them. */
-  readonly byStep: () => Float64Array;
-  /** Those of `lines` that are of one step, in their order, without making the others. */
-  readonly ofStep: (step: number) => readonly CostLine[];
-  /** Costs of goods that lines of the take-off need, whoever takes them. */
-  readonly ofLines: (lines: readonly Line[]) => readonly CostLine[];
+  /** Of `lines` those of a step, without making the others. */
+  readonly linesOfStep: (step: number) => readonly CostLine[];
+  /** Their sum, in whole cents. */
+  readonly centsOfStep: (step: number) => number;
+  /** Whole cents of `lines` that belong to a room, a level or an element. */
+  readonly centsAt: (slot: Slot) => number;
   /** Before tax and contingency. */
   readonly net: number;
   readonly tax: number;

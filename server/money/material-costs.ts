@@ -1,12 +1,14 @@
-// What goods cost over the whole plan, purchase by purchase.
+// What goods cost over the whole plan; and, when somebody asks, whose cost each line is.
 import { DAY_MINUTES } from '#kit/dates';
+import { shareCents } from '#kit/money';
 import type { Price } from '#model/model';
 import type { Timeline } from '#schedule/timeline';
 import type { Line, Purchase } from '#takeoff/lines';
-import type { Missing } from './cost-lines.ts';
+import type { CostLine, Missing } from './cost-lines.ts';
 import type { Covered } from './covered.ts';
 import { type MaterialCost, materialCost } from './material.ts';
 import { type Prices, priceFor } from './prices.ts';
+import { placeOf } from './step-costs.ts';
 
 export interface Materials {
   readonly costs: readonly MaterialCost[];
@@ -99,4 +101,70 @@ function dayOf(line: Line, timeline: Timeline): number | undefined {
     if (claims.byStep[step]!.some((claim) => claim.line === line)) return Math.floor(crews.start[step]! / DAY_MINUTES);
   }
   return undefined;
+}
+
+/** Each cost shared out among the steps that use the goods, to the cent. */
+export function materialLines(
+  costs: readonly MaterialCost[],
+  covered: ReadonlySet<Line>,
+  timeline: Timeline,
+): readonly CostLine[] {
+  const lines: CostLine[] = [];
+  shareOut(costs, covered, timeline, (cost, line, cents, step) => {
+    lines.push(materialLine(cost, line, cents, step, timeline));
+  });
+  return lines;
+}
+
+export function materialLine(
+  { purchase, working }: MaterialCost,
+  line: Line,
+  cents: number,
+  step: number | undefined,
+  { trades }: Timeline,
+): CostLine {
+  const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, cents, ...placeOf(line) } as const;
+  const trade = step === undefined ? undefined : trades[step];
+  return step === undefined ? base : { ...base, step, ...(trade === undefined ? {} : { trade: trade.slot }) };
+}
+
+function shareOut(
+  costs: readonly MaterialCost[],
+  covered: ReadonlySet<Line>,
+  timeline: Timeline,
+  give: (cost: MaterialCost, line: Line, cents: number, step: number | undefined) => void,
+): void {
+  const owners = ownersOf(timeline);
+  for (const cost of costs) {
+    const { lines } = cost.purchase;
+    cost.byLine().forEach((part, at) => {
+      const line = lines[at]!;
+      if (part === 0 || covered.has(line)) return;
+      const steps = owners.get(line);
+      if (steps === undefined) give(cost, line, part, undefined);
+      else if (steps.length === 1) give(cost, line, part, steps[0]!.step);
+      else {
+        const shares = shareCents(
+          part,
+          steps.map(({ share }) => share),
+        );
+        steps.forEach(({ step }, nth) => {
+          give(cost, line, shares[nth]!, step);
+        });
+      }
+    });
+  }
+}
+
+/** The steps that claim each line. */
+function ownersOf(timeline: Timeline): ReadonlyMap<Line, readonly { step: number; share: number }[]> {
+  const owners = new Map<Line, { step: number; share: number }[]>();
+  for (const [step, claims] of timeline.claims.byStep.entries()) {
+    for (const { line, share } of claims) {
+      const list = owners.get(line);
+      if (list === undefined) owners.set(line, [{ step, share }]);
+      else list.push({ step, share });
+    }
+  }
+  return owners;
 }

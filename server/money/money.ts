@@ -7,18 +7,16 @@ import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
 import type { Budget, CostLine, Missing } from './cost-lines.ts';
 import { type CoveredMemory, coveredLines } from './covered.ts';
-import { type GoodsMemory, goodsMemory, materialsOf } from './material-costs.ts';
+import { type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
+import { partOfCosts } from './part-of-costs.ts';
 import { type PlanCostsMemory, planCosts } from './plan-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
-import { addGoods, type Goods, goodsLines, goodsOf, goodsOfStep } from './shared-goods.ts';
-import type { StepCost } from './step-costs.ts';
 
 const NOTHING: Budget = {
   lines: [],
-  others: [],
-  byStep: () => new Float64Array(0),
-  ofStep: () => [],
-  ofLines: () => [],
+  linesOfStep: () => [],
+  centsOfStep: () => 0,
+  centsAt: () => 0,
   net: 0,
   tax: 0,
   contingency: 0,
@@ -68,10 +66,7 @@ export function budgetOf(
     for (const each of list) missing.push({ ...each, step });
   });
   for (const each of materials.missing) missing.push(each);
-  const goods: Goods = { costs: materials.costs, covered: covered.lines, timeline };
-  let others: readonly CostLine[] | undefined;
   let lines: readonly CostLine[] | undefined;
-  let byStep: Float64Array | undefined;
   const value: Budget = {
     net,
     tax,
@@ -79,32 +74,18 @@ export function budgetOf(
     total: net + tax + contingency,
     missing,
     priced: true,
-    byStep: () => (byStep ??= stepSums(work.costs, bidden, goods)),
-    ofStep: (step) => [
-      ...(work.costs[step]?.lines.map((line) => ({ ...line, step })) ?? []),
-      ...bidden.filter((line) => line.step === step),
-      ...goodsOfStep(step, goods),
-    ],
-    ofLines: (asked) => goodsOf(asked, goods),
-    get others() {
-      others ??= [...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))), ...bidden, ...kept];
-      return others;
-    },
+    ...partOfCosts({ costs: work.costs, bidden, kept, materials: materials.costs, covered: covered.lines, timeline, takeOff }),
     get lines() {
-      return (lines ??= [...value.others, ...goodsLines(goods)]);
+      lines ??= [
+        ...work.costs.flatMap((cost, step) => cost.lines.map((line) => ({ ...line, step }))),
+        ...bidden,
+        ...kept,
+        ...materialLines(materials.costs, covered.lines, timeline),
+      ];
+      return lines;
     },
   };
   return { value, findings: [] };
-}
-
-function stepSums(costs: readonly StepCost[], bidden: readonly CostLine[], goods: Goods): Float64Array {
-  const sums = new Float64Array(costs.length);
-  costs.forEach((cost, step) => {
-    for (const line of cost.lines) sums[step]! += line.cents;
-  });
-  for (const { step, cents } of bidden) if (step !== undefined) sums[step]! += cents;
-  addGoods(goods, sums);
-  return sums;
 }
 
 const bidsKept = new WeakMap<readonly Bid[], readonly Bid[]>();

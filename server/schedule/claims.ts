@@ -28,8 +28,6 @@ export interface Claims {
   /** By number of the step, over all its works in their order: the same list while the step's claims are. */
   readonly byStep: readonly (readonly Claim[])[];
   readonly byWork: ReadonlyMap<string, WorkClaims>;
-  /** By work: which places of its list of lines each of those who do it takes. */
-  readonly shares: ReadonlyMap<string, SharedOut>;
 }
 
 export interface ClaimsMemory {
@@ -64,7 +62,7 @@ export function claimLines(
   if (!same || memory.claims === undefined) {
     const byWork = new Map<string, WorkClaims>();
     for (const [work, { claims }] of works) byWork.set(work, claims);
-    memory.claims = { byStep: byStepOf(steps.length, works, doers.byWork, memory.claims?.byStep ?? []), byWork, shares: works };
+    memory.claims = { byStep: byStepOf(steps.length, works, doers.byWork, memory.claims?.byStep ?? []), byWork };
   }
   return memory.claims;
 }

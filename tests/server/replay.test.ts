@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Quantity, replay } from '#kit/quantity';
 import { factsOf } from '#model/facts';
+import type { CostLine } from '#money/cost-lines';
 import { durationWorking } from '#schedule/durations';
 import { analyse } from '#server/pipeline';
 import { assemblyFigures } from '#takeoff/assembly';
@@ -63,10 +64,19 @@ describe.each(['cottage', 'shed', 'panel-cabin'])('%s', (sample) => {
       expectReplays(line.label, line.working?.());
     }
     expect(budget.lines.reduce((sum, line) => sum + line.cents, 0)).toBe(budget.net);
-    const bySteps = new Float64Array(timeline.steps.list.length);
-    for (const { step, cents } of budget.lines) if (step !== undefined) bySteps[step]! += cents;
-    expect(budget.byStep()).toEqual(bySteps);
     expect(budget.net + budget.tax + budget.contingency).toBe(budget.total);
+  });
+
+  test('costs of one step or one thing are those of all lines', () => {
+    timeline.steps.list.forEach(({ name }, step) => {
+      const lines = budget.lines.filter((line) => line.step === step);
+      expect(budget.linesOfStep(step).map(told), name).toEqual(lines.map(told));
+      expect(budget.centsOfStep(step), name).toBe(lines.reduce((sum, line) => sum + line.cents, 0));
+    });
+    for (const { slot } of model.names.declared) {
+      const lines = budget.lines.filter(({ room, level, element }) => room === slot || level === slot || element === slot);
+      expect(budget.centsAt(slot), slot.name).toBe(lines.reduce((sum, line) => sum + line.cents, 0));
+    }
   });
 
   test('facts and assemblies', () => {
@@ -79,3 +89,8 @@ describe.each(['cottage', 'shed', 'panel-cabin'])('%s', (sample) => {
           expectReplays(`${assembly.name} ${name}`, value as Quantity);
   });
 });
+
+/** A cost without its working, which is made anew for each that asks. */
+function told({ working, ...rest }: CostLine): Omit<CostLine, 'working'> & { readonly worked: number | undefined } {
+  return { ...rest, worked: working?.().value };
+}
