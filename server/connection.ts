@@ -64,6 +64,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   });
 
   connection.onInitialized(() => {
+    setImmediate(places.prepare);
     if (client.watchesFiles)
       connection.client
         .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.screed' }] })

@@ -17,6 +17,8 @@ interface Point {
 }
 
 export interface Workspace {
+  /** Reads the library, which the first plan needs, while nobody waits for it. */
+  readonly prepare: () => void;
   /** Folders that includes stay inside and that are looked through for plans. */
   readonly setFolders: (folders: readonly string[]) => void;
   readonly open: (path: string, version: number, text: string) => void;
@@ -143,6 +145,9 @@ export function workspace(files: Files, libraryFolder: string, asOf?: number): W
   };
 
   return {
+    prepare: () => {
+      libraryAt(libraryFolder);
+    },
     setFolders: (next) => {
       folders = next;
       scanned.clear();

@@ -74,6 +74,12 @@ export function quantityAt<D extends Dimension>({ value, dimension, form, inputs
   return { value, dimension, form, inputs, place };
 }
 
+/** The same quantity, spoken of in another unit. */
+export function quantityIn<D extends Dimension>(quantity: Quantity<D>, unit: string): Quantity<D> {
+  const { value, dimension, form, inputs, place } = quantity;
+  return place === undefined ? { value, dimension, form, inputs, unit } : { value, dimension, form, inputs, place, unit };
+}
+
 /** A number fixed by definition (12 inches to the foot), or counted. */
 export function constant<D extends Dimension>(label: string, value: number, dimension: D, source?: string): Quantity<D> {
   const how: Form = source === undefined ? { label, compute: () => value } : { label, compute: () => value, source };

@@ -1,7 +1,7 @@
 // From the net of geometry to what is needed: deductions by the goods' convention, plies, coverage and coats, laps, waste,
 // each a step that shows in the working. For what is not bought but dug and filled: how its volume changes.
 import { overDimension } from '#kit/dimension';
-import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { constant, form, measure, type Quantity, quantityIn } from '#kit/quantity';
 import type { GoodsRow, Material } from '#model/model';
 import { actualSize, packagesOf, thicknessOf, weighsOf } from './goods.ts';
 import type { NamedGoods, Portion } from './lines.ts';
@@ -59,7 +59,7 @@ function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net:
 function inSoldUnit(goods: NamedGoods, row: Material, quantity: Quantity): Quantity {
   if (quantity.dimension !== 'volume') return quantity;
   const unit = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === 'volume')?.holds.unit;
-  return unit === undefined || !LIQUID.has(unit) ? quantity : { ...quantity, unit };
+  return unit === undefined || !LIQUID.has(unit) ? quantity : quantityIn(quantity, unit);
 }
 const LIQUID: ReadonlySet<string> = new Set(['gal', 'l', 'ml']);
 

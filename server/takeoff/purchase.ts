@@ -1,6 +1,6 @@
 // What to buy: the lines of an item over the whole plan, rounded up once into packages, or into the step it is ordered in;
 // sticks that pieces are cut from by stock length; loads of what is dug and filled.
-import { constant, form, measure, type Quantity, roundUp, total, totalOf } from '#kit/quantity';
+import { constant, form, measure, type Quantity, quantityIn, roundUp, total, totalOf } from '#kit/quantity';
 import type { System } from '#kit/units';
 import type { Material } from '#model/model';
 import { cutting } from './cutting.ts';
@@ -177,7 +177,7 @@ function asNeeded(net: Quantity, needed: Quantity): Quantity {
 }
 
 function inUnitOf({ unit }: Quantity, quantity: Quantity): Quantity {
-  return unit === undefined ? quantity : { ...quantity, unit };
+  return unit === undefined ? quantity : quantityIn(quantity, unit);
 }
 
 function purchase(

@@ -6,7 +6,7 @@ import type { Roof } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
-import { laidOf, portion } from './portion.ts';
+import { inPart, laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
 import { piecesAlong } from './runs.ts';
 import { outerLayers, paintable } from './wall-layers.ts';
@@ -26,7 +26,7 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   if (assembly === undefined || !(figures.rise.value > 0)) return [];
   const area = areaOf(figures);
   if (area === undefined) return [];
-  const part: Where = { ...where, part: figures.form === 'gable' ? 'gables' : 'above the low wall' };
+  const part: Where = inPart(where, figures.form === 'gable' ? 'gables' : 'above the low wall');
   const findings: Finding[] = [];
   const height = measure('length', half, figures.rise);
   const length = measure('length', twoSpans, figures.span);

@@ -48,3 +48,9 @@ export function counted(label: string, count: number): Quantity<'number'> {
 export function asSize({ value, unit }: Quantity<'length'>): Literal {
   return { kind: 'quantity', dimension: 'length', value, unit: unit ?? 'in' };
 }
+
+/** A part of a thing, at the thing's own place. Written out: thousands of them stay, and a copy would have a shape of its own. */
+export function inPart({ element, room, level }: Where, part: string): Where {
+  if (room === undefined) return level === undefined ? { element, part } : { element, part, level };
+  return level === undefined ? { element, part, room } : { element, part, room, level };
+}

@@ -6,7 +6,7 @@ import type { Portion, Where } from '../lines.ts';
 import { pitchMissing, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { layersOf } from './layers.ts';
-import { counted, isNothing, laidOf, type Measured, portion } from './portion.ts';
+import { counted, inPart, isNothing, laidOf, type Measured, portion } from './portion.ts';
 import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { piecesAlong, rectangle } from './runs.ts';
 
@@ -70,7 +70,7 @@ function panelPortions(of: Goods, { area }: RoofFigures, where: Where): readonly
     );
   const below = after
     .filter(({ value }) => laidOf(value) === 'membrane')
-    .map(({ value }) => portion('wall-barrier-area', { ...where, part: 'underside' }, area, { goods: value }));
+    .map(({ value }) => portion('wall-barrier-area', inPart(where, 'underside'), area, { goods: value }));
   return [...panel, ...above, ...below];
 }
 
@@ -105,9 +105,9 @@ function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly 
   const goods = soffit === undefined ? {} : { goods: soffit.value };
   if (soffit === undefined || !isNothing(soffit.value)) {
     if (eavesOut.value > 0)
-      portions.push(portion('soffit-area', { ...where, part: 'eaves' }, measure('area', soffitArea, eaves, eavesOut), goods));
+      portions.push(portion('soffit-area', inPart(where, 'eaves'), measure('area', soffitArea, eaves, eavesOut), goods));
     if (rakes.value > 0 && rakesOut.value > 0)
-      portions.push(portion('soffit-area', { ...where, part: 'rakes' }, rectangle(rakes, rakesOut), goods));
+      portions.push(portion('soffit-area', inPart(where, 'rakes'), rectangle(rakes, rakesOut), goods));
   }
   const guttered = gutterLength(
     figures,

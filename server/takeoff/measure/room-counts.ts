@@ -1,7 +1,7 @@
 // What is counted in a room as it stands there: fixtures, devices, cabinets, counters.
 import type { Goods, Room } from '#model/model';
 import type { Measure, Portion, Where } from '../lines.ts';
-import { counted, isNothing, portion } from './portion.ts';
+import { counted, inPart, isNothing, portion } from './portion.ts';
 
 type Listed = Room['given']['fixtures'][number]['value'][number];
 
@@ -13,11 +13,11 @@ export function countedPortions(room: Room, where: Where): readonly Portion[] {
     ['cabinet-count', 'cabinets', cabinets],
   ];
   const portions = lists.flatMap(([measure, part, lines]) =>
-    lines.flatMap((line) => line.value).flatMap((item) => listed(item, measure, { ...where, part })),
+    lines.flatMap((line) => line.value).flatMap((item) => listed(item, measure, inPart(where, part))),
   );
   if (counter === undefined) return portions;
   const { area, of } = counter.value;
-  return [...portions, portion('counter-area', { ...where, part: 'counter' }, area, { goods: of })];
+  return [...portions, portion('counter-area', inPart(where, 'counter'), area, { goods: of })];
 }
 
 function listed({ value }: Listed, usual: Measure, where: Where): readonly Portion[] {

@@ -3,7 +3,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { type Held, openingsOf } from './openings.ts';
-import { isNothing, portion } from './portion.ts';
+import { inPart, isNothing, portion } from './portion.ts';
 import type { RoomContext } from './room-context.ts';
 
 const around = form(
@@ -24,7 +24,7 @@ const bothFaces = form(
 
 export function openingPortions(room: Room, context: RoomContext, where: Where): readonly Portion[] {
   const held = openingsOf(room).filter((opening) => !context.told.includes(opening));
-  const at: Where = { ...where, part: 'openings' };
+  const at: Where = inPart(where, 'openings');
   const portions: Portion[] = held.flatMap(({ type, count, outside }) => {
     if (type === undefined) return [];
     const measured = type.kind === 'window' ? 'window-count' : outside ? 'outside-door-count' : 'inside-door-count';

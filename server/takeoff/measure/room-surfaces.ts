@@ -3,12 +3,12 @@ import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { facesOf, isFace } from './layers.ts';
-import { isNothing, laidOf, portion } from './portion.ts';
+import { inPart, isNothing, laidOf, portion } from './portion.ts';
 import type { Finish } from './room.ts';
 import { facePortion, tilePortion } from './room-walls.ts';
 
 export function floorPortions({ area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
-  const at: Where = { ...where, part: 'floor' };
+  const at: Where = inPart(where, 'floor');
   return (finish ?? []).flatMap(({ value }) => {
     const layers = value.layers.map((layer) => layer.value);
     const tiled = layers[0] !== undefined && laidOf(layers[0]) === 'tiles';
@@ -29,7 +29,7 @@ function underFloor(goods: Goods, where: Where, area: FloorShape['area']): Porti
 
 /** The board of the level's ceiling unless the room names another, a lining, or none. */
 export function ceilingPortions(room: Room, { area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
-  const at: Where = { ...where, part: 'ceiling' };
+  const at: Where = inPart(where, 'ceiling');
   const layers = (finish ?? []).flatMap(({ value }) => value.layers.map((layer) => layer.value));
   if (layers.some((goods) => goods.name === 'bare' && goods.of === undefined)) return [];
   const named = layers.filter(isFace);

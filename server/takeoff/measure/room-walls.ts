@@ -11,7 +11,7 @@ import { heightMissing } from '../problems.ts';
 import { facesOf, isFace } from './layers.ts';
 import { type Held, type Net, netOf, openingsOf } from './openings.ts';
 import { closetWalls } from './partitions.ts';
-import { isNothing, laidOf, portion } from './portion.ts';
+import { inPart, isNothing, laidOf, portion } from './portion.ts';
 import type { Finish, Finishes } from './room.ts';
 import type { RoomContext } from './room-context.ts';
 
@@ -62,10 +62,10 @@ export function baseAndWalls(
     if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined)
       findings.push(finding(heightMissing, room.place, room.label));
     // What is given by area needs no height.
-    return [...tiledParts(room, finishes.walls, length, undefined, held, { ...where, part: 'walls' }).portions, ...base];
+    return [...tiledParts(room, finishes.walls, length, undefined, held, inPart(where, 'walls')).portions, ...base];
   }
   const area = netOf(measure('area', surface, length, height), held);
-  const at: Where = { ...where, part: 'walls' };
+  const at: Where = inPart(where, 'walls');
   const tiled = tiledParts(room, finishes.walls, length, height, held, at);
   return [
     ...boardPortions(room, finishes.walls, context, { length, height, area, held, behind: tiled.behind }, at),
@@ -82,7 +82,7 @@ function basePortions(base: Finishes['base'], length: Length, held: readonly Hel
     return [count.value === 1 ? width : measure('length', manyWidths, count, width)];
   });
   const net = widths.length === 0 ? length : measure('length', lessWidths, length, ...widths);
-  return [portion('base-length', { ...where, part: 'base' }, net, { goods: base.value })];
+  return [portion('base-length', inPart(where, 'base'), net, { goods: base.value })];
 }
 
 interface Walls {
@@ -107,7 +107,7 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
       else parts.push({ goods, area: tileArea(walls.length, group.to, walls.held) });
     }
   }
-  const low = parts.map(({ goods, area }) => facePortion(goods, netOf(area, []), { ...where, part: 'foot of the walls' }));
+  const low = parts.map(({ goods, area }) => facePortion(goods, netOf(area, []), inPart(where, 'foot of the walls')));
   const taken = [...walls.behind, ...parts.map(({ area }) => area)];
   if (whole.length > 0) return [...whole.map((goods) => facePortion(goods, without(walls.area, taken), where)), ...low];
   const usual = usualFaces(room, context, walls);
@@ -184,7 +184,7 @@ function tiledParts(
   const areas: Area[] = [];
   const behind: Area[] = [];
   const addTile = (area: Area, layers: readonly Goods[], part: string): void => {
-    const at = { ...where, part };
+    const at = inPart(where, part);
     portions.push(...layers.flatMap((goods, index) => tilePortion(goods, index, area, at)));
     areas.push(area);
     if (layers.some((goods, index) => index > 0 && isBacker(goods))) behind.push(area);
