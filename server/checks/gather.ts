@@ -1,7 +1,8 @@
 // Above three findings of one sort, one stands for all: at the first, with the others listed. A plan without links would
 // else drown in the same sentence.
+
+import { sameList } from '#kit/differing';
 import type { Finding, FindingSort } from '#kit/finding';
-import { sameList } from '#kit/same-list';
 import { keptFor } from './kept.ts';
 import { namesText } from './show.ts';
 

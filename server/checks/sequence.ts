@@ -1,7 +1,8 @@
 // The library's rules of order against a plan: for each pair of steps whose scopes meet, the order is held by a chain of
 // links, or right by luck, or broken. Only held is silent. One finding for one rule and one later step.
+
+import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
-import { sameList } from '#kit/same-list';
 import type { Rule } from '#model/model';
 import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
