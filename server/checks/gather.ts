@@ -1,5 +1,7 @@
 // Above three findings of one sort, one stands for all: at the first, with the others listed. A plan without links would
 // else drown in the same sentence.
+
+import { sameList } from '#kit/differing';
 import type { Finding, FindingSort } from '#kit/finding';
 import { keptFor } from './kept.ts';
 import { namesText } from './show.ts';
@@ -23,9 +25,18 @@ export function gathered(findings: readonly Finding[], gathers: (code: string) =
   for (const found of findings) {
     const group = groupOf(found);
     if (group === undefined || group.length <= MOST) told.push(found);
-    else if (group[0] === found) told.push(together(group));
+    else if (group[0] === found) told.push(togetherKept(group));
   }
   return told;
+}
+
+/** By the first of a group: the same finding while the others are the same. */
+const kept = new WeakMap<Finding, { readonly group: readonly Finding[]; readonly finding: Finding }>();
+
+function togetherKept(group: readonly Finding[]): Finding {
+  let known = kept.get(group[0]!);
+  if (known === undefined || !sameList(known.group, group)) kept.set(group[0]!, (known = { group, finding: together(group) }));
+  return known.finding;
 }
 
 function together([first, ...others]: readonly Finding[]): Finding {

@@ -1,8 +1,11 @@
 // The library's rules of order against a plan: for each pair of steps whose scopes meet, the order is held by a chain of
 // links, or right by luck, or broken. Only held is silent. One finding for one rule and one later step.
+
+import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Rule } from '#model/model';
 import { waiting } from '#schedule/links';
+import type { Timeline } from '#schedule/timeline';
 import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
@@ -16,9 +19,17 @@ import { doingIn, type Side, sidesOf } from './sides.ts';
 
 export interface SequenceMemory {
   readonly unheld: WeakMap<Rule, Unheld>;
+  /** What was told of each rule at the last look. */
+  readonly told: WeakMap<Rule, readonly Told[]>;
 }
 export function sequenceMemory(): SequenceMemory {
-  return { unheld: new WeakMap() };
+  return { unheld: new WeakMap(), told: new WeakMap() };
+}
+
+/** A finding with all that its words hang on but the rule. */
+interface Told {
+  readonly from: readonly unknown[];
+  readonly finding: Finding;
 }
 
 export function sequenceFindings(results: Results, memory: SequenceMemory): readonly Finding[] {
@@ -40,13 +51,40 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
     }
     const outcomes = outcomesOf(rule, first, then, scopes, results, memory);
     if (outcomes === undefined) continue;
+    const before = memory.told.get(rule) ?? NOTHING;
+    const now: Told[] = [];
     for (const [later, outcome] of outcomes) {
       // What is owed at the end is owed by its date; no link need hold it.
       if (relation === 'once' && outcome.kind === 'luck') continue;
-      findings.push(outcomeFinding(rule, later, outcome, timeline));
+      const from = wordsFrom(later, outcome, timeline);
+      const old = before[now.length];
+      const same = old !== undefined && sameList(old.from, from);
+      now.push(same ? old : { from, finding: outcomeFinding(rule, later, outcome, timeline) });
+      findings.push(now[now.length - 1]!.finding);
     }
+    memory.told.set(rule, now);
   }
   return findings;
+}
+
+const NOTHING: readonly Told[] = [];
+
+function wordsFrom(later: number, outcome: Outcome, timeline: Timeline): readonly unknown[] {
+  const { steps, crews, timing, dated, start, minutesPerDay, links } = timeline;
+  return [
+    steps.list[later],
+    steps.list[outcome.earlier],
+    crews.start[later],
+    crews.finish[outcome.earlier],
+    outcome.kind,
+    outcome.free,
+    outcome.start,
+    timing.calendars[timing.calendarOf[later]!],
+    dated ? undefined : start,
+    minutesPerDay,
+    // Only a wait that is missing on a link has its remedy there.
+    outcome.linked ? links : undefined,
+  ];
 }
 
 /** What a rule names on either side. */

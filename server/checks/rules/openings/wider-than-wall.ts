@@ -49,7 +49,8 @@ room nook
 `,
   reads: readsRooms,
   run: ({ model }) => {
-    const findings = model.list('room').flatMap((room) => inSides(room).map((trouble) => told(trouble, room, model)));
+    const findings: Finding[] = [];
+    for (const room of model.list('room')) for (const trouble of inSides(room)) findings.push(told(trouble, room, model));
     for (const level of levelRooms(model))
       for (const { room, ...trouble } of shared(level)) findings.push(told(trouble, room, model));
     return findings;
