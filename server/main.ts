@@ -12,7 +12,7 @@ import { serve } from './connection.ts';
 
 export function startServer(): void {
   // The plan's results live long and each keystroke replaces few of them, so the heap may grow in small steps: half the memory.
-  setFlagsFromString('--heap-growing-percent=25');
+  setFlagsFromString('--heap-growing-percent=20');
   holdYoungSpace();
   for (const method of ['log', 'info', 'debug', 'warn', 'trace'] as const) console[method] = console.error;
   // An editor that died without a word cannot be written to.
