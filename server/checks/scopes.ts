@@ -1,6 +1,5 @@
 // Where each step does each kind of work: in which rooms, on which things and levels. So a rule looks only at pairs that
 // meet. One table for all steps; the same object while no step works elsewhere than before.
-
 import type { Slot } from '#kit/place';
 import type { Step } from '#model/model';
 import type { Model } from '#model/resolve';

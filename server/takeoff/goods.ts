@@ -84,7 +84,7 @@ export type SizeRow = Material['given']['size'][number];
 
 /** The row's own words on this size. */
 export function sizeRow(material: Material, sizes: readonly Literal[]): SizeRow | undefined {
-  return material.given.size.find((row) => sizes.some((size) => sameSize(size, row.value)));
+  return sizes.length === 0 ? undefined : material.given.size.find((row) => sizes.some((size) => sameSize(size, row.value)));
 }
 
 /** Whether goods come in one of the sizes; those without sizes in the library come in any. */
