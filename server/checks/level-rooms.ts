@@ -1,5 +1,6 @@
 // The rooms of each level, those that are placed with their ground in the plan, and what the level's outside wall leaves
 // for them. Kept for as long as the level's rooms are the same objects.
+import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Outline, Point } from '#kit/shapes/outline';
 import { boundsOf, isRectangle, type Region, rectangleAt } from '#kit/shapes/region';
@@ -70,9 +71,7 @@ const ofRooms = keptFor((rooms: readonly Room[]): readonly LevelRooms[] => {
   }
   return [...byLevel].map(([level, list]) => {
     const before = latest.get(level);
-    const same =
-      before !== undefined && before.rooms.length === list.length && list.every((room, at) => room === before.rooms[at]);
-    const made = same ? before : ofLevel(level, list);
+    const made = before !== undefined && sameList(list, before.rooms) ? before : ofLevel(level, list);
     latest.set(level, made);
     return made;
   });

@@ -1,6 +1,8 @@
 // What stands at a position of the text: the declaration and its line, the item, the clause, and the name it is part of.
 import type { Position } from 'vscode-languageserver-types';
+import { firstAtLeast } from '#grammar/lines';
 import type { Item, Node } from '#grammar/tree';
+import { sameList } from '#kit/differing';
 import type { Slot, Spot } from '#kit/place';
 import type { Declared } from '#model/declared';
 import type { FileNames } from '#model/file-names';
@@ -42,14 +44,7 @@ export interface There extends Standing {
 /** The declaration whose lines hold a line, and the way to it; undefined on lines between declarations. */
 export function standingAt(file: FileNames, line: number): Standing | undefined {
   const { declared, lines } = file;
-  let low = 0;
-  let high = declared.length;
-  while (high - low > 0) {
-    const middle = (low + high) >> 1;
-    if (lines[middle]! <= line) low = middle + 1;
-    else high = middle;
-  }
-  for (let at = low - 1; at >= 0; at--) {
+  for (let at = firstAtLeast(lines, line + 1) - 1; at >= 0; at--) {
     const found = declared[at]!;
     if (line < lines[at]! + found.node.height) return walkDown(found, lines[at]!, line);
     // A line of a phase may follow the steps in it.
@@ -115,11 +110,7 @@ export function clauseAround(clauses: readonly ReadClause[], itemIndex: number):
 
 function nameAt(declared: Declared, path: readonly number[], column: number, model: Model): NameThere | undefined {
   const { declaration, slot } = declared;
-  const covers = (spot: Spot): boolean =>
-    column >= spot.from &&
-    column <= spot.to &&
-    spot.path.length === path.length &&
-    spot.path.every((step, at) => step === path[at]);
+  const covers = (spot: Spot): boolean => column >= spot.from && column <= spot.to && sameList(spot.path, path);
   if (declaration.name !== '' && covers(declaration.nameSpot)) {
     const { names, library } = model;
     // A name said twice means the first.

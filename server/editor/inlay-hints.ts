@@ -3,6 +3,7 @@ import type { InlayHint, Range } from 'vscode-languageserver-types';
 import { costText, finishText } from '#answers/summary';
 import { counted } from '#answers/table';
 import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
+import { firstAtLeast } from '#grammar/lines';
 import { dayOfStart } from '#kit/dates';
 import type { Quantity } from '#kit/quantity';
 import type { Declared } from '#model/declared';
@@ -59,16 +60,7 @@ export function shownHints(view: View, { start, end }: Range): readonly string[]
 
 /** Which declarations begin on the lines from first to last. */
 function within({ lines }: FileNames, first: number, last: number): readonly [from: number, to: number] {
-  let low = 0;
-  let high = lines.length;
-  while (high > low) {
-    const middle = (low + high) >> 1;
-    if (lines[middle]! < first) low = middle + 1;
-    else high = middle;
-  }
-  let to = low;
-  while (to < lines.length && lines[to]! <= last) to += 1;
-  return [low, to];
+  return [firstAtLeast(lines, first), firstAtLeast(lines, last + 1)];
 }
 
 /** What was said of a plan's declarations: the same lines are asked for, and then compared with those shown. */

@@ -1,4 +1,5 @@
 // The quantity that was given, or computed, at a place of the text: found in the element that the line became.
+import { sameList } from '#kit/differing';
 import type { Quantity } from '#kit/quantity';
 import type { Element } from '#model/model';
 
@@ -11,7 +12,7 @@ export function quantityAt(element: Element, path: readonly number[], column: nu
     const { place } = found;
     if (place === undefined || place.slot !== element.slot) return;
     const { spot } = place;
-    const covers = column >= spot.from && column <= spot.to && samePath(spot.path, path);
+    const covers = column >= spot.from && column <= spot.to && sameList(spot.path, path);
     if (covers && (best === undefined || size(found) < size(best))) best = found;
   };
   const visit = (value: unknown, depth: number): void => {
@@ -44,7 +45,3 @@ export function shallow(quantity: Quantity, depth: number): Quantity {
 }
 
 const MOST_INPUTS = 12;
-
-function samePath(a: readonly number[], b: readonly number[]): boolean {
-  return a.length === b.length && a.every((step, at) => step === b[at]);
-}

@@ -1,5 +1,6 @@
 // Where a thing stands: a declaration, a line below it, a stretch of that line. Never an offset or a line number of the
 // whole text, so a place stays right while the text around it changes; it is looked up in the present text when shown.
+import { sameList } from './differing.ts';
 
 /** A declaration's lasting identity: the same object for as long as a file declares that kind and name. */
 export interface Slot {
@@ -47,7 +48,5 @@ export function samePlace(a: Place, b: Place): boolean {
 }
 
 export function sameSpot(a: Spot, b: Spot): boolean {
-  return (
-    a.from === b.from && a.to === b.to && a.path.length === b.path.length && a.path.every((step, index) => step === b.path[index])
-  );
+  return a.from === b.from && a.to === b.to && sameList(a.path, b.path);
 }

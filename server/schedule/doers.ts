@@ -1,5 +1,6 @@
 // Who does each kind of work: a doer for each work that a task says it does, with the part its words take. What was read
 // of a step is kept while the step is; the list of a work while its doers are.
+import { keptWhereSame } from '#kit/differing';
 import type { Step, Task } from '#model/model';
 import { type Scope, scopeOf } from './scope.ts';
 
@@ -40,8 +41,8 @@ export function doersOf(steps: readonly Step[], before: Doers | undefined): Doer
   const byWork = new Map<string, WorkDoers>();
   for (const [work, now] of works) {
     const old = before?.byWork.get(work);
-    const doers = old !== undefined && isSame(old.doers, now.doers) ? old.doers : now.doers;
-    const numbers = old !== undefined && isSame(old.numbers, now.numbers) ? old.numbers : now.numbers;
+    const doers = keptWhereSame(old?.doers, now.doers);
+    const numbers = keptWhereSame(old?.numbers, now.numbers);
     byWork.set(work, doers === old?.doers && numbers === old.numbers ? old : { doers, numbers });
   }
   return { steps, byStep, byWork };
@@ -59,10 +60,4 @@ function doersOfStep(step: Step): readonly Doer[] {
     kept.set(step, doers);
   }
   return doers;
-}
-
-function isSame<T>(a: readonly T[], b: readonly T[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let at = 0; at < a.length; at++) if (a[at] !== b[at]) return false;
-  return true;
 }

@@ -1,5 +1,6 @@
 // Who does a kind of work and who installs goods of a name: what an inspection and a delivery may hang on besides the
 // steps they name themselves.
+import { sameList } from '#kit/differing';
 import type { Claims } from './claims.ts';
 import type { Doers } from './doers.ts';
 
@@ -16,8 +17,7 @@ export interface LinkSources {
 export function linkSources(claims: Claims, doers: Doers, before: LinkSources | undefined): LinkSources {
   const from: unknown[] = [];
   for (const [work, { goods }] of claims.byWork) from.push(work, goods, doers.byWork.get(work)?.numbers);
-  if (before !== undefined && before.from.length === from.length && from.every((each, at) => each === before.from[at]))
-    return before;
+  if (before !== undefined && sameList(from, before.from)) return before;
   const tasksOf = (work: string): readonly number[] => doers.byWork.get(work)?.numbers ?? NOBODY;
   let byGoods: ReadonlyMap<string, readonly number[]> | undefined;
   return { from, tasksOf, installers: (goods) => (byGoods ??= installersOf(claims, tasksOf)).get(goods) ?? NOBODY };

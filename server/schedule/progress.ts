@@ -1,5 +1,6 @@
 // What the diary says of the steps, up to the status date: begun, done, failed, expected. Later blocks win.
 import { DAY_MINUTES } from '#kit/dates';
+import { sameList } from '#kit/differing';
 import type { ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Steps } from './steps.ts';
@@ -35,7 +36,7 @@ export function keptProgress(
   before: ProgressMemory | undefined,
 ): ProgressMemory {
   const from = [model.list('progress'), steps.index, asOf];
-  if (before !== undefined && from.every((each, at) => each === before.from[at])) return before;
+  if (before !== undefined && sameList(from, before.from)) return before;
   return { from, progress: progressOf(model, steps, asOf) };
 }
 

@@ -1,7 +1,7 @@
 // The lines of one kind of work shared out among those who do it. A scoped task takes what its words say; an unscoped one
 // takes what no other task of that work has claimed. Of two looks at a work, most lines and tasks are the same: a task is
 // asked again only where its own words changed or where a line that it held went or one that it holds came.
-import { type Differing, differing } from '#kit/differing';
+import { type Differing, differing, keptWhereSame, sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Line } from '#takeoff/lines';
 import type { Claim, WorkClaims } from './claims.ts';
@@ -142,9 +142,8 @@ function heldBy({ scope }: Doer, lines: readonly Line[], byRoom: ReadonlyMap<Slo
 
 /** Names of goods in the order in which they first stand: those that came for those that went leave it as it is. */
 function goodsNow(lines: readonly Line[], { from, before, now }: Differing, old: SharedOut | undefined): readonly string[] {
-  if (old !== undefined && isSameList(goodsIn(old.lines, from, before), goodsIn(lines, from, now))) return old.claims.goods;
-  const goods = goodsIn(lines, 0, lines.length);
-  return old !== undefined && isSameList(old.claims.goods, goods) ? old.claims.goods : goods;
+  if (old !== undefined && sameList(goodsIn(old.lines, from, before), goodsIn(lines, from, now))) return old.claims.goods;
+  return keptWhereSame(old?.claims.goods, goodsIn(lines, 0, lines.length));
 }
 
 function goodsIn(lines: readonly Line[], from: number, to: number): readonly string[] {
@@ -154,8 +153,4 @@ function goodsIn(lines: readonly Line[], from: number, to: number): readonly str
     if (goods !== undefined) names.add(goods.name);
   }
   return [...names];
-}
-
-function isSameList(a: readonly string[], b: readonly string[]): boolean {
-  return a.length === b.length && a.every((name, at) => name === b[at]);
 }

@@ -1,6 +1,7 @@
 // What is given of each step's time: its calendar, its length, the dates it is held by and what is recorded of it. Kept as
 // long as those are; where only lengths changed and nothing is recorded, the rest of it stays.
 import { DAY_MINUTES } from '#kit/dates';
+import { sameList } from '#kit/differing';
 import type { Step } from '#model/model';
 import type { Model } from '#model/resolve';
 import { nextWork, previousWork, workBetween } from './calendar.ts';
@@ -36,7 +37,7 @@ export function stepTimes(
   const { trades, minutes } = lengths;
   const from = [steps, trades, model.plan, model.settings, startDay, progress, ...holidaysOf(model)];
   const { kept } = memory;
-  if (kept !== undefined && kept.from.length === from.length && from.every((each, at) => each === kept.from[at])) {
+  if (kept !== undefined && sameList(from, kept.from)) {
     const isRecorded = progress.asOf !== undefined;
     if (kept.minutes === minutes && (!isRecorded || kept.network === network)) return kept.timing;
     if (!isRecorded) {
@@ -52,8 +53,7 @@ export function stepTimes(
 function sameTiming(a: Timing, b: Timing): boolean {
   return (
     a.start === b.start &&
-    a.calendars.length === b.calendars.length &&
-    a.calendars.every((calendar, at) => calendar === b.calendars[at]) &&
+    sameList(a.calendars, b.calendars) &&
     sameNumbers(a.calendarOf, b.calendarOf) &&
     sameNumbers(a.durations, b.durations) &&
     sameNumbers(a.wholeDays, b.wholeDays) &&

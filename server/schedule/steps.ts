@@ -1,4 +1,5 @@
 // The steps of a plan in plan order, and the phases they stand in.
+import { sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Phase, Step } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -40,7 +41,7 @@ export function stepsOf(model: Model, before?: StepsMemory): StepsMemory {
 }
 
 function same(a: Steps, b: Steps): boolean {
-  return a.list.length === b.list.length && a.list.every((step, at) => step === b.list[at] && a.phases[at] === b.phases[at]);
+  return sameList(a.list, b.list) && sameList(a.phases, b.phases);
 }
 
 /**

@@ -1,5 +1,6 @@
 // Whether two quantities say the same, working and places and all: then the older object stands for both, and what was
 // made from it stays.
+import { keptWhereSame } from '#kit/differing';
 import { samePlace } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 
@@ -34,5 +35,5 @@ export function sameAsBefore<D extends Quantity>(list: readonly D[], before: rea
     const old = before[index];
     return old !== undefined && sameQuantity(each, old) ? old : each;
   });
-  return merged.length === before.length && merged.every((each, index) => each === before[index]) ? before : merged;
+  return keptWhereSame(before, merged);
 }

@@ -1,5 +1,6 @@
 // Names that stand where several kinds of things may be meant, and that name none of them.
 import { nearest } from '#kit/did-you-mean';
+import { differing } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
 import type { At, Element, NamePlace } from '#model/model';
 import { unknownName } from '#model/problems';
@@ -126,16 +127,11 @@ function isKnown(name: string, kinds: readonly string[], model: Model): boolean 
   return answer;
 }
 
-/** Answers about names that came or went: between what is the same from the top and from the bottom. */
+/** Answers about names that came or went. */
 function forget(known: Answers, names: Answers['names']): void {
   const { slots, also } = known.names;
-  const now = names.slots;
-  const least = Math.min(slots.length, now.length);
-  let top = 0;
-  while (top < least && slots[top] === now[top]) top += 1;
-  let bottom = 0;
-  while (bottom < least - top && slots[slots.length - 1 - bottom] === now[now.length - 1 - bottom]) bottom += 1;
-  const changed = [...slots.slice(top, slots.length - bottom), ...now.slice(top, now.length - bottom)];
+  const { from, before, now } = differing(slots, names.slots);
+  const changed = [...slots.slice(from, before), ...names.slots.slice(from, now)];
   if (changed.length > FEW || also.size + names.also.size > 0) known.byKinds.clear();
   for (const byName of known.byKinds.values()) for (const { name } of changed) byName.delete(name);
   known.names = names;
