@@ -36,7 +36,7 @@ export interface NameTable extends Names {
 
 export function nameTable(files: readonly FileNames[], before?: NameTable): NameTable {
   if (before !== undefined && keptWhereSame(before.files, files) === before.files) return before;
-  const declared = files.length === 1 ? files[0]!.declared : files.flatMap((file) => file.declared);
+  const declared = joined(files, before, (from) => from.declared);
   const names = namesOf(files, before);
   const { order } = names;
   return {
@@ -64,21 +64,26 @@ export function nameTable(files: readonly FileNames[], before?: NameTable): Name
 }
 
 function namesOf(files: readonly FileNames[], before: NameTable | undefined): Names {
-  const [only] = files;
-  const { slots, keys, seconds } =
-    files.length === 1
-      ? only!
-      : {
-          slots: files.flatMap((file) => file.slots),
-          keys: files.flatMap((file) => file.keys),
-          seconds: files.flatMap((file) => file.seconds),
-        };
+  const slots = joined(files, before, (from) => from.slots);
+  const keys = joined(files, before, (from) => from.keys);
+  const seconds = joined(files, before, (from) => from.seconds);
   const said = { slots, keys, seconds };
   if (before === undefined) return allNames(said);
   const changed = differing(before.slots, slots);
   const sameSlots = changed.before === changed.from && changed.now === changed.from;
   if (sameSlots && keptWhereSame(before.seconds, seconds) === before.seconds) return before.names;
   return changedNames(said, before.names, changed) ?? allNames(said);
+}
+
+/** A list of every file in one: that of before for as long as each file has the list it had. */
+function joined<T>(
+  files: readonly FileNames[],
+  before: NameTable | undefined,
+  listOf: (from: Pick<FileNames, 'declared' | 'slots' | 'keys' | 'seconds'>) => readonly T[],
+): readonly T[] {
+  if (files.length === 1) return listOf(files[0]!);
+  const isSame = before?.files.length === files.length && files.every((file, at) => listOf(file) === listOf(before.files[at]!));
+  return isSame ? listOf(before) : files.flatMap(listOf);
 }
 
 type Said = Pick<Names, 'slots' | 'keys' | 'seconds'>;
