@@ -9,6 +9,7 @@ import type { Covered } from './covered.ts';
 import { type MaterialCost, materialCost } from './material.ts';
 import { type Prices, priceFor } from './prices.ts';
 import { placeOf } from './step-costs.ts';
+import { sharesByLine } from './whose-goods.ts';
 
 export interface Materials {
   readonly costs: readonly MaterialCost[];
@@ -109,11 +110,17 @@ export function materialLines(
   covered: ReadonlySet<Line>,
   timeline: Timeline,
 ): readonly CostLine[] {
-  const lines: CostLine[] = [];
-  shareOut(costs, covered, timeline, (cost, line, cents, step) => {
-    lines.push(materialLine(cost, line, cents, step, timeline));
-  });
-  return lines;
+  const sharesOf = sharesByLine(timeline.claims.byStep.entries());
+  return costs.flatMap((cost) =>
+    cost.byLine().flatMap((part, at) => {
+      const line = cost.purchase.lines[at]!;
+      if (part === 0 || covered.has(line)) return [];
+      const shares = sharesOf.get(line);
+      if (shares === undefined) return [materialLine(cost, line, part, undefined, timeline)];
+      const weights = shares.map(({ share }) => share);
+      return shareCents(part, weights).map((cents, nth) => materialLine(cost, line, cents, shares[nth]!.step, timeline));
+    }),
+  );
 }
 
 export function materialLine(
@@ -126,45 +133,4 @@ export function materialLine(
   const base = { kind: 'material', rung: 'rate', label: purchase.label, line, working, cents, ...placeOf(line) } as const;
   const trade = step === undefined ? undefined : trades[step];
   return step === undefined ? base : { ...base, step, ...(trade === undefined ? {} : { trade: trade.slot }) };
-}
-
-function shareOut(
-  costs: readonly MaterialCost[],
-  covered: ReadonlySet<Line>,
-  timeline: Timeline,
-  give: (cost: MaterialCost, line: Line, cents: number, step: number | undefined) => void,
-): void {
-  const owners = ownersOf(timeline);
-  for (const cost of costs) {
-    const { lines } = cost.purchase;
-    cost.byLine().forEach((part, at) => {
-      const line = lines[at]!;
-      if (part === 0 || covered.has(line)) return;
-      const steps = owners.get(line);
-      if (steps === undefined) give(cost, line, part, undefined);
-      else if (steps.length === 1) give(cost, line, part, steps[0]!.step);
-      else {
-        const shares = shareCents(
-          part,
-          steps.map(({ share }) => share),
-        );
-        steps.forEach(({ step }, nth) => {
-          give(cost, line, shares[nth]!, step);
-        });
-      }
-    });
-  }
-}
-
-/** The steps that claim each line. */
-function ownersOf(timeline: Timeline): ReadonlyMap<Line, readonly { step: number; share: number }[]> {
-  const owners = new Map<Line, { step: number; share: number }[]>();
-  for (const [step, claims] of timeline.claims.byStep.entries()) {
-    for (const { line, share } of claims) {
-      const list = owners.get(line);
-      if (list === undefined) owners.set(line, [{ step, share }]);
-      else list.push({ step, share });
-    }
-  }
-  return owners;
 }

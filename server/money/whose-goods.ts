@@ -17,7 +17,8 @@ export interface WhoseGoods {
   readonly ofStep: (step: number, visit?: Visit) => number;
 }
 
-interface Share {
+/** A step that takes a line, and how much of it. */
+export interface Share {
   readonly step: number;
   readonly share: number;
 }
@@ -106,8 +107,8 @@ function placesByItem(costs: readonly MaterialCost[]): ReadonlyMap<string, reado
   return places;
 }
 
-/** The steps that take each line, in plan order. */
-function sharesByLine(byStep: readonly (readonly [number, readonly Claim[]])[]): ReadonlyMap<Line, readonly Share[]> {
+/** The steps that take each line, in the order of their claims; a step that comes again is the same. */
+export function sharesByLine(byStep: Iterable<readonly [number, readonly Claim[]]>): ReadonlyMap<Line, readonly Share[]> {
   const shares = new Map<Line, Share[]>();
   const seen = new Set<number>();
   for (const [step, claims] of byStep) {
