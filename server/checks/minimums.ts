@@ -8,7 +8,7 @@ import { sameList } from '#kit/differing';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import { equal } from '#model/equal';
+import { sameGiven } from '#model/equal';
 import { evaluate } from '#model/evaluate';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -120,7 +120,7 @@ function limitsOf(given: Minimum['given']): readonly string[] {
 function sayTheSame(a: Model['plan'], b: Model['plan'], words: readonly string[]): boolean {
   if (a === b) return true;
   const [given, other] = [a?.given, b?.given] as readonly ({ readonly [word: string]: unknown } | undefined)[];
-  return given !== undefined && other !== undefined && words.every((word) => equal(given[word], other[word]));
+  return given !== undefined && other !== undefined && words.every((word) => sameGiven(given[word], other[word]));
 }
 
 function kindsOf(all: readonly Minimum[]): readonly Kind[] {

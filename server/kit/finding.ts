@@ -1,5 +1,6 @@
 // One shape for everything Screed has to say about a plan. A finding is data: its sort (code, severity, wording) is a
 // constant, its arguments are values, and the sentence is made only when somebody reads it.
+import { equal } from './equal.ts';
 import { type Place, samePlace } from './place.ts';
 
 export type Severity = 'error' | 'warning' | 'note';
@@ -57,21 +58,15 @@ export function sameFinding(a: Finding, b: Finding): boolean {
       a.severity === b.severity &&
       a.source === b.source &&
       samePlace(a.place, b.place) &&
-      same(a.details, b.details) &&
-      same(a.related, b.related) &&
-      same(a.fixes, b.fixes))
+      equal(a.details, b.details, isThing) &&
+      equal(a.related, b.related, isThing) &&
+      equal(a.fixes, b.fixes, isThing))
   );
 }
 
-/** Lists and plain objects by what is in them; rows, slots and other things that have a place of their own by identity. */
-function same(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
-  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false;
-  if (Array.isArray(a)) return Array.isArray(b) && a.length === b.length && a.every((each, at) => same(each, b[at]));
-  if (Array.isArray(b) || 'again' in a || 'given' in a) return false;
-  const keys = Object.keys(a);
-  if (keys.length !== Object.keys(b).length) return false;
-  return keys.every((key) => key in b && same((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key]));
+/** Rows, slots and elements are the same only where they are one. */
+function isThing(value: object): boolean {
+  return 'again' in value || 'given' in value;
 }
 
 export function messageOf(found: Finding): string {

@@ -8,7 +8,7 @@ import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Work } from '#kit/work';
 import type { Declared } from './declared.ts';
-import { equal } from './equal.ts';
+import { sameElement } from './equal.ts';
 import { factsOf } from './facts.ts';
 import { type Following, followLines, followProperties, followValue } from './follow.ts';
 import type { Element } from './model.ts';
@@ -208,7 +208,7 @@ export function element(slot: Slot, now: Snapshot): Element | undefined {
   }
   // Whoever lies on a ring has no value, wherever the ring was entered.
   const value = now.rings.has(slot) ? undefined : made?.element;
-  if (memo.element === undefined || value === undefined || !equal(memo.element, value)) memo.element = value;
+  if (memo.element === undefined || value === undefined || !sameElement(memo.element, value)) memo.element = value;
   memo.stage = 'done';
   now.memory.suspects.delete(slot);
   return memo.element;

@@ -3,7 +3,7 @@
 // as it was.
 import { type Slot, samePlace } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import { equal } from '#model/equal';
+import { sameGiven } from '#model/equal';
 import type { Assembly, Goods, Level, Room } from '#model/model';
 import { itemText } from './goods.ts';
 import { facesOf } from './measure/layers.ts';
@@ -23,7 +23,8 @@ function saysTheSame(a: Room, b: Room): boolean {
   const words = Object.keys(b.given) as (keyof Room['given'])[];
   if (words.length !== Object.keys(a.given).length) return false;
   return (
-    words.every((word) => word === 'on' || equal(a.given[word], b.given[word])) && sameLevel(a.given.on?.value, b.given.on?.value)
+    words.every((word) => word === 'on' || sameGiven(a.given[word], b.given[word])) &&
+    sameLevel(a.given.on?.value, b.given.on?.value)
   );
 }
 
