@@ -1,7 +1,7 @@
 // Which levels the things of a house stand on, carry or cover: work on a thing is work on those, too. And which levels are
 // buildings of their own.
 
-import { sameList } from '#kit/differing';
+import { alike, sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -16,17 +16,9 @@ export function thingsStanding(model: Model): readonly Standing[] {
 
 /** Whether the same things stand on the same levels, whatever else is said of them. */
 export function standAlike(before: readonly Standing[], now: readonly Standing[]): boolean {
-  return now.every((list, at) => alike(before[at]!, list));
-}
-
-function alike(before: Standing, now: Standing): boolean {
-  if (before === now) return true;
-  if (before.length !== now.length) return false;
-  for (let at = 0; at < now.length; at++) {
-    const [old, each] = [before[at]!, now[at]!];
-    if (old !== each && (old.slot !== each.slot || !sameList(levelsOf(old), levelsOf(each)))) return false;
-  }
-  return true;
+  return alike(before, now, (olds, list) =>
+    alike(olds, list, (old, each) => old.slot === each.slot && sameList(levelsOf(old), levelsOf(each))),
+  );
 }
 
 const NONE: readonly Slot[] = [];

@@ -35,6 +35,14 @@ export function sameList(a: readonly unknown[], b: readonly unknown[]): boolean 
   return true;
 }
 
+/** Whether the members of two lists, each with its own, are the same objects or alike. */
+export function alike<T>(a: readonly T[], b: readonly T[], isAlike: (one: T, other: T) => boolean): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at] && !isAlike(a[at]!, b[at]!)) return false;
+  return true;
+}
+
 /** The known list where the other holds the same, so that whoever keeps by it finds it again. */
 export function keptWhereSame<T>(known: readonly T[] | undefined, now: readonly T[]): readonly T[] {
   return known !== undefined && sameList(known, now) ? known : now;

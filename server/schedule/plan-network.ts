@@ -1,5 +1,6 @@
 // All links of a plan and the network over them, kept between two looks: the links of a step are read again only where the
 // step, its phase or what it hangs on changed, and the network is built again only where a link is another than before.
+import { alike } from '#kit/differing';
 import type { Work } from '#kit/work';
 import { distinct } from './distinct-links.ts';
 import type { Duration } from './durations.ts';
@@ -45,7 +46,7 @@ export function planNetwork(
       links[made++] = link.share === undefined ? link : { ...link, lag: sharedLag(link, durations) };
     }
   }
-  const isSame = before !== undefined && before.network.count === steps.list.length && sameLinks(links, before.links);
+  const isSame = before !== undefined && before.network.count === steps.list.length && alike(links, before.links, sameLink);
   if (!isSame) work.networkBuilt += 1;
   return {
     steps,
@@ -82,31 +83,11 @@ function ownLinks(steps: Steps, sources: LinkSources, before: PlanNetwork | unde
 
 /** Whether every step's words make the links they made, from whichever place in the text. */
 function saySame(owns: readonly Own[], before: readonly Own[]): boolean {
-  if (owns.length !== before.length) return false;
-  for (let number = 0; number < owns.length; number++) {
-    const [now, old] = [owns[number]!, before[number]!];
-    if (now === old) continue;
-    if (!sameLinks(now.links, old.links)) return false;
-    for (let at = 0; at < now.links.length; at++) {
-      const [link, other] = [now.links[at]!, old.links[at]!];
-      if (link.share !== other.share || link.words !== other.words) return false;
-    }
-  }
-  return true;
+  return alike(owns, before, ({ links }, old) =>
+    alike(links, old.links, (link, other) => link.share === other.share && link.words === other.words && sameLink(link, other)),
+  );
 }
 
-function sameLinks(a: readonly PlanLink[], b: readonly PlanLink[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let at = 0; at < a.length; at++) {
-    const [link, other] = [a[at]!, b[at]!];
-    if (link === other) continue;
-    const isSame =
-      link.from === other.from &&
-      link.to === other.to &&
-      link.kind === other.kind &&
-      link.lag === other.lag &&
-      link.clock === other.clock;
-    if (!isSame) return false;
-  }
-  return true;
+function sameLink(a: PlanLink, b: PlanLink): boolean {
+  return a.from === b.from && a.to === b.to && a.kind === b.kind && a.lag === b.lag && a.clock === b.clock;
 }

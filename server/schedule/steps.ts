@@ -1,5 +1,5 @@
 // The steps of a plan in plan order, and the phases they stand in.
-import { sameList } from '#kit/differing';
+import { alike, sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Phase, Step } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -122,7 +122,7 @@ function read(model: Model, before: Steps | undefined): Steps {
 
 function sameOrder(before: Steps, list: readonly Step[], phases: readonly (Phase | undefined)[]): boolean {
   return (
-    before.list.length === list.length &&
-    list.every((step, at) => step.slot === before.list[at]!.slot && phases[at]?.slot === before.phases[at]?.slot)
+    alike(before.list, list, (old, step) => old.slot === step.slot) &&
+    alike(before.phases, phases, (old, phase) => old?.slot === phase?.slot)
   );
 }

@@ -1,6 +1,7 @@
 // Whether a room says the same as before as far as the take-off reads it: its own lines, and of its level only the height
 // and the faces that walls, inside walls and ceiling turn to it. A change of sheathing in every wall then leaves every room
 // as it was.
+import { alike } from '#kit/differing';
 import { type Slot, samePlace } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import { sameGiven } from '#model/equal';
@@ -46,9 +47,7 @@ function sameOptional(a: Quantity | undefined, b: Quantity | undefined): boolean
 function sameFaces(a: Assembly | undefined, b: Assembly | undefined): boolean {
   if (a === b) return true;
   if (a === undefined || b === undefined) return false;
-  const faces = facesOf(a);
-  const others = facesOf(b);
-  return faces.length === others.length && faces.every((face, index) => sameGoods(face, others[index]!));
+  return alike(facesOf(a), facesOf(b), sameGoods);
 }
 
 function sameGoods(a: Goods, b: Goods): boolean {

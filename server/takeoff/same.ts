@@ -1,6 +1,6 @@
 // Whether two quantities say the same, working and places and all: then the older object stands for both, and what was
 // made from it stays.
-import { keptWhereSame } from '#kit/differing';
+import { alike, keptWhereSame } from '#kit/differing';
 import { samePlace } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 
@@ -12,8 +12,7 @@ export function sameQuantity(a: Quantity, b: Quantity): boolean {
     a.unit === b.unit &&
     sameForm(a, b) &&
     (a.place === undefined ? b.place === undefined : b.place !== undefined && samePlace(a.place, b.place)) &&
-    a.inputs.length === b.inputs.length &&
-    a.inputs.every((input, index) => sameQuantity(input, b.inputs[index]!))
+    alike(a.inputs, b.inputs, sameQuantity)
   );
 }
 

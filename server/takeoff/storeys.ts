@@ -1,7 +1,7 @@
 // A storey: a level with its rooms and inside walls, and the few rooms elsewhere that they have to do with. Storeys are
 // measured apart, so that a plan of many houses is not looked through for a change in one.
 
-import { sameList } from '#kit/differing';
+import { alike, sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { ElementOf, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -69,8 +69,7 @@ function withRooms(rooms: readonly Room[], memory: StoreysMemory): readonly Stor
 
 function sameTies(a: Room, b: Room): boolean {
   if (a.given.finish?.value !== b.given.finish?.value) return false;
-  const [were, are] = [openingsOf(a), openingsOf(b)];
-  return were.length === are.length && were.every(({ to }, at) => to === are[at]!.to);
+  return alike(openingsOf(a), openingsOf(b), (old, opening) => old.to === opening.to);
 }
 
 function anew(model: Model, memory: StoreysMemory): readonly Storey[] {

@@ -1,5 +1,6 @@
 // DOOR: model → take-off: every line with its working, by work, and what to buy. Geometry of each element gives portions,
 // the library's rows make lines of them; both are kept while what they came from is the same.
+import { alike } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { System } from '#kit/units';
@@ -94,7 +95,7 @@ function worksDone(model: Model, memory: TakeOffMemory): ReadonlySet<string> {
   const tasks = model.list('task');
   const { done } = memory;
   if (done?.tasks === tasks) return done.works;
-  if (done?.tasks.length === tasks.length && tasks.every((task, at) => doSameWorks(task, done.tasks[at]!))) {
+  if (done !== undefined && alike(tasks, done.tasks, doSameWorks)) {
     memory.done = { tasks, works: done.works };
     return done.works;
   }

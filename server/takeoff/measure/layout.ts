@@ -1,6 +1,7 @@
 // How the placed rooms of a level lie against each other: which stretches have an inside wall between them and of what,
 // which are open, and where inside walls run into others.
 
+import { alike } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
@@ -94,7 +95,7 @@ export function sameRuns(runs: readonly Run[], before: readonly Run[]): readonly
     sameQuantity(a.length, b.length) &&
     a.pairs.length === b.pairs.length &&
     a.pairs.every(([one, other], index) => one === b.pairs[index]![0] && other === b.pairs[index]![1]);
-  return runs.length === before.length && runs.every((run, index) => same(run, before[index]!)) ? before : runs;
+  return alike(runs, before, same) ? before : runs;
 }
 
 function regionOf(room: Room): Outline {
