@@ -1,4 +1,5 @@
 // The unit after a number: glued to it or one blank behind, spelled in one word or in two, if the letters there are one.
+import { addTo } from '#kit/gathered';
 import { readUnit, usualSpelling } from '#kit/units';
 import { UNITS, type Unit } from '#kit/units/table';
 import { endsHere, isBlank, isLetter, isWordPart, matchAt } from './reading.ts';
@@ -68,9 +69,7 @@ function byFirstLetter(spellings: readonly string[]): ReadonlyMap<string, readon
   const groups = new Map<string, string[]>();
   for (const spelling of [...spellings].sort((a, b) => b.length - a.length)) {
     const letter = spelling.charAt(0).toLowerCase();
-    const group = groups.get(letter);
-    if (group === undefined) groups.set(letter, [spelling]);
-    else group.push(spelling);
+    addTo(groups, letter, spelling);
   }
   return groups;
 }

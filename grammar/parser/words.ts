@@ -1,5 +1,4 @@
 // Whatever begins with a letter: names and key words, and the few literals that do (R-21, T12, mon-fri, kr 450, Oct 15, 2026).
-
 import { unitNamed } from '#kit/units';
 import type { Unit } from '#kit/units/table';
 import { gluedMinus, openingForm, resistanceForm, singleQuotes, unknownFunction } from './messages.ts';

@@ -1,6 +1,5 @@
 // Splits what stands on a line into clauses: a clause begins at a joining word, or at one of the row's own words at the
 // start of a group (after a comma, or first on the line), and runs to the next.
-
 import type { Item } from '../tree.ts';
 import type { Properties } from '../vocabulary/types.ts';
 import { joiningWords } from '../vocabulary/vocabulary.ts';

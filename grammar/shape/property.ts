@@ -1,5 +1,4 @@
 // Reads a clause or a property's line with its own clauses, and the lines below it: clauses again, or more of its list.
-
 import { pathBelow } from '#kit/place';
 import type { GivenLine, GivenProperties } from '../shape.ts';
 import type { Item, Node } from '../tree.ts';

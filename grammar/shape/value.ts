@@ -1,6 +1,5 @@
 // Reads one value of a known shape from the items under a cursor. Undefined means: does not fit, and the cursor says
 // where and what would have. Nothing is evaluated or looked up here.
-
 import { NONE } from '#kit/differing';
 import { isBlank } from '../parser/reading.ts';
 import type { Expression, Item, Literal } from '../tree.ts';

@@ -1,6 +1,5 @@
 // Rows for building knowledge: materials, kinds of work, states, rules, inspections' minimums, holidays. The built-in
 // library is written with them, and a plan may use every one.
-
 import { months } from './common.ts';
 import { measures } from './measures.ts';
 import {

@@ -1,5 +1,6 @@
 // The costs of a plan under other headings: by task, trade, room or part of the house. Every line stands under one heading,
 // so each grouping adds up to the same total, to the cent.
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { CostKind, CostLine } from '#money/cost-lines';
 import { labelOf } from './takeoff-lines.ts';
@@ -24,9 +25,7 @@ export function groupCosts(by: CostGrouping, view: View): readonly CostGroup[] {
   const groups = new Map<Slot | undefined, CostLine[]>();
   for (const line of view.plan.budget.lines) {
     const slot = headingOf(line, by, view);
-    const group = groups.get(slot);
-    if (group === undefined) groups.set(slot, [line]);
-    else group.push(line);
+    addTo(groups, slot, line);
   }
   const order = view.plan.model.names.order;
   const placeOf = (slot: Slot | undefined): number => (slot === undefined ? undefined : order.get(slot)) ?? order.size;

@@ -1,4 +1,5 @@
 // Sums of money as reasons: the lines that add up to them, each with its own working.
+import { addTo } from '#kit/gathered';
 import type { CostLine } from '#money/cost-lines';
 import { groupCosts } from './cost-groups.ts';
 import { type ListedReason, listedReason, pruned } from './listed-reason.ts';
@@ -11,9 +12,7 @@ export function costReason(lines: readonly CostLine[], view: View, label = 'cost
   const alike = new Map<unknown, CostLine[]>();
   for (const line of lines) {
     const key = line.working ?? line.label;
-    const list = alike.get(key);
-    if (list === undefined) alike.set(key, [line]);
-    else list.push(line);
+    addTo(alike, key, line);
   }
   const inputs = [...alike.values()].map((list) => labelled(list[0]!.label, list, view));
   return moneyReason(label, totalOf(lines), view, inputs);

@@ -1,6 +1,6 @@
 // Why a step takes as long as it does, begins when it does, costs what it costs, and how far it may slip.
-
 import { endOf } from '#checks/ends';
+import { addTo } from '#kit/gathered';
 import type { Step } from '#model/model';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
 import type { PlanLink } from '#schedule/links';
@@ -92,9 +92,7 @@ function alsoWaits(links: readonly PlanLink[], view: View): readonly ListedReaso
   for (const link of links) {
     const { slot, spot } = link.place;
     const key = JSON.stringify([slot.file, slot.kind, slot.name, spot]);
-    const list = together.get(key);
-    if (list === undefined) together.set(key, [link]);
-    else list.push(link);
+    addTo(together, key, link);
   }
   return [...together.values()].map((list) => {
     const [first] = list;

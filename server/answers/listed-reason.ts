@@ -1,6 +1,5 @@
 // A reason for programs, and for anybody who prints a tree: label, value and unit, formula, inputs, source, and the file
 // and line each input came from.
-
 import type { Quantity } from '#kit/quantity';
 import { amountOf } from './amount.ts';
 import { asWritten } from './as-written.ts';

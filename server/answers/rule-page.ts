@@ -1,6 +1,5 @@
 // What the code of a finding means: what is looked for and why, where it comes from, how to answer it; with a plan that is
 // wrong and one that is right, where the check has them.
-
 import type { Check } from '#checks/check';
 import { checks } from '#checks/rules';
 import type { ElementOf, Rule } from '#model/model';

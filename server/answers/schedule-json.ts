@@ -1,6 +1,5 @@
 // The schedule for programs. Moments are local, without a time zone; lengths, waits and floats are whole working minutes.
 // The shape is published in server/schemas/schedule.schema.json.
-
 import { isoDate } from '#kit/dates';
 import { FINISH_FINISH, FINISH_START, type LinkKind, START_FINISH, START_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';

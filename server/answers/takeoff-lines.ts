@@ -1,4 +1,5 @@
 // The lines of the take-off as a listing wants them: those that count, by what they are grouped by, added up.
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Line, Purchase } from '#takeoff/lines';
@@ -122,9 +123,7 @@ function tradesOf({
 }: View): ReadonlyMap<Line, readonly { readonly heading: Heading; readonly share: number }[]> {
   const trades = new Map<Line, { heading: Heading; share: number }[]>();
   const add = (line: Line, heading: Heading, share: number): void => {
-    const list = trades.get(line);
-    if (list === undefined) trades.set(line, [{ heading, share }]);
-    else list.push({ heading, share });
+    addTo(trades, line, { heading, share });
   };
   for (const [step, claims] of timeline.claims.byStep.entries()) {
     const trade = timeline.trades[step];

@@ -1,6 +1,5 @@
 // Above three findings of one sort, one stands for all: at the first, with the others listed. A plan without links would
 // else drown in the same sentence.
-
 import { sameList } from '#kit/differing';
 import type { Finding, FindingSort } from '#kit/finding';
 import { keptFor } from './kept.ts';

@@ -1,7 +1,7 @@
 // Findings that say what one of the last look said are that one: nothing is written, sent or drawn again for them.
-
 import { sameList } from '#kit/differing';
 import { type Finding, sameFinding } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 
 /** The findings with those of before in the place of their equals; the list of before where all are. */
@@ -20,9 +20,7 @@ export function asBefore(findings: readonly Finding[], before: readonly Finding[
 function grouped(findings: readonly Finding[]): Map<Slot, Finding[]> {
   const groups = new Map<Slot, Finding[]>();
   for (const each of findings) {
-    const group = groups.get(each.place.slot);
-    if (group === undefined) groups.set(each.place.slot, [each]);
-    else group.push(each);
+    addTo(groups, each.place.slot, each);
   }
   return groups;
 }

@@ -2,6 +2,7 @@
 // for them. Kept for as long as the level's rooms are the same objects.
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Outline, Point } from '#kit/shapes/outline';
 import { boundsOf, isRectangle, type Region, rectangleAt } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
@@ -65,9 +66,7 @@ const ofRooms = keptFor((rooms: readonly Room[]): readonly LevelRooms[] => {
   for (const room of rooms) {
     const level = room.given.on?.value;
     if (level === undefined) continue;
-    const list = byLevel.get(level);
-    if (list === undefined) byLevel.set(level, [room]);
-    else list.push(room);
+    addTo(byLevel, level, room);
   }
   return [...byLevel].map(([level, list]) => {
     const before = latest.get(level);

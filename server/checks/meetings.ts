@@ -1,8 +1,8 @@
 // Who meets whom under a rule of order: the later steps, each with the earlier ones that work in the same room, on the same
 // thing, or in the same building. It hangs on places of work alone, so it outlives every edit of links and dates; where a
 // few steps moved, only they are asked again.
-
 import { sameList } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { type Scope, type Scopes, scopeOf } from './scopes.ts';
 import type { Side } from './sides.ts';
@@ -93,9 +93,7 @@ function candidatesOf(
     if (places === undefined) everywhere.push(side.step);
     else
       for (const slot of places) {
-        const list = bySlot.get(slot);
-        if (list === undefined) bySlot.set(slot, [side.step]);
-        else list.push(side.step);
+        addTo(bySlot, slot, side.step);
       }
   }
   return (then, from, to) => {

@@ -6,6 +6,7 @@ import type { Amount } from '#grammar/vocabulary/types';
 import { vocabulary } from '#grammar/vocabulary/vocabulary';
 import { sameList } from '#kit/differing';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import { sameGiven } from '#model/equal';
@@ -128,9 +129,7 @@ function kindsOf(all: readonly Minimum[]): readonly Kind[] {
   for (const row of all) {
     const kind = row.given.for?.value;
     if (kind === undefined || row.given.fact === undefined) continue;
-    const rows = byKind.get(kind);
-    if (rows === undefined) byKind.set(kind, [row]);
-    else rows.push(row);
+    addTo(byKind, kind, row);
   }
   return [...byKind].map(([word, rows]) => ({
     word,

@@ -1,6 +1,5 @@
 // What lies between neighbouring rooms of a level, and between a room and the outside wall: straight strips of a width that
 // should be that of a wall. Geometry alone, kept with the level's rooms.
-
 import { FOOT } from '#kit/dimension';
 import { type Facing, facings, type Side, sidesOf } from '#kit/shapes/facing';
 import { boundsOf, type Rectangle } from '#kit/shapes/region';

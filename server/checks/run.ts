@@ -1,5 +1,4 @@
 // DOOR: results → findings of every check, of the library's rules of order and its least values.
-
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Check, Results } from './check.ts';

@@ -1,6 +1,5 @@
 // The library's rules of order against a plan: for each pair of steps whose scopes meet, the order is held by a chain of
 // links, or right by luck, or broken. Only held is silent. One finding for one rule and one later step.
-
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Rule } from '#model/model';

@@ -1,5 +1,6 @@
 // Who stands on either side of a rule of order: the tasks that do a kind of work, or one that makes up a state; visits and
 // moments of that name. A task without words on its work, but with its name, counts too.
+import { addTo } from '#kit/gathered';
 import type { State } from '#model/model';
 import { doSameWorks } from '#model/same-works';
 import type { Steps } from '#schedule/steps';
@@ -71,9 +72,7 @@ function doTheSame(before: Steps, now: Steps): boolean {
 function doersOf({ list }: Steps): Doers {
   const doers = new Map<string, Side[]>();
   const add = (name: string, side: Side): void => {
-    const sides = doers.get(name);
-    if (sides === undefined) doers.set(name, [side]);
-    else sides.push(side);
+    addTo(doers, name, side);
   };
   list.forEach((each, step) => {
     if (each.kind === 'delivery') return;

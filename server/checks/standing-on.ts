@@ -1,6 +1,5 @@
 // Which levels the things of a house stand on, carry or cover: work on a thing is work on those, too. And which levels are
 // buildings of their own.
-
 import { alike, sameList } from '#kit/differing';
 import type { Slot } from '#kit/place';
 import type { Element, ElementOf } from '#model/model';

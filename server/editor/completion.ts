@@ -1,5 +1,4 @@
 // What could be written at the caret: it asks the files in completion/ in turn, and says where the text goes.
-
 import type { CompletionItem, CompletionItemKind, CompletionList, Position, Range } from 'vscode-languageserver-types';
 import { headerRows } from '#grammar/shape/left-over';
 import type { ValueCheck } from '#grammar/vocabulary/types';

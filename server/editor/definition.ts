@@ -1,6 +1,5 @@
 // From a name to where it is declared, in the plan or in the library; from an included file's name to the file; from an
 // accepted code to the rule behind it.
-
 import type { Location, LocationLink, Position, Range } from 'vscode-languageserver-types';
 import type { Slot } from '#kit/place';
 import { firstLineOf } from '#model/standing';

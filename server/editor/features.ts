@@ -1,6 +1,5 @@
 // DOOR: every feature an editor can ask for, one file each. A feature says which request it answers, what it tells the
 // editor beforehand, and answers from a view of the file as it is now.
-
 import type { Client } from './client.ts';
 import { codeActions } from './code-actions.ts';
 import { completion } from './completion.ts';

@@ -1,6 +1,5 @@
 // What stands under the pointer: a thing with its figures and their working, a value with its own, or a word of the
 // language with its help.
-
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { listedReason, treeLines } from '#answers/listed-reason';
 import { viewOf, write } from '#answers/view';

@@ -3,6 +3,7 @@ import type { Position, Range, TextDocumentEdit, TextEdit, WorkspaceEdit } from 
 import { parse } from '#grammar/parse';
 import { readDeclaration } from '#grammar/shape';
 import { joiningWords, kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { thereAt } from './at-position.ts';
 import type { Feature } from './features.ts';
@@ -46,9 +47,7 @@ function renamed(view: View, position: Position, wanted: string): WorkspaceEdit 
     for (const { path, range, text } of everywhere(view, slot)) {
       // A second name of the thing stays.
       if (text.toLowerCase() !== slot.name) continue;
-      const list = edits.get(path);
-      if (list === undefined) edits.set(path, [{ range, newText: name }]);
-      else list.push({ range, newText: name });
+      addTo(edits, path, { range, newText: name });
     }
   }
   if (!client.versionedEdits)

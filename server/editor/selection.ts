@@ -1,5 +1,4 @@
 // Ever wider stretches around a position: the item, its clause, the line, the line with what is below it, the block.
-
 import type { Position, Range, SelectionRange } from 'vscode-languageserver-types';
 import { firstLineOf } from '#model/standing';
 import { thereAt } from './at-position.ts';

@@ -1,6 +1,5 @@
 // What a hover says of a thing: its figures with their working, and what it comes to, from sums that stand ready. All of
 // it is shown by `explain`; a pointer passing by must not cost more than a glance.
-
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';

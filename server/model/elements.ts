@@ -4,6 +4,7 @@ import type { Declaration, GivenProperties } from '#grammar/shape';
 import { propertiesOf } from '#grammar/vocabulary/vocabulary';
 import { differing, NONE } from '#kit/differing';
 import { type Finding, finding } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Place, Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Work } from '#kit/work';
@@ -94,9 +95,7 @@ export function snapshot(plan: NameTable, library: NameTable, settings: Settings
   suspect(plan, library, settings, memory);
   const suspected = new Map<string, Slot[]>();
   for (const slot of memory.suspects) {
-    const known = suspected.get(slot.kind);
-    if (known === undefined) suspected.set(slot.kind, [slot]);
-    else known.push(slot);
+    addTo(suspected, slot.kind, slot);
   }
   const rings = new Map<Slot, readonly Slot[]>();
   memory.last = { plan, library, settings, ringed: () => rings.size > 0 };

@@ -1,6 +1,5 @@
 // An expression as written → a quantity with its working. Units are checked here; what cannot be evaluated is a finding
 // and has no value. Names are read through the reader, which remembers what was read.
-
 import type { Expression, Literal } from '#grammar/tree';
 import type { Amount } from '#grammar/vocabulary/types';
 import { type Dimension, MILLIMETRE, overDimension, timesDimension } from '#kit/dimension';

@@ -1,5 +1,4 @@
 // The floor of a level or room as given: two sizes, or its sides walked. Area and perimeter carry their working.
-
 import { type Form, form, measure, type Quantity } from '#kit/quantity';
 import { area, corners, type Direction, type Outline, outlineFromWalk, perimeter, type Step } from '#kit/shapes/outline';
 import type { At } from './model.ts';

@@ -1,6 +1,5 @@
 // The words of the house: records with their names followed and their values evaluated. Later rooms use these types and
 // never the grammar's. An element is the same object for as long as nothing it was made from changed.
-
 import type { Literal } from '#grammar/tree';
 import type { always } from '#grammar/vocabulary/house';
 import type {

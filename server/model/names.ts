@@ -1,6 +1,7 @@
 // One table of names over the files of a plan, or of the library: who has a name, and what a name means.
 import { kindsOf, vocabulary } from '#grammar/vocabulary/vocabulary';
 import { type Differing, differing, keptWhereSame, NONE, spliced } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Declared } from './declared.ts';
 import type { FileNames } from './file-names.ts';
@@ -104,9 +105,7 @@ function allNames(said: Said): Names {
       continue;
     }
     if (key !== '') first.set(key, slot);
-    const list = byKind.get(slot.kind);
-    if (list === undefined) byKind.set(slot.kind, [slot]);
-    else list.push(slot);
+    addTo(byKind, slot.kind, slot);
   }
   return { ...said, first, also: secondNames(seconds, repeated), order, byKind, repeated };
 }

@@ -1,6 +1,5 @@
 // DOOR: the files of a plan and the library → the model: every declaration as an element with names followed and values
 // evaluated, and what could not be.
-
 import { parse, type StatementCache, statementCache } from '#grammar/parse';
 import type { FileTree } from '#grammar/tree';
 import type { KindWord } from '#grammar/vocabulary/vocabulary';

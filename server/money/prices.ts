@@ -1,6 +1,6 @@
 // Which price counts for goods or a kind of work: of those that fit the size and hold on the day, a chosen one, else the
 // lowest. A price for another size of the same goods does not fit.
-
+import { addTo } from '#kit/gathered';
 import type { Price } from '#model/model';
 import type { Literal } from '#model/words';
 import type { NamedGoods } from '#takeoff/lines';
@@ -25,9 +25,7 @@ function read(prices: readonly Price[]): Prices {
   for (const price of prices) {
     const name = price.takes?.of.name;
     if (name === undefined) continue;
-    const list = byName.get(name);
-    if (list === undefined) byName.set(name, [price]);
-    else list.push(price);
+    addTo(byName, name, price);
   }
   return { byName, dated: prices.some((price) => price.given.until !== undefined) };
 }

@@ -1,5 +1,6 @@
 // Whose cost goods are, for one step or one take-off line at a time: who looks at a screenful must not have every purchase
 // shared out. The answers are those of all lines together, to the cent.
+import { addTo } from '#kit/gathered';
 import { shareCents } from '#kit/money';
 import type { Claim, WorkClaims } from '#schedule/claims';
 import type { Timeline } from '#schedule/timeline';
@@ -100,9 +101,7 @@ function placesByItem(costs: readonly MaterialCost[]): ReadonlyMap<string, reado
   const places = new Map<string, number[]>();
   costs.forEach(({ purchase }, nth) => {
     const { item } = purchase.lines[0]!;
-    const list = places.get(item);
-    if (list === undefined) places.set(item, [nth]);
-    else list.push(nth);
+    addTo(places, item, nth);
   });
   return places;
 }
@@ -115,9 +114,7 @@ export function sharesByLine(byStep: Iterable<readonly [number, readonly Claim[]
     if (seen.has(step)) continue;
     seen.add(step);
     for (const { line, share } of claims) {
-      const list = shares.get(line);
-      if (list === undefined) shares.set(line, [{ step, share }]);
-      else list.push({ step, share });
+      addTo(shares, line, { step, share });
     }
   }
   return shares;

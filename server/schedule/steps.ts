@@ -1,5 +1,6 @@
 // The steps of a plan in plan order, and the phases they stand in.
 import { alike, sameList } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Phase, Step } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -107,9 +108,7 @@ function read(model: Model, before: Steps | undefined): Steps {
   const within = new Map<Slot, number[]>();
   phases.forEach((phase, at) => {
     if (phase === undefined) return;
-    const numbers = within.get(phase.slot);
-    if (numbers === undefined) within.set(phase.slot, [at]);
-    else numbers.push(at);
+    addTo(within, phase.slot, at);
   });
   return {
     list,

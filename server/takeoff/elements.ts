@@ -1,6 +1,5 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
-
 import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';

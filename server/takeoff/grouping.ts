@@ -1,7 +1,7 @@
 // Lines put together by what they have in common, kept from look to look: where some parts of the plan have other lines than
 // before, only the groups that lose or gain a line are made anew. The groups are those of a fresh look, in the same order.
-
 import { sameList } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Line } from './lines.ts';
 
 /** The lines of one measured part of an element, in its order. */
@@ -69,9 +69,7 @@ function noteEdits(part: number, before: PartLines, now: PartLines, sort: Sort, 
   const was = apart(before, sort);
   const is = apart(now, sort);
   const note = (key: string, lines: Line[]): void => {
-    const list = edits.get(key);
-    if (list === undefined) edits.set(key, [{ part, lines }]);
-    else list.push({ part, lines });
+    addTo(edits, key, { part, lines });
   };
   // A group's lines may be the same and yet begin elsewhere in the part, which the order of the groups hangs on.
   for (const [key, lines] of is) {
@@ -86,9 +84,7 @@ function apart(lines: PartLines, { keyOf }: Sort): ReadonlyMap<string, Line[]> {
   for (const line of lines) {
     const key = keyOf(line);
     if (key === undefined) continue;
-    const known = byKey.get(key);
-    if (known === undefined) byKey.set(key, [line]);
-    else known.push(line);
+    addTo(byKey, key, line);
   }
   return byKey;
 }

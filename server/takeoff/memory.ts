@@ -1,6 +1,5 @@
 // What the take-off keeps between snapshots: the portions and lines of a part of an element, for as long as everything they
 // were made from is the same object. With an empty memory the result is the same.
-
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';

@@ -1,5 +1,4 @@
 // What the take-off could not count, and why: one sort of finding for each.
-
 import { findingSort } from '#kit/finding';
 import { formatQuantity } from '#kit/units';
 

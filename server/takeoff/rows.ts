@@ -1,5 +1,6 @@
 // The library's rows put in order for the take-off: which work installs what by which measure, what it uses, its hours.
 import { sameList } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Measure, NamedGoods } from './lines.ts';
@@ -89,21 +90,21 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before:
       for (const name of names) installed.add(name);
       for (const { value: measure } of value.by) {
         own.add(measure);
-        push(installing, measure, { work, goods: names });
+        addTo(installing, measure, { work, goods: names });
       }
     }
     const also = [...work.given.labour, ...work.given.uses].flatMap(({ value }) =>
       value.by === undefined || own.has(value.by) ? [] : [value.by],
     );
-    for (const measure of new Set(also)) push(besides, measure, work);
+    for (const measure of new Set(also)) addTo(besides, measure, work);
     const hours = new Map<Measure, Labour[]>();
     for (const { value } of work.given.labour)
-      for (const measure of value.by === undefined ? own : [value.by]) push(hours, measure, value);
+      for (const measure of value.by === undefined ? own : [value.by]) addTo(hours, measure, value);
     labour.set(work, hours);
     const used = new Map<Measure, Using[]>();
     for (const { value } of work.given.uses) {
       const using = { uses: value, goods: { name: value.goods.name, of: value.goods, sizes: [] } };
-      for (const measure of value.by === undefined ? own : [value.by]) push(used, measure, using);
+      for (const measure of value.by === undefined ? own : [value.by]) addTo(used, measure, using);
     }
     uses.set(work, used);
   }
@@ -132,12 +133,6 @@ function sinceThen(now: Rows, before: Rows): Since | undefined {
 
 function changed<T>(a: ReadonlySet<T>, b: ReadonlySet<T>): ReadonlySet<T> {
   return new Set([...[...a].filter((each) => !b.has(each)), ...[...b].filter((each) => !a.has(each))]);
-}
-
-function push<K, T>(map: Map<K, T[]>, key: K, value: T): void {
-  const list = map.get(key);
-  if (list === undefined) map.set(key, [value]);
-  else list.push(value);
 }
 
 export function materialNamed(rows: Rows, name: string): Material | undefined {

@@ -1,7 +1,7 @@
 // A storey: a level with its rooms and inside walls, and the few rooms elsewhere that they have to do with. Storeys are
 // measured apart, so that a plan of many houses is not looked through for a change in one.
-
 import { alike, sameList } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { ElementOf, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -96,14 +96,14 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
   const onLevel = new Map<Slot | undefined, Room[]>();
   for (const room of rooms) {
     bySlot.set(room.slot, room);
-    push(onLevel, levelOf(room), room);
+    addTo(onLevel, levelOf(room), room);
   }
   const abroad = new Map<Slot | undefined, Set<Room>>();
   for (const room of rooms) tie(room, bySlot, abroad);
   const walls = new Map<Slot | undefined, Wall[]>();
   for (const wall of model.list('wall')) {
     const levels = (wall.given.between?.value ?? []).flatMap(({ value }) => bySlot.get(value) ?? []).map(levelOf);
-    for (const level of new Set(levels)) push(walls, level, wall);
+    for (const level of new Set(levels)) addTo(walls, level, wall);
   }
   const made = (level: Level | undefined): Storey => {
     const slot = level?.slot;
@@ -149,10 +149,4 @@ function tie(room: Room, bySlot: ReadonlyMap<Slot, Room>, abroad: Map<Slot | und
 function finishFrom(room: Room, bySlot: ReadonlyMap<Slot, Room>): Room | undefined {
   const slot = room.given.finish?.value;
   return slot === undefined ? undefined : bySlot.get(slot);
-}
-
-function push<K, T>(map: Map<K, T[]>, key: K, value: T): void {
-  const list = map.get(key);
-  if (list === undefined) map.set(key, [value]);
-  else list.push(value);
 }

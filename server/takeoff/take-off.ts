@@ -2,6 +2,7 @@
 // the library's rows make lines of them; both are kept while what they came from is the same.
 import { alike } from '#kit/differing';
 import type { Finding } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
@@ -111,9 +112,7 @@ function partsBySlot(parts: readonly PartLines[]): ReadonlyMap<Slot, readonly nu
   const numbers = new Map<Slot, number[]>();
   for (let part = 0; part < parts.length; part++)
     for (const slot of slotsOf(parts[part]!)) {
-      const known = numbers.get(slot);
-      if (known === undefined) numbers.set(slot, [part]);
-      else known.push(part);
+      addTo(numbers, slot, part);
     }
   return numbers;
 }

@@ -1,5 +1,4 @@
 // A plan's text with the built-in library → everything the checker says of it, as short lines a test can name.
-
 import { messageOf } from '#kit/finding';
 import { lineOf } from '#model/standing';
 import { analyse, type Memory, type Plan } from '#server/pipeline';

@@ -1,5 +1,4 @@
 // Everything a person could see of a plan, as plain data: what "the same answer" means in tests.
-
 import { messageOf } from '#kit/finding';
 import { lineOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';

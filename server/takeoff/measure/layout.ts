@@ -1,7 +1,7 @@
 // How the placed rooms of a level lie against each other: which stretches have an inside wall between them and of what,
 // which are open, and where inside walls run into others.
-
 import { alike } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
@@ -70,16 +70,16 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
     const length = stretchLength(one, other, axis, to - from);
     if (gap === 0 || areOpen(one, other)) {
-      add(open, one.slot, length);
-      add(open, other.slot, length);
+      addTo(open, one.slot, length);
+      addTo(open, other.slot, length);
       continue;
     }
     const named = walls.find((wall) => parts(wall, one.slot, other.slot));
     const assembly = named?.given.of?.value ?? level.given.partitions?.value;
     if (assembly === undefined) continue;
     const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
-    add(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
-    add(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
+    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
+    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
   }
@@ -147,9 +147,7 @@ function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): re
     let ofMake = lines.get(stretch.assembly);
     if (ofMake === undefined) lines.set(stretch.assembly, (ofMake = new Map()));
     const key = `${stretch.axis} ${stretch.low} ${stretch.high}`;
-    const line = ofMake.get(key);
-    if (line === undefined) ofMake.set(key, [stretch]);
-    else line.push(stretch);
+    addTo(ofMake, key, stretch);
   }
   return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline));
 }
@@ -192,10 +190,4 @@ function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
     outside,
     inside: 2 - outside,
   };
-}
-
-function add<T>(map: Map<Slot, T[]>, key: Slot, value: T): void {
-  const list = map.get(key);
-  if (list === undefined) map.set(key, [value]);
-  else list.push(value);
 }

@@ -1,6 +1,5 @@
 // Windows, doors and cased openings of a room: how many of each, how large, whether they stand in an outside wall, and
 // which other room a door leads to.
-
 import type { Slot } from '#kit/place';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { Opening, Room } from '#model/model';

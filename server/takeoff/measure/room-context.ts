@@ -1,5 +1,6 @@
 // What a room needs to know of others before it can be measured: finishes taken from another room, doors that lead into it,
 // stretches that are open, inside walls of another make.
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Room } from '#model/model';
@@ -33,9 +34,7 @@ export function roomsOf(list: readonly Room[]): Rooms {
   for (const from of list)
     for (const opening of openingsOf(from)) {
       if (opening.to === undefined) continue;
-      const told = leading.get(opening.to);
-      if (told === undefined) leading.set(opening.to, [{ from, opening }]);
-      else told.push({ from, opening });
+      addTo(leading, opening.to, { from, opening });
     }
   return { list, order: new Map(list.map((room, index) => [room.slot, index])), leading };
 }

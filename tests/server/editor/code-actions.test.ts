@@ -1,5 +1,4 @@
 // What can be done about a finding: the text after it is taken is the text a person would have written.
-
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';

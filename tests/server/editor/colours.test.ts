@@ -1,5 +1,4 @@
 // Colours from meaning, whole, in part and as what differs.
-
 import { expect, test } from 'vitest';
 import type { SemanticTokens, SemanticTokensDelta } from 'vscode-languageserver-types';
 import { clientOf } from '#editor/client';

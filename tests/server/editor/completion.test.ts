@@ -1,5 +1,4 @@
 // Completion: what is offered at the caret, and that taking it gives the right text.
-
 import { describe, expect, test } from 'vitest';
 import type { CompletionItem, CompletionList } from 'vscode-languageserver-types';
 import { completion } from '#editor/completion';

@@ -1,5 +1,4 @@
 // Findings as an editor shows them: where, how severe, how many, and what else they name.
-
 import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { clientOf } from '#editor/client';

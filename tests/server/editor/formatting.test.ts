@@ -1,5 +1,4 @@
 // Formatting over the protocol: the edits lie in the text, apart, and give what the grammar's formatter gives.
-
 import { expect, test } from 'vitest';
 import type { TextEdit } from 'vscode-languageserver-types';
 import { formatting, rangeFormatting } from '#editor/formatting';

@@ -1,5 +1,4 @@
 // Hover: things with their figures, values with their working, words with their help.
-
 import { describe, expect, test } from 'vitest';
 import type { Hover, MarkupContent } from 'vscode-languageserver-types';
 import { hover } from '#editor/hover';

@@ -1,5 +1,4 @@
 // Hints: what was computed, at the end of the line it belongs to.
-
 import { expect, test } from 'vitest';
 import type { InlayHint } from 'vscode-languageserver-types';
 import { inlayHints } from '#editor/inlay-hints';

@@ -1,5 +1,4 @@
 // Names: where they are declared, where they are used, giving them others.
-
 import { describe, expect, test } from 'vitest';
 import type { DocumentHighlight, Location, LocationLink, Range, WorkspaceEdit } from 'vscode-languageserver-types';
 import { clientOf } from '#editor/client';

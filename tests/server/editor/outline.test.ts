@@ -1,5 +1,4 @@
 // The shape of a file: its outline, folds, selections, links to included files, and finding things by name.
-
 import { describe, expect, test } from 'vitest';
 import type { DocumentLink, DocumentSymbol, FoldingRange, SelectionRange, SymbolInformation } from 'vscode-languageserver-types';
 import { folding } from '#editor/folding';

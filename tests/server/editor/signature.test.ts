@@ -1,5 +1,4 @@
 // How a clause is written, and which part of it comes next.
-
 import { expect, test } from 'vitest';
 import type { SignatureHelp } from 'vscode-languageserver-types';
 import { signature } from '#editor/signature';

@@ -1,5 +1,4 @@
 // The order of work as a tree: what a step waits for, what waits for it.
-
 import { expect, test } from 'vitest';
 import type { CallHierarchyIncomingCall, CallHierarchyItem, CallHierarchyOutgoingCall } from 'vscode-languageserver-types';
 import { prepareWaiting, waitedFor, waitingFor } from '#editor/waiting';

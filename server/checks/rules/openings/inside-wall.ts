@@ -1,5 +1,4 @@
 // Windows and outside doors in a wall of a placed room that is no outside wall.
-
 import { FOOT } from '#kit/dimension';
 import { finding, findingSort } from '#kit/finding';
 import { sidesOf } from '#kit/shapes/facing';

@@ -1,5 +1,4 @@
 // Windows and doors that do not fit along the wall they are in: one too wide, one that runs past the end, or too many.
-
 import { FOOT } from '#kit/dimension';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import { facings, sidesOf } from '#kit/shapes/facing';

@@ -1,5 +1,6 @@
 // Rooms that no door, cased opening or open side leads into.
 import { finding, findingSort } from '#kit/finding';
+import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
@@ -91,9 +92,7 @@ const shut = keptFor(({ rooms }: LevelRooms): readonly (readonly Room[])[] => {
   if (!opens.includes(true)) return [];
   const groups = new Map<number, Room[]>();
   rooms.forEach((room, at) => {
-    const group = groups.get(root(at));
-    if (group === undefined) groups.set(root(at), [room]);
-    else group.push(room);
+    addTo(groups, root(at), room);
   });
   const reached = new Set(rooms.flatMap((_, at) => (leads[at] ? [root(at)] : [])));
   // Stairs are not drawn: on a level without an outside door any group may hold them.
