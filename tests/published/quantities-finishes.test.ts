@@ -1,7 +1,8 @@
 // Worked examples of wall covering, drywall and tile, and of hours by a rate. Each gives the rates and packages of its source.
 import { describe, expect, test } from 'vitest';
-import { roundUp } from '#kit/quantity';
+import { DAY_MINUTES, isoDate } from '#kit/dates';
 import { amount } from '#tests/support/amounts';
+import { checked } from '#tests/support/checked';
 import { planOf } from '#tests/support/plan';
 
 test('International Library of Technology, Building Construction, vol. 4, Carpentry and framing work: wood-shingled walls', () => {
@@ -141,44 +142,52 @@ work set "Set tile"
 });
 
 test('NAVEDTRA 14045, Builder Advanced, p. 2-29: 16,000 sf of drywall at 35 hours to 1,000 sf, 70 man-days, 9 workdays', () => {
-  const plan = planOf(
-    `
-level main
-  height 10'
-  walls  faced
-room all on main
-  size    800' x 0.001'
-  ceiling bare
-`,
-    { library: [board] },
-  );
-  const hours = amount(plan.line('board-area', 'drywall').hours, 'h');
+  // A crew of twelve with three quarters of them at hand is nine; of eight hours they work seven and a half.
+  const { plan } = checked(`
+    plan barracks
+      start    2027-03-01
+      workweek mon-fri 8h
+    work hang-board
+      labour 0.035 h/sf
+    level main
+      height 10'
+      walls  faced
+    assembly faced for wall
+      layer drywall 1/2"
+    room all on main
+      size    800' x 0.001'
+      ceiling bare
+    trade board crew of 9
+      works mon-fri 7.5h
+    task hang does hang-board by board
+  `);
+  const lines = plan.takeOff.byWork.get('hang-board') ?? [];
+  const hours = lines.reduce((sum, line) => sum + (line.hours === undefined ? 0 : amount(line.hours, 'h')), 0);
   expect(Math.round(hours)).toBe(560);
-  const manDays = hours / 8;
-  expect(Math.round(manDays)).toBe(70);
-  // Twelve people, three quarters of them at hand, seven and a half hours of eight: 8.3 days, so nine.
-  const days = 70 / 12 / 0.75 / (7.5 / 8);
-  expect(days).toBeCloseTo(8.3, 1);
-  expect(roundUp(days)).toBe(9);
+  expect(Math.round(hours / 8)).toBe(70);
+  const { timing, crews } = plan.timeline;
+  const days = timing.durations[0]! / 60 / 7.5;
+  expect(days).toBeCloseTo(8.296, 2);
+  // From Monday the first, done on the ninth workday: Thursday the eleventh.
+  expect(isoDate(Math.floor(crews.finish[0]! / DAY_MINUTES))).toBe('2027-03-11');
 });
 
 test('Craftsman, Build Smarter with Alternative Materials, ch. 4: framing of 20 door openings', () => {
-  const frame = `
-work frame-openings "Frame openings"
-  scope    on level
-  labour   0.83 h each by inside-door-count
-`;
-  const plan = planOf(
-    `
-door d-2868 2'-8" x 6'-8"
-room all
-  doors 20 d-2868
-task openings does frame-openings
-`,
-    { library: [frame] },
-  );
+  const { plan } = checked(`
+    plan openings
+      start    2027-03-01
+      workweek mon-fri 8h
+    work frame-openings "Frame openings"
+      scope    for house
+      labour   0.83 h each by inside-door-count
+    door d-2868 2'-8" x 6'-8"
+    room all
+      doors 20 d-2868
+    trade framing crew of 2
+    task openings does frame-openings by framing
+  `);
   const hours = plan.takeOff.byWork.get('frame-openings')?.map((line) => amount(line.hours, 'h'));
   expect(hours).toEqual([expect.closeTo(16.6, 6)]);
-  // A crew of two, eight hours a day.
-  expect(hours![0]! / 2 / 8).toBeCloseTo(1.0375, 6);
+  // 1.0375 days of a crew of two, eight hours a day.
+  expect(plan.timeline.timing.durations[0]! / 60 / 8).toBeCloseTo(1.0375, 6);
 });
