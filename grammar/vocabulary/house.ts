@@ -81,6 +81,13 @@ export const level = kind({
       example: 'partitions int-2x4',
       deeper: properties({
         long: { takes: length, trailing: true, help: 'Their whole length, where rooms are not placed.', example: "86' long" },
+        corners: { takes: quantity('number'), trailing: true, help: 'Corners in that length.', example: '12 corners' },
+        intersections: {
+          takes: quantity('number'),
+          trailing: true,
+          help: 'Places where one of them meets another wall.',
+          example: '10 intersections',
+        },
       }),
     },
     floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },

@@ -27,7 +27,8 @@ const closetWall = form('walls of a closet', 'front + one end', (front = 0, end 
 interface Group {
   readonly assembly: Assembly;
   readonly runs: readonly Quantity<'length'>[];
-  readonly crossings: number;
+  readonly corners: Quantity<'number'>;
+  readonly crossings: Quantity<'number'>;
   readonly held: readonly Held[];
 }
 
@@ -102,9 +103,13 @@ function groupsOf(
   }
   if (usual !== undefined && lists.get(usual.value)!.runs.length === 0 && !inside.placed && inside.rooms > 1)
     findings.push(finding(partitionsMissing, usual.place, level.label));
-  return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) =>
-    runs.length === 0 ? [] : [{ assembly, runs, crossings, held: openings }],
-  );
+  return [...lists].flatMap(([assembly, { runs, crossings, held: openings }]) => {
+    // Corners are told only of a length given; placed walls are counted each from end to end.
+    const told = assembly === usual?.value ? usual.deeper : undefined;
+    const corners = told?.corners?.value ?? noCorners;
+    const met = told?.intersections?.value ?? counted('inside walls that meet', crossings);
+    return runs.length === 0 ? [] : [{ assembly, runs, corners, crossings: met, held: openings }];
+  });
 }
 
 /** A closet stands in a corner of its room: its front, and one end unless the front runs from wall to wall. */
@@ -130,7 +135,7 @@ function closetLengths(room: Room): readonly Quantity<'length'>[] {
 }
 
 function groupPortions(
-  { assembly, runs, crossings, held }: Group,
+  { assembly, runs, corners, crossings, held }: Group,
   height: Quantity<'length'>,
   where: Where,
   findings: Finding[],
@@ -145,7 +150,7 @@ function groupPortions(
     else {
       const along = runs.map((run) => piecesAlong(run, spacing));
       const spaced = along.length === 1 ? along[0]! : measure('number', pieces, ...along);
-      const count = studs(spaced, noCorners, counted('inside walls that meet', crossings), held);
+      const count = studs(spaced, corners, crossings, held);
       portions.push(
         portion('partition-stud-count', where, count, {
           goods: main.value,
