@@ -5,6 +5,7 @@ import { samePlace } from '#kit/place';
 import { lineOf } from '#model/standing';
 import { type Accepted, type AcceptMemory, acceptMemory, answered } from './accept.ts';
 import { type Baseline, type Known, splitKnown } from './baseline.ts';
+import { withoutConsequences } from './causes.ts';
 import type { Results } from './check.ts';
 import { gathered } from './gather.ts';
 import { asBefore } from './lasting.ts';
@@ -13,7 +14,7 @@ import { gathers } from './rules.ts';
 export interface Told {
   /** In the order of files, lines, columns and codes; those of one sort told as one, above three of them. */
   readonly findings: readonly Finding[];
-  /** The same, one by one. */
+  /** One by one, with what only follows from others. */
   readonly single: readonly Finding[];
   readonly accepted: readonly Accepted[];
   /** In the baseline, and still found. */
@@ -39,7 +40,7 @@ export function toldOf(
   const { open, accepted } = answered(found, results, memory.accept);
   const sorted = withoutTwins(inOrder(open, results, (each) => each));
   const { fresh, known } = baseline === undefined ? { fresh: sorted, known: [] } : splitKnown(sorted, baseline, results.model);
-  memory.findings = asBefore(gathered(fresh, gathers), memory.findings);
+  memory.findings = asBefore(gathered(withoutConsequences(fresh, results), gathers), memory.findings);
   memory.known = asBefore(
     known.map(({ finding }) => finding),
     memory.known,
