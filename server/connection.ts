@@ -16,6 +16,7 @@ import { type Client, clientOf } from '#editor/client';
 import { diagnosticsOf, sentences } from '#editor/diagnostics';
 import { features, offeredTo, wideFeatures } from '#editor/features';
 import { shownHints } from '#editor/inlay-hints';
+import { type Settings, settingsOf } from '#editor/settings';
 import { type Addresses, fileIn, isRefusal, type View } from '#editor/view';
 import type { Files } from '#host/files';
 import { type TextChange, type Workspace, workspace } from './workspace.ts';
@@ -33,6 +34,9 @@ interface Sent {
   version: number | undefined;
 }
 
+/** Plans, and what was found in them before. */
+const WATCHED = [{ globPattern: '**/*.screed' }, { globPattern: '**/.screed-baseline.json' }];
+
 /** Hints are compared, and asked for again, at most this often. */
 const REFRESH_EVERY = 250;
 
@@ -40,6 +44,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   const places = workspace(files, libraryFolder);
   const addresses = addressBook(files, places);
   let client: Client = clientOf(undefined);
+  let settings: Settings = settingsOf(undefined);
   let folders: readonly string[] = [];
   let asked = 0;
   const sent = new Map<string, Sent>();
@@ -47,6 +52,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
 
   connection.onInitialize((params): InitializeResult => {
     client = clientOf(params.capabilities);
+    settings = settingsOf(params.initializationOptions);
     folders = foldersOf(params).map(addresses.pathOf);
     places.setFolders(folders);
     return {
@@ -66,9 +72,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   connection.onInitialized(() => {
     setImmediate(places.prepare);
     if (client.watchesFiles)
-      connection.client
-        .register(DidChangeWatchedFilesNotification.type, { watchers: [{ globPattern: '**/*.screed' }] })
-        .catch(() => undefined);
+      connection.client.register(DidChangeWatchedFilesNotification.type, { watchers: WATCHED }).catch(() => undefined);
   });
 
   // ---- texts ----
@@ -113,7 +117,19 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
     later();
   });
 
-  connection.onDidChangeConfiguration(() => undefined);
+  connection.onDidChangeConfiguration(({ settings: sent }) => {
+    // Some editors send what they are set to, others only that it changed.
+    if (sent !== null && sent !== undefined) set(sent);
+    else if (client.answersConfiguration) connection.workspace.getConfiguration('screed').then(set, () => undefined);
+  });
+
+  function set(sent: unknown): void {
+    const before = settings;
+    settings = settingsOf(sent, before);
+    if (settings.profile === before.profile) return;
+    if (client.pullsDiagnostics && client.refreshesDiagnostics) connection.languages.diagnostics.refresh().catch(() => undefined);
+    later();
+  }
 
   connection.onNotification(
     'workspace/didChangeWorkspaceFolders',
@@ -165,7 +181,7 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
   }
 
   function listFor(path: string): readonly Diagnostic[] {
-    return diagnosticsOf(path, places.plansOf(path), client, addresses);
+    return diagnosticsOf(path, places.plansOf(path), client, addresses, settings.profile);
   }
 
   /** Equal lists are not sent again, but an empty one is sent for each version: a clearing must never get lost. */
@@ -229,7 +245,9 @@ export function serve(connection: Connection, { files, libraryFolder, version }:
     const plans = places.plansOf(path);
     const [plan] = plans;
     const file = plan === undefined ? undefined : fileIn(plan, path);
-    return plan === undefined || file === undefined ? undefined : { file, plan, plans, client, addresses, coloursSent };
+    return plan === undefined || file === undefined
+      ? undefined
+      : { file, plan, plans, client, profile: settings.profile, addresses, coloursSent };
   }
 
   for (const { method, answer } of features) {

@@ -1,10 +1,10 @@
 // The only file that knows the order of the phases. Texts and the library go in, everything known of a plan comes out; the
 // memory of the last look only saves work. The library is an argument like any other.
-import { type AcceptMemory, accepted, acceptMemory } from '#checks/accept';
+import type { Baseline } from '#checks/baseline';
 import type { Results } from '#checks/check';
 import { type Order, orderOf } from '#checks/order';
 import { type ChecksMemory, checksMemory, runChecks } from '#checks/run';
-import type { Finding } from '#kit/finding';
+import { type Told, type ToldMemory, toldMemory, toldOf } from '#checks/told';
 import { noWork, type Work } from '#kit/work';
 import { type Library, type Model, type ModelMemory, modelMemory, resolve, type Texts } from '#model/resolve';
 import type { Budget } from '#money/cost-lines';
@@ -16,6 +16,7 @@ import type { Timeline } from '#schedule/timeline';
 import { type TakeOffMemory, takeOffMemory } from '#takeoff/memory';
 import { type TakeOff, takeOff } from '#takeoff/take-off';
 
+export { BASELINE_FILE, type Baseline, readBaseline } from '#checks/baseline';
 export type { Library, Texts } from '#model/resolve';
 export { readLibrary } from '#model/resolve';
 
@@ -26,7 +27,7 @@ export interface Memory {
   readonly schedule: ScheduleMemory;
   readonly money: MoneyMemory;
   readonly checks: ChecksMemory;
-  readonly accept: AcceptMemory;
+  readonly told: ToldMemory;
   order: { readonly network: Network; readonly index: Steps['index']; readonly order: Order } | undefined;
 }
 
@@ -37,7 +38,7 @@ export function emptyMemory(): Memory {
     schedule: scheduleMemory(),
     money: moneyMemory(),
     checks: checksMemory(),
-    accept: acceptMemory(),
+    told: toldMemory(),
     order: undefined,
   };
 }
@@ -50,21 +51,23 @@ export interface Input {
   readonly library: Library;
   /** Days since 1970-01-01; the latest diary block's where absent. */
   readonly asOf?: number;
+  /** Findings that were there before and are not told again. */
+  readonly baseline?: Baseline | undefined;
 }
 
 /** Everything known of one plan at one moment; never changed. */
-export interface Plan extends Results {
+export interface Plan extends Results, Told {
   readonly root: string;
   readonly model: Model;
   readonly takeOff: TakeOff;
   readonly timeline: Timeline;
   readonly budget: Budget;
-  /** In the order of files, lines, columns and codes; what was accepted is not among them. */
-  readonly findings: readonly Finding[];
+  /** What was known before, as it was handed in. */
+  readonly baseline: Baseline | undefined;
   readonly work: Work;
 }
 
-export function analyse({ root, texts, library, asOf }: Input, memory: Memory = emptyMemory()): Plan {
+export function analyse({ root, texts, library, asOf, baseline }: Input, memory: Memory = emptyMemory()): Plan {
   const work = noWork();
   const resolved = resolve(root, texts, library, memory.model, work);
   const model = resolved.value;
@@ -81,7 +84,7 @@ export function analyse({ root, texts, library, asOf }: Input, memory: Memory = 
     ...money.findings,
     ...runChecks(results, memory.checks),
   ];
-  return { ...results, root, findings: accepted(found, results, memory.accept), work };
+  return { ...results, ...toldOf(found, results, baseline, memory.told), root, baseline, work };
 }
 
 /** Who comes before whom; a milestone is one moment, so what holds its finish holds its start. */

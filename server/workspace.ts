@@ -4,7 +4,18 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type Files, folderOf, holdsPlans, isWithin, projectFolder } from '#host/files';
 import { noWork } from '#kit/work';
 import { libraryTexts } from '#library/library';
-import { analyse, emptyMemory, type Library, type Memory, type Plan, readLibrary, type Texts } from './pipeline.ts';
+import {
+  analyse,
+  BASELINE_FILE,
+  type Baseline,
+  emptyMemory,
+  type Library,
+  type Memory,
+  type Plan,
+  readBaseline,
+  readLibrary,
+  type Texts,
+} from './pipeline.ts';
 
 export interface TextChange {
   /** Absent: the whole text. */
@@ -55,15 +66,20 @@ interface Outline {
   readonly includes: readonly string[];
 }
 
-/**
- * `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. `asOf`: the day on
- * which every plan is seen, days since 1970-01-01; each plan's own where absent.
- */
-export function workspace(files: Files, libraryFolder: string, asOf?: number): Workspace {
+export interface Looking {
+  /** The day on which every plan is seen, days since 1970-01-01; each plan's own where absent. */
+  readonly asOf?: number | undefined;
+  /** The path of the one baseline, or none; where absent, each plan's own: beside it, else in its folder. */
+  readonly baseline?: string | 'none' | undefined;
+}
+
+/** `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. */
+export function workspace(files: Files, libraryFolder: string, { asOf, baseline: asked }: Looking = {}): Workspace {
   const documents = new Map<string, TextDocument>();
   const disk = new Map<string, string | undefined>();
   const outlines = new Map<string, Outline>();
   const scanned = new Map<string, readonly string[]>();
+  const baselines = new Map<string, { readonly text: string; readonly baseline: Baseline }>();
   let folders: readonly string[] = [];
   let roots = new Map<string, Root>();
   let rootsKnown = false;
@@ -135,9 +151,25 @@ export function workspace(files: Files, libraryFolder: string, asOf?: number): W
     if (root.plan === undefined || !isCurrent(root)) {
       root.reads.clear();
       const day = asOf === undefined ? {} : { asOf };
-      root.plan = analyse({ root: root.path, texts: root.texts, library: libraryAt(libraryFolder), ...day }, root.memory);
+      const library = libraryAt(libraryFolder);
+      root.plan = analyse({ root: root.path, texts: root.texts, library, baseline: baselineOf(root), ...day }, root.memory);
     }
     return root.plan;
+  };
+  /** The first that is there; it counts among what the plan has read. */
+  const baselineOf = ({ path, folder, reads }: Root): Baseline | undefined => {
+    if (asked === 'none') return undefined;
+    for (const each of asked === undefined ? baselinesFor(path, folder) : [asked]) {
+      const text = textOf(each);
+      reads.set(each, text);
+      if (text !== undefined) return baselineAt(each, text);
+    }
+    return undefined;
+  };
+  const baselineAt = (path: string, text: string): Baseline => {
+    let known = baselines.get(path);
+    if (known?.text !== text) baselines.set(path, (known = { text, baseline: readBaseline(text, path) }));
+    return known.baseline;
   };
   const current = (): readonly Root[] => {
     if (!rootsKnown) findRoots();
@@ -193,6 +225,13 @@ export function workspace(files: Files, libraryFolder: string, asOf?: number): W
         .filter((plan) => plan.model.files.some((file) => file.path === path)),
     isInLibrary: (path) => isWithin(path, libraryFolder),
   };
+}
+
+/** Where a plan's baseline may lie: beside its root, or in the folder that its includes stay inside. */
+export function baselinesFor(root: string, folder: string): readonly string[] {
+  return [...new Set([folderOf(root), folder])].map(
+    (each) => (each === '' || each.endsWith('/') ? each : `${each}/`) + BASELINE_FILE,
+  );
 }
 
 const libraries = new Map<string, Library>();

@@ -49,6 +49,11 @@ export const plan = kind({
       example: 'units feet',
     },
     code: { takes: code, help: 'Code edition, for the minimums.', example: 'code irc-2021' },
+    profile: {
+      takes: oneOf('owner', 'builder', 'ci'),
+      help: 'Who reads the findings: an owner sees all, a builder no notes of common practice, ci errors and warnings.',
+      example: 'profile builder',
+    },
     zone: { takes: code, help: 'Climate zone.', example: 'zone 5A' },
     frost: { takes: quantity('length'), help: 'Depth of frost.', example: 'frost 30"' },
     workweek: {

@@ -1,4 +1,5 @@
 // The findings of one or more plans for programs, with a summary. The shape is published in server/schemas/check.schema.json.
+import type { AcceptedIn, Checked } from './checked.ts';
 import type { ListedFinding } from './findings-list.ts';
 import { countsOf, finishOf, planLabel } from './summary.ts';
 import type { View } from './view.ts';
@@ -8,15 +9,29 @@ export interface CheckAnswer {
   /** All files read, those of the built-in library left out. */
   readonly files: readonly string[];
   readonly findings: readonly ListedFinding[];
+  /** Answered in the plan, with the reason given. */
+  readonly accepted: readonly ListedAcceptance[];
+  /** In the baseline, and still found. */
+  readonly known: readonly ListedFinding[];
   readonly summary: {
     readonly errors: number;
     readonly warnings: number;
     readonly notes: number;
+    readonly accepted: number;
+    readonly known: number;
+    /** Notes that the profile keeps from this reader. */
+    readonly hushed: number;
     /** Of the one plan; absent where there are several, or none with steps or money. */
     readonly finish?: string;
     readonly cost?: Cost;
   };
   readonly plans: readonly ListedPlan[];
+}
+
+export interface ListedAcceptance extends ListedFinding {
+  readonly reason?: string;
+  /** '2027-06-30', the last day it is accepted. */
+  readonly until?: string;
 }
 
 export interface Cost {
@@ -32,17 +47,31 @@ export interface ListedPlan {
   readonly cost?: Cost;
 }
 
-export function checkAnswer(views: readonly View[], findings: readonly ListedFinding[]): CheckAnswer {
+export function checkAnswer({ views, findings, accepted, known, hushed }: Checked): CheckAnswer {
+  const told = findings.map(({ listed }) => listed);
   const plans = views.map(listedPlan);
   const [only] = plans;
   const { finish, cost } = plans.length === 1 && only !== undefined ? only : {};
   return {
     screed: 1,
     files: filesOf(views),
-    findings,
-    summary: { ...countsOf(findings), ...(finish === undefined ? {} : { finish }), ...(cost === undefined ? {} : { cost }) },
+    findings: told,
+    accepted: accepted.map(acceptance),
+    known: known.map(({ listed }) => listed),
+    summary: {
+      ...countsOf(told),
+      accepted: accepted.length,
+      known: known.length,
+      hushed,
+      ...(finish === undefined ? {} : { finish }),
+      ...(cost === undefined ? {} : { cost }),
+    },
     plans,
   };
+}
+
+function acceptance({ listed, reason, until }: AcceptedIn): ListedAcceptance {
+  return { ...listed, ...(reason === undefined ? {} : { reason }), ...(until === undefined ? {} : { until }) };
 }
 
 /** Every file once, by name. */

@@ -1,4 +1,5 @@
-// The findings of a plan as they are listed: code, severity, message, place, source, and what would answer them.
+// A finding as it is listed: code, severity, message, place, source, and what would answer them.
+import { findingKey } from '#checks/finding-key';
 import { type Finding, type Fix, messageOf, type Severity } from '#kit/finding';
 import { type Position, positionOf } from './position.ts';
 import type { View } from './view.ts';
@@ -11,6 +12,9 @@ export interface ListedFinding {
   readonly start: Point;
   readonly end: Point;
   readonly related: readonly Related[];
+  /** The declaration it stands at, and the name in it that it is about: what it is called whatever its line. */
+  readonly thing: string;
+  readonly word?: string;
   readonly source?: string;
   readonly fix?: ListedFix;
 }
@@ -40,17 +44,20 @@ export interface ListedFix {
 
 /** In the order of the plan. */
 export function listFindings(view: View): readonly ListedFinding[] {
-  return view.plan.findings.map((found) => listed(found, view));
+  return view.plan.findings.map((found) => listedFinding(found, view));
 }
 
-function listed(found: Finding, view: View): ListedFinding {
+export function listedFinding(found: Finding, view: View): ListedFinding {
   const fix = found.fixes?.[0];
+  const { thing, word } = findingKey(found, view.plan.model);
   return {
     code: found.code,
     severity: found.severity,
     message: messageOf(found),
     ...stretch(positionOf(found.place, view)),
     related: (found.related ?? []).map(({ place, note }) => ({ message: note, ...stretch(positionOf(place, view)) })),
+    thing,
+    ...(word === undefined ? {} : { word }),
     ...(found.source === undefined ? {} : { source: found.source }),
     ...(fix === undefined
       ? {}

@@ -1,21 +1,21 @@
-// Findings a person has answered in the text, with a reason: taken out in one place, after all phases, before those of one
-// sort are told together. An acceptance that answers nothing any more is itself a finding.
+// Findings a person has answered in the text, with a reason: set apart in one place, after all phases. An acceptance that
+// answers nothing any more, has run out or gives no reason is itself a finding.
 import { isoDate } from '#kit/dates';
+import { nearest } from '#kit/did-you-mean';
 import type { Finding } from '#kit/finding';
 import { finding, findingSort } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
 import type { Declared } from '#model/declared';
 import type { Model } from '#model/resolve';
-import { lineOf } from '#model/standing';
 import type { Results } from './check.ts';
-import { gathered } from './gather.ts';
-import { asBefore } from './lasting.ts';
-import { gathers } from './rules.ts';
 
-export const unused = findingSort<[code: string]>({
+export const unused = findingSort<[code: string, near: string | undefined]>({
   code: 'accept/unused',
   severity: 'warning',
-  say: (code) => `Nothing here is found under "${code}" any more, so this acceptance answers nothing. Remove it.`,
+  say: (code, near) =>
+    near === undefined
+      ? `Nothing here is found under "${code}" any more, so this acceptance answers nothing. Remove it.`
+      : `Nothing here is found under "${code}", so this acceptance answers nothing. What is found here is "${near}": write that, or remove the line.`,
 });
 
 export const noReason = findingSort<[code: string]>({
@@ -52,19 +52,26 @@ interface Acceptance {
 export interface AcceptMemory {
   /** Which declarations accept something. */
   accepting: { readonly declared: readonly Declared[]; readonly slots: readonly Slot[] } | undefined;
-  last: readonly Finding[];
 }
 export function acceptMemory(): AcceptMemory {
-  return { accepting: undefined, last: [] };
+  return { accepting: undefined };
 }
 
-/** Findings in the order of the text; those that say what one of the last look said are that one. */
-export function accepted(found: readonly Finding[], results: Results, memory: AcceptMemory = acceptMemory()): readonly Finding[] {
-  memory.last = asBefore(open(found, results, memory), memory.last);
-  return memory.last;
+/** A finding that the plan answers, and how. */
+export interface Accepted {
+  readonly finding: Finding;
+  readonly reason: string | undefined;
+  /** Last day it is accepted, days since 1970-01-01; for good where absent. */
+  readonly until: number | undefined;
 }
 
-function open(found: readonly Finding[], results: Results, memory: AcceptMemory): readonly Finding[] {
+export interface Answered {
+  /** Not accepted; with what there is to say of the acceptances themselves. */
+  readonly open: readonly Finding[];
+  readonly accepted: readonly Accepted[];
+}
+
+export function answered(found: readonly Finding[], results: Results, memory: AcceptMemory = acceptMemory()): Answered {
   const { model } = results;
   const acceptances: Acceptance[] = [];
   const added: Finding[] = [];
@@ -95,7 +102,8 @@ function open(found: readonly Finding[], results: Results, memory: AcceptMemory)
     const covers = (each: Finding): boolean => names === undefined || names.includes(each.place.slot.name);
     acceptances.push({ code: takes.code, place: at, reason: takes.reason, until, covers, used: false, missed: false });
   }
-  if (acceptances.length === 0) return told([...found, ...added], results);
+  if (acceptances.length === 0) return { open: added.length === 0 ? found : [...found, ...added], accepted: [] };
+  const accepted: Accepted[] = [];
   const day = results.timeline.progress.asOf;
   const left = found.filter((each) => {
     const answers = acceptances.filter((one) => one.code.toLowerCase() === each.code && one.covers(each));
@@ -103,14 +111,20 @@ function open(found: readonly Finding[], results: Results, memory: AcceptMemory)
     for (const one of answers) if (answer === undefined) one.missed = true;
     if (answer === undefined) return true;
     answer.used = true;
+    accepted.push({ finding: each, reason: answer.reason, until: answer.until });
     return false;
   });
   for (const one of acceptances) {
-    if (!one.used)
-      added.push(one.missed ? finding(expired, one.place, one.code, isoDate(one.until!)) : finding(unused, one.place, one.code));
+    if (!one.used) added.push(one.missed ? finding(expired, one.place, one.code, isoDate(one.until!)) : unusedOf(one, left));
     else if (one.reason === undefined) added.push(finding(noReason, one.place, one.code));
   }
-  return told([...left, ...added], results);
+  return { open: [...left, ...added], accepted };
+}
+
+/** With the code that was meant, where one like it is found there. */
+function unusedOf({ code, place, covers }: Acceptance, left: readonly Finding[]): Finding {
+  const here = new Set(left.filter(covers).map((each) => each.code));
+  return finding(unused, place, code, nearest(code.toLowerCase(), [...here])[0]);
 }
 
 function acceptingIn({ names: { declared } }: Model, memory: AcceptMemory): readonly Slot[] {
@@ -134,27 +148,4 @@ function noneAccepts(before: readonly Declared[], now: readonly Declared[]): boo
 
 function accepts({ declaration }: Declared): boolean {
   return declaration.given.accept !== undefined;
-}
-
-function told(findings: readonly Finding[], results: Results): readonly Finding[] {
-  return gathered(sorted(findings, results), gathers);
-}
-
-/** By file, line, column and code, so that the same plan gives the same list. */
-function sorted(findings: readonly Finding[], { model }: Results): readonly Finding[] {
-  const fileOrder = new Map(model.files.map((file, at) => [file.path, at]));
-  const keyed = findings.map((each) => ({
-    each,
-    file: fileOrder.get(each.place.slot.file) ?? fileOrder.size,
-    line: lineOf(each.place, model),
-    column: each.place.spot.from,
-  }));
-  keyed.sort(
-    (a, b) =>
-      a.file - b.file ||
-      a.line - b.line ||
-      a.column - b.column ||
-      (a.each.code < b.each.code ? -1 : a.each.code > b.each.code ? 1 : 0),
-  );
-  return keyed.map(({ each }) => each);
 }

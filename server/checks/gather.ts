@@ -12,7 +12,9 @@ const LISTED = 20;
 export function gathered(findings: readonly Finding[], gathers: (code: string) => boolean): readonly Finding[] {
   const groups = new Map<string, Finding[][]>();
   const groupOf = (found: Finding): Finding[] | undefined =>
-    groups.get(found.code)?.find(([first]) => first!.sort === found.sort && first!.severity === found.severity);
+    groups
+      .get(found.code)
+      ?.find(([first]) => first!.sort === found.sort && first!.severity === found.severity && aboutOf(first!) === aboutOf(found));
   for (const found of findings) {
     if (!gathers(found.code)) continue;
     const group = groupOf(found);
@@ -27,6 +29,11 @@ export function gathered(findings: readonly Finding[], gathers: (code: string) =
     else if (group[0] === found) told.push(togetherKept(group));
   }
   return told;
+}
+
+/** A name that leads nowhere is one mistake for each name, wherever it is used. */
+function aboutOf({ code, details }: Finding): unknown {
+  return code === 'names/unknown' ? details[0] : undefined;
 }
 
 /** By the first of a group: the same finding while the others are the same. */

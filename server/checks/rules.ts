@@ -62,7 +62,10 @@ export const checks: readonly Check[] = [
 
 const gatheringCodes: ReadonlySet<string> = new Set(checks.flatMap(({ code, gathers }) => (gathers === true ? [code] : [])));
 
+/** What many things lack when one thing that they stand on does, and a name that many use. */
+const LACKS = /^(?:names\/unknown|takeoff\/[a-z]+-missing|schedule\/no-duration)$/;
+
 /** Whether many findings of a code are told as one: those of rules of order always are. */
 export function gathers(code: string): boolean {
-  return code.startsWith('sequence/') || code.startsWith('minimum/') || gatheringCodes.has(code);
+  return LACKS.test(code) || code.startsWith('sequence/') || code.startsWith('minimum/') || gatheringCodes.has(code);
 }

@@ -8,6 +8,7 @@ import type { PlanLink } from '#schedule/links';
 import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
 import { WORKING } from '#schedule/waits';
+import { namesHazard } from './hazard.ts';
 import type { Outcome } from './outcomes.ts';
 import { counted, finishText, startText } from './show.ts';
 
@@ -56,11 +57,8 @@ export const waitByLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
     ),
 });
 
-/** Only what names a hazard ends its first words with a colon: "Cave-in: fill pushes …". */
-const HAZARD = /^[A-Z][^.:;]*: /;
-
 export function isHazard(rule: Rule): boolean {
-  return HAZARD.test(rule.given.because?.value ?? '');
+  return namesHazard(rule.given.because?.value ?? '');
 }
 
 /** What, why, what to do; a hazard before all. */

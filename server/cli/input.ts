@@ -2,6 +2,7 @@
 // that both give the same answers.
 import { readFileSync, statSync } from 'node:fs';
 import { posix, resolve } from 'node:path';
+import type { PlanAsked } from '#answers/checked';
 import { type View, viewOf } from '#answers/view';
 import { type Files, holdsPlans } from '#host/files';
 import { nodeFiles } from '#host/node-files';
@@ -9,25 +10,23 @@ import { readIsoDate } from '#kit/dates';
 import { workspace } from '#server/workspace';
 import { misuse } from './faults.ts';
 
-/** A plan that a command was asked about. */
-export interface Asked {
-  readonly view: View;
-  /** Files whose findings count, where only some of a plan's were named. */
-  readonly only: ReadonlySet<string> | undefined;
-}
-
 /** Where the built-in library's files are said to lie. */
 const LIBRARY = 'library';
 /** The path that text from standard input has, below the working folder. */
 export const STANDARD_INPUT = '-';
 
-/** Reads every plan that the paths name, in the order of their paths. Throws a misuse where there is nothing to read. */
-export function readPlans(paths: readonly string[], asOf?: string): readonly Asked[] {
+/**
+ * Reads every plan that the paths name, in the order of their paths. `baseline`: the one to use, or false for none. Throws a
+ * misuse where there is nothing to read.
+ */
+export function readPlans(paths: readonly string[], asOf?: string, baseline?: string | false): readonly PlanAsked[] {
   const day = asOf === undefined ? undefined : readIsoDate(asOf);
   if (asOf !== undefined && day === undefined) throw misuse(`--as-of takes a date such as 2027-06-18, not "${asOf}"`);
   const files = nodeFiles();
   const here = files.real('.');
-  const space = workspace(files, LIBRARY, day);
+  const known = baseline === false ? 'none' : baseline === undefined ? undefined : files.real(resolve(baseline));
+  if (typeof baseline === 'string' && files.read(known!) === undefined) throw misuse(`${baseline} cannot be read`);
+  const space = workspace(files, LIBRARY, { asOf: day, baseline: known });
   const { found, folders } = lookUp(paths, files);
   space.setFolders(folders);
   for (const path of found) {
@@ -36,7 +35,10 @@ export function readPlans(paths: readonly string[], asOf?: string): readonly Ask
     space.open(path, 0, text);
   }
   const asked = new Set(found);
-  return [...space.plans()]
+  const plans = space.plans();
+  const broken = plans.find((plan) => plan.baseline?.broken === true)?.baseline;
+  if (broken !== undefined) throw misuse(`${shown(broken.file, here)} is no baseline; write it anew with --write-baseline`);
+  return [...plans]
     .sort((a, b) => (a.root < b.root ? -1 : 1))
     .map((plan) => ({
       view: viewOf(plan, (path) => shown(path, here)),
@@ -118,6 +120,14 @@ export function textFromInput(): string {
   } catch {
     throw misuse('nothing can be read from standard input');
   }
+}
+
+/** A path as a person here would write it, and back. */
+export function shownFromHere(path: string): string {
+  return shown(path, nodeFiles().real('.'));
+}
+export function wholePath(path: string): string {
+  return nodeFiles().real(resolve(path));
 }
 
 /** A path from the working folder, '/' between its parts; the library's, and standard input, as they are. */

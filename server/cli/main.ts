@@ -4,13 +4,11 @@
 import process from 'node:process';
 import { Command, CommanderError, Option } from 'commander';
 import { isMisuse } from './faults.ts';
-
-/** Set when the program is bundled. */
-declare const SCREED_VERSION: string | undefined;
+import { version } from './version.ts';
 
 const program = new Command('screed')
   .description('Plans for building a small house, as readable text: quantities, dates, cost, and what is out of order.')
-  .version(typeof SCREED_VERSION === 'string' ? SCREED_VERSION : 'from sources', '-V, --version', 'print the version')
+  .version(version, '-V, --version', 'print the version')
   .helpOption('-h, --help', 'print help')
   .helpCommand('help [command]', 'print help for a command')
   .exitOverride()
@@ -24,11 +22,15 @@ common(
     .command('check')
     .description('what is wrong, at risk or worth knowing in a plan, and when it is done and what it costs')
     .argument('[paths...]', '.screed files, folders, or - for standard input (default: this folder)'),
-  ['text', 'json'],
+  ['text', 'json', 'sarif', 'github', 'junit'],
 )
   .option('--max-warnings <number>', 'fail when there are more warnings than this')
   .option('--only <code...>', 'only findings of these codes, or of these areas (sequence, money …)')
   .option('--skip <code...>', 'no findings of these codes or areas')
+  .option('--profile <who>', 'who reads: owner (all), builder (no notes of common practice), ci (errors and warnings)')
+  .option('--baseline <file>', 'tell only what is not in this file (default: .screed-baseline.json beside the plan)')
+  .option('--no-baseline', 'tell everything, whatever was known before')
+  .option('--write-baseline <file>', 'write what is found now, so that from then on only what is new is told')
   .action(async (paths, options) => finish((await import('./check.ts')).check(paths, options)));
 
 common(program.command('takeoff').description('how much of everything: net, needed, bought').argument('<path>', PATH), [

@@ -23,6 +23,7 @@ export interface Client {
   readonly refreshesHints: boolean;
   readonly watchesFiles: boolean;
   readonly workspaceFolders: boolean;
+  readonly answersConfiguration: boolean;
 }
 
 export function clientOf(capabilities: unknown): Client {
@@ -63,5 +64,6 @@ export function clientOf(capabilities: unknown): Client {
     refreshesHints: says('workspace', 'inlayHint', 'refreshSupport'),
     watchesFiles: says('workspace', 'didChangeWatchedFiles', 'dynamicRegistration'),
     workspaceFolders: says('workspace', 'workspaceFolders'),
+    answersConfiguration: says('workspace', 'configuration'),
   };
 }

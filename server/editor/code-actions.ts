@@ -1,11 +1,12 @@
 // What can be done about the findings of a line: the fixes they carry, and accepting them with a reason. Found by the
 // lines asked about, from the plan as it is now; what the editor still shows may be older.
 import type { CodeAction, Diagnostic, Range, WorkspaceEdit } from 'vscode-languageserver-types';
+import { editOf, type FileEdit, lineBelow } from '#answers/fix-edit';
+import { isShown, profileOf } from '#answers/profiles';
 import type { Finding } from '#kit/finding';
 import type { Plan } from '#server/pipeline';
 import { diagnosticsOfFindings } from './diagnostics.ts';
 import type { Feature } from './features.ts';
-import { editOf, type FileEdit, lineBelow } from './fixes.ts';
 import { rangeOf } from './places.ts';
 import type { Addresses, View } from './view.ts';
 
@@ -32,7 +33,9 @@ interface Asked {
 
 function quickFixes(view: View, range: Range): readonly CodeAction[] {
   const { file, plan } = view;
-  const here = plan.findings.filter(({ place }) => place.slot.file === file.path && touches(rangeOf(place, plan.model), range));
+  const reader = profileOf(plan, view.profile);
+  const shown = [...plan.findings.filter((found) => isShown(found, reader)), ...plan.known.map(({ finding }) => finding)];
+  const here = shown.filter(({ place }) => place.slot.file === file.path && touches(rangeOf(place, plan.model), range));
   return here.flatMap((found) => {
     const [diagnostic] = diagnosticsOfFindings([found], plan, view.client, view.addresses);
     const about = diagnostic === undefined ? {} : { diagnostics: [diagnostic] };

@@ -1,5 +1,6 @@
 // Findings as an editor shows them. Sentences are made only here, for the files somebody looks at, and once a finding.
 import type { Diagnostic } from 'vscode-languageserver-types';
+import { isShown, type ProfileName, profileOf } from '#answers/profiles';
 import { type Finding, messageOf, type Severity } from '#kit/finding';
 import { standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
@@ -11,23 +12,40 @@ import type { Addresses } from './view.ts';
 export const MOST_SHOWN = 200;
 
 const SEVERITIES = { error: 1, warning: 2, note: 3 } as const satisfies { readonly [S in Severity]: 1 | 2 | 3 };
+/** What a baseline answers is there for whoever looks at the line, and stands in no list of problems. */
+const HINT = 4;
 
-/** What a file's plans say about it, in the order of the text. A plan's own words are told once, however many say them. */
-export function diagnosticsOf(path: string, plans: readonly Plan[], client: Client, addresses: Addresses): readonly Diagnostic[] {
+/**
+ * What a file's plans say about it, in the order of the text. A plan's own words are told once, however many say them.
+ * `profile`: who reads, where the editor was told; else each plan says.
+ */
+export function diagnosticsOf(
+  path: string,
+  plans: readonly Plan[],
+  client: Client,
+  addresses: Addresses,
+  profile?: ProfileName,
+): readonly Diagnostic[] {
   const [only] = plans;
   if (only === undefined) return [];
   const shown: Diagnostic[] = [];
   let left = 0;
   for (const plan of plans) {
-    const here = plan.findings.filter(({ place }) => place.slot.file === path);
+    const reader = profileOf(plan, profile);
+    const here = plan.findings.filter((found) => found.place.slot.file === path && isShown(found, reader));
     const chosen = here.length > MOST_SHOWN ? mostSevere(here) : here;
     left += here.length - chosen.length;
     for (const found of chosen) {
       const made = diagnosticOf(found, plan, client, addresses);
       if (made !== undefined) shown.push(made);
     }
+    for (const { finding } of plan.known.filter((each) => each.finding.place.slot.file === path).slice(0, MOST_SHOWN)) {
+      const made = diagnosticOf(finding, plan, client, addresses);
+      if (made !== undefined) shown.push(asKnown(made));
+    }
   }
-  const distinct = plans.length > 1 ? inOrder(withoutTwins(shown)) : shown;
+  const several = plans.length > 1 || plans.some(({ known }) => known.length > 0);
+  const distinct = several ? inOrder(withoutTwins(shown)) : shown;
   return left === 0 ? distinct : [...distinct, more(left)];
 }
 
@@ -86,6 +104,15 @@ function diagnosticOf(found: Finding, plan: Plan, client: Client, addresses: Add
   known.line = standing.line;
   known.diagnostic = made;
   return made;
+}
+
+const hints = new WeakMap<Diagnostic, Diagnostic>();
+
+function asKnown(diagnostic: Diagnostic): Diagnostic {
+  let hint = hints.get(diagnostic);
+  if (hint === undefined)
+    hints.set(diagnostic, (hint = { ...diagnostic, severity: HINT, message: `Known, in the baseline: ${diagnostic.message}` }));
+  return hint;
 }
 
 function relatedOf({ related = [] }: Finding, { model }: Plan, addresses: Addresses) {

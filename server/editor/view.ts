@@ -1,4 +1,5 @@
 // What every feature is handed: a file as it stands now, within the plans that hold it, and whom the answer is for.
+import type { ProfileName } from '#answers/profiles';
 import type { FileNames } from '#model/file-names';
 import type { Plan } from '#server/pipeline';
 import type { Client } from './client.ts';
@@ -18,6 +19,8 @@ export interface View {
   /** All plans that hold the file. */
   readonly plans: readonly Plan[];
   readonly client: Client;
+  /** Who reads, where the editor was told; else each plan says. */
+  readonly profile?: ProfileName | undefined;
   readonly addresses: Addresses;
   /** Colours as they were sent last, by path: kept by whoever holds the connection. */
   readonly coloursSent: Map<string, ColoursSent>;

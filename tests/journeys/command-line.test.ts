@@ -150,6 +150,74 @@ describe('exit status', () => {
   });
 });
 
+describe('noise', () => {
+  test('a baseline: written, then only what is new is told; what is no longer found is remarked on', () => {
+    file('plan.screed', WRONG);
+    const written = run(['check', 'plan.screed', '--write-baseline', '.screed-baseline.json']);
+    expect(written).toMatchObject({
+      status: 0,
+      out: 'No errors, no warnings and no notes in 1 file; 1 known.\n',
+      remarks: '1 finding written to .screed-baseline.json; from now on only what is new is told.\n',
+    });
+    expect(run(['check']).status).toBe(0);
+    expect(run(['check', '--no-baseline']).status).toBe(1);
+    expect(run(['check', 'plan.screed'], { cwd: work }).out).toContain('; 1 known.');
+    file('plan.screed', WRONG.replace('nowhere', 'elsewhere'));
+    expect(run(['check'])).toMatchObject({
+      status: 1,
+      out: expect.stringContaining('No level is named "elsewhere"'),
+      remarks: expect.stringContaining('1 entry is no longer found'),
+    });
+  });
+
+  test('a baseline of another name is given; one that is none, or not there, is misuse', () => {
+    file('plan.screed', WRONG);
+    run(['check', 'plan.screed', '--write-baseline', 'old.json']);
+    expect(run(['check', 'plan.screed']).status).toBe(1);
+    expect(run(['check', 'plan.screed', '--baseline', 'old.json']).status).toBe(0);
+    expect(run(['check', 'plan.screed', '--baseline', 'new.json'])).toMatchObject({ status: 2, out: '' });
+    file('.screed-baseline.json', '{');
+    expect(run(['check', 'plan.screed'])).toMatchObject({
+      status: 2,
+      out: '',
+      remarks: expect.stringContaining('is no baseline'),
+    });
+  });
+
+  test('a profile hushes notes and says how many; no other word is one', () => {
+    file('plan.screed', `${FINE}let spare = 3\n`);
+    expect(run(['check']).out).toContain('names/unused');
+    const { out } = run(['check', '--profile', 'ci']);
+    expect(out).not.toContain('names/unused');
+    expect(out).toContain('; 1 note not shown (profile ci).');
+    expect(run(['check', '--profile', 'boss'])).toMatchObject({
+      status: 2,
+      remarks: expect.stringContaining('owner, builder, ci'),
+    });
+  });
+
+  test('what is accepted is counted', () => {
+    file('plan.screed', `${FINE}let spare = 3\naccept names/unused for spare "Kept"\n`);
+    expect(run(['check']).out).toContain('no notes in 1 file; 1 accepted.');
+    const { accepted, summary } = JSON.parse(run(['check', '--format', 'json']).out) as {
+      accepted: unknown[];
+      summary: { accepted: number };
+    };
+    expect(accepted).toMatchObject([{ code: 'names/unused', reason: 'Kept', thing: 'let spare' }]);
+    expect(summary.accepted).toBe(1);
+  });
+
+  test.each(['text', 'json', 'sarif', 'github', 'junit'])('%s: the exit status is the same', (format) => {
+    file('plan.screed', WRONG);
+    expect(run(['check', '--format', format]).status).toBe(1);
+    file('plan.screed', RISKY);
+    expect(run(['check', '--format', format]).status).toBe(0);
+    expect(run(['check', '--format', format, '--max-warnings', '0']).status).toBe(1);
+    file('plan.screed', FINE);
+    expect(run(['check', '--format', format])).toMatchObject({ status: 0, remarks: '' });
+  });
+});
+
 describe('what is read', () => {
   test('a folder: every plan, and on its own every file that no plan includes', () => {
     file('one/plan.screed', 'plan p\ninclude "part.screed"\n');

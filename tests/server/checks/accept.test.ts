@@ -31,6 +31,20 @@ describe('below the later step', () => {
     ]);
   });
 
+  test('a code that is misspelt is told with the one that is meant', () => {
+    const [message] = checked(plan('  accept sequence/board-befor-dry "Tarped"\n')).messages('accept/unused');
+    expect(message).toMatch(/What is found here is "sequence\/board-before-dry"/);
+  });
+
+  test('it is kept, with its reason and last day, for whoever asks', () => {
+    const { accepted } = checked(plan(`  accept ${CODE} "Tarped" until 2027-05-01\n`)).plan;
+    expect(accepted.map(({ finding, reason, until }) => [finding.code, reason, until])).toEqual([[CODE, 'Tarped', 20_939]]);
+  });
+
+  test('a second one for the same answers nothing', () => {
+    expect(told(plan(`  accept ${CODE} "Tarped"\n  accept ${CODE} "Again"\n`))).toEqual(['warning accept/unused board']);
+  });
+
   test('once nothing is found any more, the acceptance is', () => {
     const mended = plan(`  accept ${CODE} "Tarped"\n`).replace('by drywall', 'by drywall after windows');
     expect(told(mended)).toEqual(['warning accept/unused board']);

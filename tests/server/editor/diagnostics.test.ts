@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { clientOf } from '#editor/client';
 import { diagnosticsOf, MOST_SHOWN } from '#editor/diagnostics';
+import { settingsOf } from '#editor/settings';
 import { able, covered, editing } from './editing.ts';
 
 function shown(source: string, path = 'plan.screed', client = able) {
@@ -102,4 +103,46 @@ describe('a file of two plans', () => {
     const { lines } = shown(STREET, 'prices.screed');
     expect(lines.filter((line) => line.includes('words/unknown-kind'))).toHaveLength(1);
   });
+});
+
+describe('what is known, and for whom', () => {
+  const KNOWN = `
+    #- plan.screed
+    plan p
+    let spare = 3
+    let other = 4
+    #- .screed-baseline.json
+    {"screed-baseline":1,"findings":[{"code":"names/unused","file":"plan.screed","thing":"let spare","severity":"note","count":1}]}
+  `;
+
+  test('what the baseline beside the plan holds is a hint, in its place', () => {
+    const { list, lines } = shown(KNOWN);
+    expect(lines).toEqual(['1:4 4 names/unused spare', '2:4 3 names/unused other']);
+    expect(list[0]!.message).toMatch(/^Known, in the baseline: The value "spare"/);
+  });
+
+  test('a profile that the editor was set to, else the plan’s own', () => {
+    const { view, places } = editing('plan p\nlet spare = 3\n');
+    const of = (profile?: 'ci' | 'owner') =>
+      diagnosticsOf('plan.screed', places.plansOf('plan.screed'), able, view.addresses, profile);
+    expect(of()).toHaveLength(1);
+    expect(of('ci')).toHaveLength(0);
+    const said = editing('plan p\n  profile ci\nlet spare = 3\n');
+    const plans = said.places.plansOf('plan.screed');
+    expect(diagnosticsOf('plan.screed', plans, able, said.view.addresses)).toHaveLength(0);
+    expect(diagnosticsOf('plan.screed', plans, able, said.view.addresses, 'owner')).toHaveLength(1);
+  });
+});
+
+test.each([
+  ['nothing', undefined, undefined],
+  ['the section', { screed: { profile: 'builder' } }, 'builder'],
+  ['what stands in it', { profile: 'ci' }, 'ci'],
+  ['as the plan says', { screed: { profile: '' } }, undefined],
+  ['no profile', { screed: { profile: 7 } }, undefined],
+])('settings: %s', (_, sent, profile) => expect(settingsOf(sent).profile).toBe(profile));
+
+test('settings that speak of no profile leave it as it was', () => {
+  expect(settingsOf({ screed: {} }, { profile: 'ci' }).profile).toBe('ci');
+  expect(settingsOf({ screed: { profile: '' } }, { profile: 'ci' }).profile).toBeUndefined();
 });

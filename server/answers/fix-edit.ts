@@ -1,17 +1,14 @@
 // Fixes that findings carry, as edits of the present text: replace, add after, add at the line's end, add a line below.
-import type { TextEdit } from 'vscode-languageserver-types';
-import type { Node } from '#grammar/tree';
 import type { Fix } from '#kit/finding';
 import type { Slot } from '#kit/place';
-import { firstLineOf, standingOf } from '#model/standing';
+import { firstLineOf, type Standing, standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
 import { lineEndOf } from './line-end.ts';
-import { lineLength, rangeOf, stretchOf } from './places.ts';
-import { fileIn } from './view.ts';
+import { lineLength, type Range, rangeOf, stretchOf } from './ranges.ts';
 
 export interface FileEdit {
   readonly path: string;
-  readonly edit: TextEdit;
+  readonly edit: { range: Range; newText: string };
 }
 
 /** Undefined where the place of the fix is gone, or lies in the library. */
@@ -42,7 +39,7 @@ export function editOf(fix: Fix, plan: Plan): FileEdit | undefined {
 /** A line below a declaration's own line, or below all that belongs to it; indented as its other lines are. */
 export function lineBelow(slot: Slot, text: string, plan: Plan, where: 'first' | 'last'): FileEdit | undefined {
   const declared = plan.model.names.bySlot.get(slot);
-  const file = fileIn(plan, slot.file);
+  const file = plan.model.files.find(({ path }) => path === slot.file);
   if (declared === undefined || file === undefined) return undefined;
   const { tree } = file;
   const first = firstLineOf(slot, plan.model);
@@ -53,7 +50,7 @@ export function lineBelow(slot: Slot, text: string, plan: Plan, where: 'first' |
 }
 
 /** The blanks that its first line below begins with; else its own and two more. */
-function indentBelow(node: Node, line: number, text: string, starts: Int32Array): string {
+function indentBelow(node: Standing['node'], line: number, text: string, starts: Int32Array): string {
   const [child] = node.children;
   const from = starts[child === undefined ? line : line + node.offsets[0]!] ?? 0;
   const blanks = text.slice(from, from + (child ?? node).line.indent).replace('\ufeff', '');
