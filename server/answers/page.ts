@@ -3,8 +3,10 @@
 
 export interface Page {
   readonly code: string;
-  /** A few words or one sentence, with its full stop only where it is a sentence. */
+  /** A few words, or a sentence without its full stop. */
   readonly title: string;
+  /** What it is about and why it matters. Where it begins with the title, the page says that once. */
+  readonly about: string;
   readonly parts: readonly Part[];
 }
 
@@ -31,17 +33,22 @@ export function example(
   how = '',
 ): readonly Part[] {
   return [
-    { kind: 'plan', title: why === '' ? 'Wrong' : `Wrong, as ${why}`, text: wrong },
-    { kind: 'plan', title: how === '' ? 'Right' : `Right, as ${how}`, text: right },
+    { kind: 'plan', title: why === '' ? 'Wrong' : `Wrong (${why})`, text: wrong },
+    { kind: 'plan', title: how === '' ? 'Right' : `Right (${how})`, text: right },
   ];
 }
 
-export function pageText({ code, title, parts }: Page): string {
-  return `${[code, plain(title), ...parts.map(partText)].join('\n\n')}\n`;
+export function pageText(page: Page): string {
+  return `${[page.code, plain(page.title), ...partsOf(page).map(partText)].join('\n\n')}\n`;
 }
 
-export function pageMarkdown({ code, title, parts }: Page): string {
-  return `${[`# ${title}`, `\`${code}\``, ...parts.map(partMarkdown)].join('\n\n')}\n`;
+export function pageMarkdown(page: Page): string {
+  return `${[`# ${page.title}`, `\`${page.code}\``, ...partsOf(page).map(partMarkdown)].join('\n\n')}\n`;
+}
+
+function partsOf({ title, about, parts }: Page): readonly Part[] {
+  const rest = about.startsWith(title) ? about.slice(title.length).replace(/^[.?]\s*/, '') : about;
+  return rest === '' ? parts : [paragraph(rest), ...parts];
 }
 
 function partText(part: Part): string {

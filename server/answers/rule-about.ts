@@ -1,6 +1,9 @@
 // What a code means, for findings that come from reading and computing a plan rather than from a check of their own. One
 // sentence or two each; a test keeps the list complete.
 
+/** Those about what can hurt someone: their page ends with who decides. */
+export const HAZARDS: ReadonlySet<string> = new Set(['takeoff/slope-missing']);
+
 export const ABOUT: Readonly<Record<string, string>> = {
   'syntax/decimal-comma': 'A comma inside digits groups thousands. Decimals have a point: 3.5 m.',
   'syntax/money-point':

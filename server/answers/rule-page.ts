@@ -6,14 +6,14 @@ import { checks } from '#checks/rules';
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import { example, type Page, type Part, pageMarkdown, pageText, paragraph, rows } from './page.ts';
-import { ABOUT } from './rule-about.ts';
+import { ABOUT, HAZARDS } from './rule-about.ts';
 import { ABOUT_EXAMPLES } from './rule-about-examples.ts';
 import { type View, write } from './view.ts';
 
 /** A code in the words of its page, for whoever tells of it elsewhere. */
 export interface RuleHelp {
   readonly code: string;
-  /** A few words or one sentence, without a full stop. */
+  /** A few words, or a sentence without its full stop. */
   readonly title: string;
   /** What it is about and why it matters, in a few sentences. */
   readonly about: string;
@@ -28,11 +28,10 @@ export interface RuleHelp {
 export function ruleHelp(code: string, view: View): RuleHelp | undefined {
   const page = pageOf(code, view);
   if (page === undefined) return undefined;
-  const [first] = page.parts;
   return {
     code,
-    title: page.title.replace(/\.$/, '').replaceAll('`', ''),
-    about: first?.kind === 'text' ? first.text.replaceAll('`', '') : page.title,
+    title: page.title,
+    about: page.about,
     text: pageText(page),
     markdown: pageMarkdown(page),
     path: pagePath(code),
@@ -88,22 +87,25 @@ function pageOf(code: string, view: View): Page | undefined {
 
 /** The first sentence is the title. */
 function checkPage({ code, about, wrong, right }: Check): Page {
-  return { code, title: firstSentence(about), parts: [paragraph(about), ...example({ wrong, right }), answer(code)] };
+  return { code, title: firstSentence(about), about, parts: [...example({ wrong, right }), answer(code)] };
 }
 
 function aboutPage(code: string, about: string): Page {
   const shown = ABOUT_EXAMPLES[code];
   const parts = shown === undefined ? [] : example(shown);
-  return { code, title: firstSentence(about), parts: [paragraph(about), ...parts, answer(code)] };
+  const last = HAZARDS.has(code) ? [paragraph(WHO_DECIDES)] : [];
+  return { code, title: firstSentence(about), about, parts: [...parts, answer(code), ...last] };
 }
 
+const WHO_DECIDES = 'Rules help to plan. The adopted local code, the inspector, and licensed people decide.';
+
 function firstSentence(text: string): string {
-  return /^.*?[.?](?=\s|$)/s.exec(text)?.[0] ?? text;
+  return /^(.*?)[.?](?=\s|$)/s.exec(text)?.[1] ?? text;
 }
 
 function answer(code: string): Part {
   return paragraph(
-    `To answer it, mend the line; or accept it, with a reason, below the declaration it is found at: \`accept ${code} "reason"\`.`,
+    `To answer it, mend the plan; or accept it, with a reason, below the declaration it is found at: \`accept ${code} "reason"\`.`,
   );
 }
 
@@ -113,17 +115,17 @@ function sequencePage(rule: Rule, view: View): Page {
   return {
     code,
     title: rule.label,
+    about: reasons(rule),
     parts: [
-      ...reasons(rule),
       rows(['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)),
       paragraph(relationText(rule, view)),
       ...exampleParts(ruleExample(rule, view.plan.model), rule),
-      rows(['Severity', severityText(rule)], ['Source', given.source?.value ?? 'not named'], ['Written', writtenAt(rule, view)]),
+      rows(['Severity', severityText(rule)], ['Source', given.source?.value ?? 'not named'], ['Row', writtenAt(rule, view)]),
       paragraph(
-        'Held is what a chain of links leads to: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
+        'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
       ),
       answer(code),
-      paragraph('Rules help to plan. The adopted local code, the inspector, and licensed people decide.'),
+      paragraph(WHO_DECIDES),
     ],
   };
 }
@@ -137,8 +139,8 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
   return {
     code,
     title: row.label,
+    about: reasons(row),
     parts: [
-      ...reasons(row),
       rows(
         ['Looked at', `\`${given.fact?.value ?? ''}\` of each ${given.for?.value ?? 'thing'}: ${bound} in the model code`],
         ...conditions(row, view),
@@ -150,7 +152,7 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
           `${given.severity?.value ?? 'note'} in ${sections.length === 0 ? 'no edition' : sections.join(', ')}; a note in any other.`,
         ],
         ['Source', given.source?.value ?? 'not named'],
-        ['Written', writtenAt(row, view)],
+        ['Row', writtenAt(row, view)],
       ),
       paragraph('Looked at only where the plan names its code, and only where the value is known.'),
       answer(code),
@@ -162,9 +164,8 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
 type LibraryRow = Rule | ElementOf<'minimum'>;
 
 /** Why it matters, a hazard's name first, and what to do. */
-function reasons({ given: { because, remedy } }: LibraryRow): readonly Part[] {
-  const said = [because?.value, remedy?.value].filter((part) => part !== undefined);
-  return said.length === 0 ? [] : [paragraph(said.join(' '))];
+function reasons({ label, given: { because, remedy } }: LibraryRow): string {
+  return [because?.value ?? `${label}.`, remedy?.value].filter((part) => part !== undefined).join(' ');
 }
 
 function conditions({ given }: LibraryRow, view: View): readonly (readonly [word: string, text: string])[] {
@@ -180,7 +181,7 @@ function exampleParts(shown: Example | NoExample, row: LibraryRow): readonly Par
   switch (row.given.relation?.value ?? 'before') {
     case 'before':
     case 'hold':
-      return example(shown, 'nothing makes the second wait for the first', 'the second waits');
+      return example(shown, 'nothing makes the second wait', 'the second waits for the first');
     default:
       return example(shown, 'no step sees to it', 'a step sees to it, and comes first');
   }
@@ -220,7 +221,7 @@ function namesText(list: Rule['given']['first'], { plan: { model } }: View): str
 
 /** The file that the row stands in. Its line would change with every row above it. */
 function writtenAt(row: LibraryRow, view: View): string {
-  return `\`${row.kind} ${row.name}\` in \`${view.fileName(row.place.slot.file)}\`; a plan may say any of it anew`;
+  return `\`${row.kind} ${row.name}\` in \`${view.fileName(row.place.slot.file)}\`; a row of that name in a plan says it otherwise`;
 }
 
 /** How the two stand to each other, where, and how long between. */

@@ -115,7 +115,14 @@ describe('exit status', () => {
     [['cost'], 'missing required argument'],
     [['nonsense'], "unknown command 'nonsense'"],
     [['check', '--nonsense'], "unknown option '--nonsense'"],
-    [['rule', 'no/such-code'], 'no finding has the code "no/such-code"'],
+    [['rule', 'no/such-code'], 'no finding has the code "no/such-code"; "screed rule" lists all.'],
+    [['rule', 'sequence/bord-before-dry'], 'perhaps sequence/board-before-dry is meant.'],
+    [['rule', 'bord-before-dry'], 'perhaps sequence/board-before-dry is meant.'],
+    [['rule', 'sequense'], 'perhaps sequence is meant.'],
+    [
+      ['rule', 'gutters'],
+      'perhaps sequence/floor-before-gutters, sequence/gutters-before-roofing or sequence/grade-before-gutters',
+    ],
     [['check', 'a.screed', '-o', 'no/such/folder/out.txt'], 'cannot be written'],
   ])('2: %j', (given, says) => {
     if (given.includes('a.screed')) file('a.screed', FINE);
@@ -289,7 +296,24 @@ describe('what is written', () => {
   test('rule: a page', () => {
     const { status, out } = run(['rule', 'sequence/board-before-dry']);
     expect(status).toBe(0);
-    expect(out).toContain('What to do: ');
+    expect(out).toMatch(/^sequence\/board-before-dry\n\nBoard goes up before the house is dry\n\nWet board comes out again\./);
+    expect(run(['rule', 'BOARD-before-dry']).out).toBe(out);
+  });
+
+  test('rule: all codes by area, or those of one', () => {
+    const all = run(['rule']);
+    expect(all.status).toBe(0);
+    expect(all.out).toMatch(/^What comes before what\n/);
+    expect(all.out).toMatch(/^ {4}sequence\/board-before-dry {2,}Board goes up before the house is dry$/m);
+    expect(all.out).toMatch(/^Money\n\n {4}money\//m);
+    const money = run(['rule', 'money']).out;
+    expect(
+      money
+        .split('\n')
+        .filter((line) => line.startsWith('    '))
+        .every((line) => line.startsWith('    money/')),
+    ).toBe(true);
+    expect(all.out).toContain(money);
   });
 });
 
