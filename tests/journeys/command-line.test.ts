@@ -1,9 +1,20 @@
 // Real runs of the program, as a shell starts it: exit statuses, where results and remarks go, paths, standard input.
 import { execFile, spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, sep } from 'node:path';
 import process from 'node:process';
+import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
@@ -322,6 +333,21 @@ test('server --stdio answers an editor, and ends when it says so', async () => {
   const answer = await client.initialize<{ capabilities: { hoverProvider?: unknown } }>();
   expect(answer.capabilities.hoverProvider).toBeTruthy();
   expect(await client.end()).toBe(0);
+});
+
+test('server: the code of each finding leads to its page, a file beside the program', async () => {
+  symlinkSync(join(root, 'grammar/rules'), join(folder, 'rules'), 'dir');
+  const client = startLanguageServer(process.execPath, [program, 'server', '--stdio'], { folder: work });
+  await client.initialize({ capabilities: { textDocument: { publishDiagnostics: { codeDescriptionSupport: true } } } });
+  client.open('file:///a.screed', 'task paint does paint-walls takes 2d\ntask prime does prime takes 2d\n');
+  const { diagnostics } = await client.waitForDiagnostics('file:///a.screed');
+  expect(diagnostics.map(({ code }) => code)).toContain('sequence/paint-before-primer');
+  for (const { code, codeDescription } of diagnostics) {
+    const page = fileURLToPath(codeDescription!.href);
+    expect(page.startsWith(`${realpathSync(folder)}${sep}rules${sep}`), page).toBe(true);
+    expect(readFileSync(page, 'utf8')).toContain(`\`${code}\``);
+  }
+  await client.end();
 });
 
 test('the README’s first plan does what it says', () => {
