@@ -134,22 +134,30 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
   const { given } = row;
   const code = `minimum/${row.name}`;
   const bound =
-    given['at least'] === undefined ? `at most ${given['at most']?.value ?? '?'}` : `at least ${given['at least'].value}`;
-  const sections = given.section.flatMap((each) => each.value).map(({ value }) => `${value.edition} ${value.section}`);
+    given['at least'] === undefined ? `at most \`${given['at most']?.value ?? '?'}\`` : `at least \`${given['at least'].value}\``;
+  const sections = given.section.flatMap((each) => each.value).map(({ value }) => value);
+  const severity = given.severity?.value ?? 'note';
   return {
     code,
     title: row.label,
     about: reasons(row),
     parts: [
       rows(
-        ['Looked at', `\`${given.fact?.value ?? ''}\` of each ${given.for?.value ?? 'thing'}: ${bound} in the model code`],
+        [
+          'Looked at',
+          `\`${given.fact?.value ?? ''}\` of ${given.for?.value === 'plan' ? 'the plan' : `each ${given.for?.value ?? 'thing'}`}`,
+        ],
+        ['Model code', bound],
         ...conditions(row, view),
       ),
       ...exampleParts(minimumExample(row), row),
       rows(
+        ['Section', sections.map(({ edition, section }) => `${section} (${edition})`).join(', ')],
         [
           'Severity',
-          `${given.severity?.value ?? 'note'} in ${sections.length === 0 ? 'no edition' : sections.join(', ')}; a note in any other.`,
+          severity === 'note' || sections.length === 0
+            ? 'note.'
+            : `${severity} in ${sections.map(({ edition }) => edition).join(', ')}; note in any other edition.`,
         ],
         ['Source', given.source?.value ?? 'not named'],
         ['Row', writtenAt(row, view)],
@@ -177,7 +185,10 @@ function conditions({ given }: LibraryRow, view: View): readonly (readonly [word
 
 function exampleParts(shown: Example | NoExample, row: LibraryRow): readonly Part[] {
   if ('lacks' in shown) return [];
-  if (row.kind === 'minimum' || row.given.wrong.length > 0 || row.given.right.length > 0) return example(shown);
+  const { wrong, right } = row.given;
+  if (row.kind === 'minimum' && wrong.length > 0 && right.length > 0)
+    return example(shown, `a little ${row.given['at least'] === undefined ? 'over' : 'under'}`, 'just met');
+  if (row.kind === 'minimum' || wrong.length > 0 || right.length > 0) return example(shown);
   switch (row.given.relation?.value ?? 'before') {
     case 'before':
     case 'hold':
@@ -241,7 +252,7 @@ function relationText({ given }: Rule, view: View): string {
     case 'while':
       return `The first is in place before the second begins, and stays while it goes on${where}.${wait}`;
     case 'once':
-      return `It is owed once, before the second is over.${wait}`;
+      return `The first is owed once, before the second is over.${wait}`;
   }
 }
 

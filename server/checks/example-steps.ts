@@ -21,8 +21,8 @@ const OTHER = 'other-work';
 /** Undefined where a side names nothing that steps can be made of. */
 export function orderSteps(rule: Rule, model: Model): Steps | undefined {
   const { given } = rule;
-  const first = sideOf(given.first?.value.map(({ value }) => value.name) ?? [], model);
-  const then = sideOf(given.then?.value.map(({ value }) => value.name) ?? [], model);
+  const first = sideOf(spokenOfFirst(names(given.first), rule), model);
+  const then = sideOf(spokenOfFirst(names(given.then), rule), model);
   if (first === undefined || then === undefined) return undefined;
   const passing = waitText(rule);
   const wait = passing === undefined ? '' : ` + ${passing}`;
@@ -86,6 +86,14 @@ function taskOf({ name, given }: ElementOf<'work'>): string {
 function withTrades(steps: readonly string[]): readonly string[] {
   const trades = new Set(steps.flatMap((step) => / by ([\w-]+)/.exec(step)?.[1] ?? []));
   return [...[...trades].map((name) => `trade ${name} crew of 2`), ...steps];
+}
+
+/** Of several names, first those whose things the rule's own name and label speak of: "tile-before-membrane", lay-membrane. */
+function spokenOfFirst(list: readonly string[], { name, label }: Rule): readonly string[] {
+  const said = new Set(`${name} ${label}`.toLowerCase().split(/[^a-z]+/));
+  // A work is named by what is done, and then to what.
+  const spoken = (each: string): number => each.split('-').filter((word, at) => at > 0 && said.has(word)).length;
+  return [...list].sort((a, b) => spoken(b) - spoken(a));
 }
 
 function sideOf(of: readonly string[], model: Model): Side | undefined {

@@ -106,12 +106,11 @@ function relatedOf({ related = [] }: Finding, { model }: Plan, addresses: Addres
 function more(count: number, plan: Plan, client: Client, addresses: Addresses): Diagnostic {
   const start = { line: 0, character: 0 };
   const message = `${count} more ${count === 1 ? 'finding' : 'findings'} in this file. Answer some of those shown and the rest follow.`;
-  const code = 'screed/more';
   return {
     range: { start, end: start },
     severity: 3,
-    code,
-    ...pageLink(code, plan, client, addresses),
+    code: 'screed/more',
+    ...pageLink('screed/more', plan, client, addresses),
     source: 'screed',
     message,
   };

@@ -53,8 +53,10 @@ test('a rule of order: who before whom, why, what to do, source', () => {
 test('a least value: fact, limit, where it stands, source', () => {
   const page = rulePage('minimum/escape-sill', view)!;
   expect(page).toMatch(/^minimum\/escape-sill\n\nHighest sill of an escape opening\n\nFire: /);
-  expect(page).toContain('Looked at: escape-sill of each room: at most 44" in the model code\nOnly when: room.use is sleeping\n');
-  expect(page).toContain('irc-2021 R310.2; a note in any other.');
+  expect(page).toContain('Looked at:  escape-sill of each room\nModel code: at most 44"\nOnly when:  room.use is sleeping\n');
+  expect(page).toContain(
+    'Section:  R310.2 (irc-2018), R310.2 (irc-2021)\nSeverity: error in irc-2018, irc-2021; note in any other edition.',
+  );
 });
 
 test('other tools are told the same: a title, what it is about, the page as text and as Markdown', () => {
