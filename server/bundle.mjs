@@ -1,5 +1,6 @@
 // Builds what is shipped: the command line, the language server, both as one file each, and the two files of the VS Code
-// extension. Beside them go the library's texts (an editor opens them) and the licences of the packages built in.
+// extension. Beside them go the library's texts and the pages of the rule reference (an editor opens both), and the licences
+// of the packages built in.
 import { chmodSync, cpSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, sep } from 'node:path';
 import process from 'node:process';
@@ -71,7 +72,8 @@ for (const { entry, out, executable = false, ...settings } of bundles) {
 }
 for (const folder of ['dist', 'client/vscode/dist']) {
   mkdirSync(join(root, folder), { recursive: true });
-  copyLibrary(join(root, folder, 'library'));
+  copyTexts('server/library', '.screed', join(root, folder, 'library'));
+  copyTexts('grammar/rules', '.md', join(root, folder, 'rules'));
   writeFileSync(join(root, folder, 'LICENSES.txt'), licences());
 }
 for (const file of ['grammar/textmate/screed.tmLanguage.json', 'LICENSE']) {
@@ -91,11 +93,11 @@ function missingFor(entry) {
   return extension && !existsSync(join(root, 'client/vscode/node_modules')) ? 'run `npm ci` in client/vscode first' : undefined;
 }
 
-function copyLibrary(target) {
-  const source = join(root, 'server/library');
+function copyTexts(from, ending, target) {
+  const source = join(root, from);
   rmSync(target, { recursive: true, force: true });
   for (const path of readdirSync(source, { recursive: true, encoding: 'utf8' })) {
-    if (path.endsWith('.screed')) cpSync(join(source, path), join(target, path), { recursive: true });
+    if (path.endsWith(ending)) cpSync(join(source, path), join(target, path), { recursive: true });
   }
 }
 

@@ -25,6 +25,8 @@ export interface Surroundings {
   readonly files: Files;
   /** Where the library's texts lie. */
   readonly libraryFolder: string;
+  /** Where the pages of the rule reference lie; absent where there are none to open. */
+  readonly pagesFolder?: string;
   readonly version: string;
 }
 
@@ -40,9 +42,9 @@ const WATCHED = [{ globPattern: '**/*.screed' }, { globPattern: '**/.screed-base
 /** Hints are compared, and asked for again, at most this often. */
 const REFRESH_EVERY = 250;
 
-export function serve(connection: Connection, { files, libraryFolder, version }: Surroundings): void {
+export function serve(connection: Connection, { files, libraryFolder, pagesFolder, version }: Surroundings): void {
   const places = workspace(files, libraryFolder);
-  const addresses = addressBook(files, places);
+  const addresses = addressBook(files, places, pagesFolder);
   let client: Client = clientOf(undefined);
   let settings: Settings = settingsOf(undefined);
   let folders: readonly string[] = [];
@@ -310,7 +312,7 @@ function addressIn({ textDocument, item, data }: AboutAFile): string {
 }
 
 /** Addresses of an editor to paths and back, in the editor's own spelling for what it has opened. */
-function addressBook(files: Files, places: Workspace) {
+function addressBook(files: Files, places: Workspace, pagesFolder: string | undefined) {
   const spelled = new Map<string, string>();
   const known = new Map<string, string>();
   const pathOf = (uri: string): string => {
@@ -333,6 +335,7 @@ function addressBook(files: Files, places: Workspace) {
     uriOf: (path: string): string => spelled.get(path) ?? addressOfPath(path),
     versionOf: places.versionOf,
     isInLibrary: places.isInLibrary,
+    ...(pagesFolder === undefined ? {} : { pageOf: (path: string): string => addressOfPath(`${pagesFolder}/${path}`) }),
   } satisfies Addresses & { readonly [name: string]: unknown };
 }
 

@@ -18,7 +18,7 @@ export function startServer(): void {
   // An editor that died without a word cannot be written to.
   process.stdout.on('error', () => process.exit(1));
   const connection = createConnection(process.stdin, process.stdout);
-  serve(connection, { files: nodeFiles(), libraryFolder: libraryFolder(), version: version() });
+  serve(connection, { files: nodeFiles(), libraryFolder: libraryFolder(), pagesFolder: pagesFolder(), version: version() });
   connection.listen();
 }
 
@@ -51,6 +51,11 @@ function here(): string {
 /** The library's texts lie beside the bundle, and beside this file in the sources. */
 function libraryFolder(): string {
   return plainPath(join(here(), 'library'));
+}
+
+/** So do the pages of the rule reference; in the sources they are with the rest of the reference. */
+function pagesFolder(): string {
+  return plainPath(join(here(), typeof SCREED_VERSION === 'undefined' ? '../grammar/rules' : 'rules'));
 }
 
 const HELP = `screed-language-server --stdio

@@ -273,6 +273,18 @@ export const state = kind({
   }),
 });
 
+/** Lines of a plan, each as it stands there; what begins with no kind belongs to the line above. The row's page shows them. */
+const shown = properties({
+  example: {
+    takes: rest,
+    repeats: true,
+    help: 'A line that both examples of its page begin with.',
+    example: 'example room bed "Bedroom"',
+  },
+  wrong: { takes: rest, repeats: true, help: 'A line of the example that it speaks up about.', example: "wrong size 7' x 9'" },
+  right: { takes: rest, repeats: true, help: 'A line of the example that it does not.', example: "right size 7' x 10'" },
+});
+
 export const rule = kind({
   word: 'rule',
   help: 'What must come before what, and why.',
@@ -303,6 +315,7 @@ export const rule = kind({
     unless: { takes: condition, repeats: true, help: 'Not then; any one is enough.', example: 'unless plan.zone is 1A' },
     because: { takes: text, help: 'Why it matters on site.', example: 'because "Wet board comes out again."' },
     remedy: { takes: text, help: 'What to do.', example: 'remedy "Start board after dry-in."' },
+    ...shown,
   }),
 });
 
@@ -333,6 +346,7 @@ export const minimum = kind({
     severity: { takes: oneOf('error', 'warning', 'note'), help: 'How bad it is.', example: 'severity note' },
     because: { takes: text, help: 'Why it is asked for.', example: 'because "A person must get out."' },
     remedy: { takes: text, help: 'What to do.', example: 'remedy "Choose a larger window."' },
+    ...shown,
   }),
 });
 

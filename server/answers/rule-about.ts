@@ -1,11 +1,14 @@
 // What a code means, for findings that come from reading and computing a plan rather than from a check of their own. One
 // sentence or two each; a test keeps the list complete.
 
+/** Those about what can hurt someone: their page ends with who decides. */
+export const HAZARDS: ReadonlySet<string> = new Set(['takeoff/slope-missing']);
+
 export const ABOUT: Readonly<Record<string, string>> = {
   'syntax/decimal-comma': 'A comma inside digits groups thousands. Decimals have a point: 3.5 m.',
   'syntax/money-point':
     'An amount of money with three digits after its point may mean thousands or thousandths, so it is not guessed.',
-  'syntax/negative-money': 'A minus before money is easily overlooked among prices. A credit is written "less $400".',
+  'syntax/negative-money': 'A minus before money is easily overlooked among prices, so it is not read.',
   'syntax/hyphen-range': 'A hyphen joins feet to inches and the parts of a date. A range has two points: 3d..6d.',
   'syntax/hyphen-numbers':
     'Two numbers with a hyphen between them may be feet and inches, a range or a difference, so it is not guessed.',

@@ -6,7 +6,7 @@ import type { Checked, FoundIn } from './checked.ts';
 import type { Point } from './findings-list.ts';
 import { editOf } from './fix-edit.ts';
 import type { Range } from './ranges.ts';
-import { ruleHelp } from './rule-help.ts';
+import { ruleHelp } from './rule-page.ts';
 import { planSummary } from './summary.ts';
 import type { View } from './view.ts';
 

@@ -120,7 +120,7 @@ export function ruleFinding<A extends readonly unknown[]>(
 }
 
 /** '7 days', '24h', '2d': as it may stand after a plus. */
-function waitText(rule: Rule): string | undefined {
+export function waitText(rule: Rule): string | undefined {
   const given = rule.given.wait?.value;
   if (given === undefined) return undefined;
   const { lag, clock } = waiting(given);

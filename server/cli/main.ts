@@ -74,7 +74,10 @@ common(
 program
   .command('rule')
   .description('what a finding means, where it comes from, and how to answer it')
-  .argument('<code>', 'the code in brackets at the end of a finding, such as sequence/board-before-dry')
+  .argument(
+    '[code]',
+    'the code in brackets at the end of a finding, such as sequence/board-before-dry; or an area, such as sequence, for its codes (default: all)',
+  )
   .option('-o, --output <file>', 'write to a file')
   .action(async (code, options) => finish((await import('./rule.ts')).rule(code, options)));
 

@@ -1,6 +1,7 @@
 // Findings as an editor shows them. Sentences are made only here, for the files somebody looks at, and once a finding.
 import type { Diagnostic } from 'vscode-languageserver-types';
 import { isShown, type ProfileName, profileOf } from '#answers/profiles';
+import { isInReference, pagePath } from '#answers/rule-page';
 import { type Finding, messageOf, type Severity } from '#kit/finding';
 import { standingOf } from '#model/standing';
 import type { Plan } from '#server/pipeline';
@@ -46,7 +47,7 @@ export function diagnosticsOf(
   }
   const several = plans.length > 1 || plans.some(({ known }) => known.length > 0);
   const distinct = several ? inOrder(withoutTwins(shown)) : shown;
-  return left === 0 ? distinct : [...distinct, more(left)];
+  return left === 0 ? distinct : [...distinct, more(left, only, client, addresses)];
 }
 
 /** The same for some findings of one plan. */
@@ -95,6 +96,7 @@ function diagnosticOf(found: Finding, plan: Plan, client: Client, addresses: Add
     range: stretchOf(standing, found.place.spot.from, found.place.spot.to),
     severity: SEVERITIES[found.severity],
     code: found.code,
+    ...pageLink(found.code, plan, client, addresses),
     source: 'screed',
     message: known.message,
     ...(related.length === 0 ? {} : { relatedInformation: [...related] }),
@@ -115,6 +117,12 @@ function asKnown(diagnostic: Diagnostic): Diagnostic {
   return hint;
 }
 
+/** The page of the code, where there is one and the editor shows a code as a link. */
+function pageLink(code: string, { model }: Plan, client: Client, { pageOf }: Addresses): Pick<Diagnostic, 'codeDescription'> {
+  if (!client.diagnosticLinks || pageOf === undefined || !isInReference(code, model)) return {};
+  return { codeDescription: { href: pageOf(pagePath(code)) } };
+}
+
 function relatedOf({ related = [] }: Finding, { model }: Plan, addresses: Addresses) {
   return related.flatMap(({ place, note }) => {
     const range = rangeOf(place, model);
@@ -122,10 +130,17 @@ function relatedOf({ related = [] }: Finding, { model }: Plan, addresses: Addres
   });
 }
 
-function more(count: number): Diagnostic {
+function more(count: number, plan: Plan, client: Client, addresses: Addresses): Diagnostic {
   const start = { line: 0, character: 0 };
   const message = `${count} more ${count === 1 ? 'finding' : 'findings'} in this file. Answer some of those shown and the rest follow.`;
-  return { range: { start, end: start }, severity: 3, code: 'screed/more', source: 'screed', message };
+  return {
+    range: { start, end: start },
+    severity: 3,
+    code: 'screed/more',
+    ...pageLink('screed/more', plan, client, addresses),
+    source: 'screed',
+    message,
+  };
 }
 
 function withoutTwins(diagnostics: readonly Diagnostic[]): readonly Diagnostic[] {

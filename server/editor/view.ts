@@ -10,6 +10,8 @@ export interface Addresses {
   readonly uriOf: (path: string) => string;
   readonly versionOf: (path: string) => number | undefined;
   readonly isInLibrary: (path: string) => boolean;
+  /** The address of a page of the rule reference, by its path there; absent where an editor cannot open them. */
+  readonly pageOf?: (path: string) => string;
 }
 
 export interface View {

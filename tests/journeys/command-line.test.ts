@@ -1,9 +1,20 @@
 // Real runs of the program, as a shell starts it: exit statuses, where results and remarks go, paths, standard input.
 import { execFile, spawnSync } from 'node:child_process';
-import { copyFileSync, existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import {
+  copyFileSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  realpathSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { join, sep } from 'node:path';
 import process from 'node:process';
+import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
@@ -115,7 +126,14 @@ describe('exit status', () => {
     [['cost'], 'missing required argument'],
     [['nonsense'], "unknown command 'nonsense'"],
     [['check', '--nonsense'], "unknown option '--nonsense'"],
-    [['rule', 'no/such-code'], 'no finding has the code "no/such-code"'],
+    [['rule', 'no/such-code'], 'no finding has the code "no/such-code"; "screed rule" lists all.'],
+    [['rule', 'sequence/bord-before-dry'], 'perhaps sequence/board-before-dry is meant.'],
+    [['rule', 'bord-before-dry'], 'perhaps sequence/board-before-dry is meant.'],
+    [['rule', 'sequense'], 'perhaps sequence is meant.'],
+    [
+      ['rule', 'gutters'],
+      'perhaps sequence/floor-before-gutters, sequence/gutters-before-roofing or sequence/grade-before-gutters',
+    ],
     [['check', 'a.screed', '-o', 'no/such/folder/out.txt'], 'cannot be written'],
   ])('2: %j', (given, says) => {
     if (given.includes('a.screed')) file('a.screed', FINE);
@@ -357,7 +375,24 @@ describe('what is written', () => {
   test('rule: a page', () => {
     const { status, out } = run(['rule', 'sequence/board-before-dry']);
     expect(status).toBe(0);
-    expect(out).toContain('What to do: ');
+    expect(out).toMatch(/^sequence\/board-before-dry\n\nBoard goes up before the house is dry\n\nWet board comes out again\./);
+    expect(run(['rule', 'BOARD-before-dry']).out).toBe(out);
+  });
+
+  test('rule: all codes by area, or those of one', () => {
+    const all = run(['rule']);
+    expect(all.status).toBe(0);
+    expect(all.out).toMatch(/^What comes before what\n/);
+    expect(all.out).toMatch(/^ {4}sequence\/board-before-dry {2,}Board goes up before the house is dry$/m);
+    expect(all.out).toMatch(/^Money\n\n {4}money\//m);
+    const money = run(['rule', 'money']).out;
+    expect(
+      money
+        .split('\n')
+        .filter((line) => line.startsWith('    '))
+        .every((line) => line.startsWith('    money/')),
+    ).toBe(true);
+    expect(all.out).toContain(money);
   });
 });
 
@@ -366,6 +401,21 @@ test('server --stdio answers an editor, and ends when it says so', async () => {
   const answer = await client.initialize<{ capabilities: { hoverProvider?: unknown } }>();
   expect(answer.capabilities.hoverProvider).toBeTruthy();
   expect(await client.end()).toBe(0);
+});
+
+test('server: the code of each finding leads to its page, a file beside the program', async () => {
+  symlinkSync(join(root, 'grammar/rules'), join(folder, 'rules'), 'dir');
+  const client = startLanguageServer(process.execPath, [program, 'server', '--stdio'], { folder: work });
+  await client.initialize({ capabilities: { textDocument: { publishDiagnostics: { codeDescriptionSupport: true } } } });
+  client.open('file:///a.screed', 'task paint does paint-walls takes 2d\ntask prime does prime takes 2d\n');
+  const { diagnostics } = await client.waitForDiagnostics('file:///a.screed');
+  expect(diagnostics.map(({ code }) => code)).toContain('sequence/paint-before-primer');
+  for (const { code, codeDescription } of diagnostics) {
+    const page = fileURLToPath(codeDescription!.href);
+    expect(page.startsWith(`${realpathSync(folder)}${sep}rules${sep}`), page).toBe(true);
+    expect(readFileSync(page, 'utf8')).toContain(`\`${code}\``);
+  }
+  await client.end();
 });
 
 test('the README’s first plan does what it says', () => {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { ABOUT } from '#answers/rule-about';
-import { ruleCodes, rulePage } from '#answers/rule-page';
+import { isInReference, ruleCodes, ruleHelp, rulePage } from '#answers/rule-page';
 import { checks } from '#checks/rules';
 import { viewSample, viewText } from './plans.ts';
 
@@ -45,17 +45,39 @@ test('every finding of the samples has one', () => {
 
 test('a rule of order: who before whom, why, what to do, source', () => {
   const page = rulePage('sequence/board-before-dry', view)!;
-  expect(page).toMatch(/^First: {2}dry\nThen: {3}hang-board/m);
-  expect(page).toContain('Why: ');
-  expect(page).toContain('What to do: ');
-  expect(page).toContain('Source: ');
+  expect(page).toContain('\n\nWet board comes out again. Start board after dry-in, or accept with a reason.\n\n');
+  expect(page).toMatch(/^First: dry \(Dry: .*\)\nThen: {2}hang-board \(Hang drywall\)/m);
+  expect(page).toMatch(/^Source: .+/m);
 });
 
 test('a least value: fact, limit, where it stands, source', () => {
   const page = rulePage('minimum/escape-sill', view)!;
-  expect(page).toContain('Highest sill of an escape opening: escape-sill at most 44".');
-  expect(page).toContain('Only when room.use is sleeping.');
-  expect(page).toContain('irc-2021 R310.2; a note in any other.');
+  expect(page).toMatch(/^minimum\/escape-sill\n\nHighest sill of an escape opening\n\nFire: /);
+  expect(page).toContain('Looked at:  escape-sill of each room\nModel code: at most 44"\nOnly when:  room.use is sleeping\n');
+  expect(page).toContain(
+    'Section:  R310.2 (irc-2018), R310.2 (irc-2021)\nSeverity: error in irc-2018, irc-2021; note in any other edition.',
+  );
+});
+
+test('other tools are told the same: a title, what it is about, the page as text and as Markdown', () => {
+  expect(ruleHelp('sequence/board-before-dry', view)).toMatchObject({
+    title: 'Board goes up before the house is dry',
+    about: 'Wet board comes out again. Start board after dry-in, or accept with a reason.',
+    text: rulePage('sequence/board-before-dry', view),
+    path: 'sequence/board-before-dry.md',
+  });
+  const { markdown } = ruleHelp('sequence/board-before-dry', view)!;
+  expect(markdown).toMatch(/^# Board goes up before the house is dry\n\n`sequence\/board-before-dry`\n\n/);
+  expect(markdown).toContain('- **First**: `dry` (Dry: ');
+  expect(markdown).toContain('```screed\n');
+});
+
+test('the reference has pages for the built-in codes, none for a plan’s own', () => {
+  const own = viewText('rule mine "Mine first"\n  first a\n  then b\n');
+  for (const code of ruleCodes(view)) expect(isInReference(code, own.plan.model), code).toBe(true);
+  expect(ruleHelp('sequence/mine', own)).toBeDefined();
+  expect(isInReference('sequence/mine', own.plan.model)).toBe(false);
+  expect(isInReference('constructor', own.plan.model)).toBe(false);
 });
 
 test('no page for what is no code', () => {

@@ -119,7 +119,7 @@ test('level, place, rule and what else is named', () => {
       name: 'SequenceBoardBeforeDry',
       shortDescription: { text: 'Board goes up before the house is dry.' },
       fullDescription: { text: expect.stringContaining('Wet board comes out again.') },
-      help: { text: expect.stringContaining('What to do: '), markdown: expect.stringContaining('**Board goes up') },
+      help: { text: expect.stringContaining('Wet board comes out again.'), markdown: expect.stringContaining('# Board goes up') },
       defaultConfiguration: { level: 'warning' },
     }),
   ]);

@@ -87,6 +87,46 @@ describe('what an editor can take', () => {
   });
 });
 
+describe('the page of a code', () => {
+  const linking = clientOf({ textDocument: { publishDiagnostics: { codeDescriptionSupport: true } } });
+  const OWN = `
+    task a does paint-walls takes 3d
+    task b does set-devices takes 1d
+    task c does prime takes 3d, not before 2027-06-01
+    rule devices-first "Painted before devices"
+      first set-devices
+      then paint-walls
+  `;
+  const linked = (source: string, client: typeof able): Readonly<Record<string, string | undefined>> => {
+    const { view, places } = editing(source, client);
+    const addresses = { ...view.addresses, pageOf: (path: string) => `file:///pages/${path}` };
+    const list = diagnosticsOf('plan.screed', places.plansOf('plan.screed'), client, addresses);
+    return Object.fromEntries(list.map(({ code, codeDescription }) => [code, codeDescription?.href]));
+  };
+
+  test('is linked, of checks and of the library’s rows', () => {
+    expect(linked(OWN, linking)).toMatchObject({
+      'work/no-trade': 'file:///pages/work/no-trade.md',
+      'sequence/plates-before-paint': 'file:///pages/sequence/plates-before-paint.md',
+    });
+  });
+
+  test('a plan’s own rule has none: it is in the plan', () => {
+    const links = linked(OWN, linking);
+    expect(Object.keys(links)).toContain('sequence/devices-first');
+    expect(links['sequence/devices-first']).toBeUndefined();
+  });
+
+  test('is not told to an editor that shows no links, or where no pages are', () => {
+    expect(Object.values(linked(OWN, able)).filter((href) => href !== undefined)).toEqual([]);
+    expect(shown(OWN, 'plan.screed', linking).list.some(({ codeDescription }) => codeDescription)).toBe(false);
+  });
+
+  test('of findings that are not sent, too', () => {
+    expect(linked('rooom a\n'.repeat(MOST_SHOWN + 1), linking)['screed/more']).toBe('file:///pages/screed/more.md');
+  });
+});
+
 describe('a file of two plans', () => {
   const STREET = `
     #- one.screed

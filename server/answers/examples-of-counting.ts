@@ -1,0 +1,153 @@
+// Examples for findings of take-off, schedule and acceptance: by code, a plan that is wrong and one that is right. Both run as
+// tests.
+import { instead, type Shown } from './examples-kit.ts';
+
+export const COUNTING_EXAMPLES: Shown = {
+  'takeoff/outline-open': instead(
+    'room bath "Bath"',
+    "outline east 10', north 8', west 9', south 8'",
+    "outline east 10', north 8', west 10', south 8'",
+  ),
+  'takeoff/outline-empty': instead(
+    'room bath "Bath"',
+    "outline east 10', west 10'",
+    "outline east 10', north 8', west 10', south 8'",
+  ),
+  'takeoff/height-missing': {
+    wrong: 'level main "Main floor"\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
+    right: 'level main "Main floor"\n  height 8\'\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
+  },
+  'takeoff/length-missing': instead('foundation perimeter\n  footing 16" x 8"', 'note "from the survey"', "80' long"),
+  'takeoff/spacing-missing': {
+    wrong: `assembly shed-wall "Shed wall" for wall
+  layer stud 2x4
+level main "Shed"
+  footprint 12' x 16'
+  height 8'
+  walls shed-wall
+`,
+    right: `assembly shed-wall "Shed wall" for wall
+  layer stud 2x4 at 16" oc
+level main "Shed"
+  footprint 12' x 16'
+  height 8'
+  walls shed-wall
+`,
+  },
+  'takeoff/pitch-missing': {
+    wrong: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable\n',
+    right: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable 6:12\n',
+  },
+  'takeoff/partitions-missing': {
+    wrong: `level main "Main floor"
+  footprint 20' x 24'
+  height 8'
+  partitions int-2x4
+room bed "Bedroom" on main
+room bath "Bath" on main
+`,
+    right: `level main "Main floor"
+  footprint 20' x 24'
+  height 8'
+  partitions int-2x4, 46' long
+room bed "Bedroom" on main
+room bath "Bath" on main
+`,
+  },
+  'takeoff/depth-missing': instead(
+    'foundation floor',
+    'slab 4", 200 sf, over gravel-base',
+    'slab 4", 200 sf, over gravel-base 4"',
+  ),
+  'takeoff/size-missing': instead(
+    '',
+    'trench water "Water line" 42" deep, 12" wide',
+    'trench water "Water line" 60\' long, 42" deep, 12" wide',
+  ),
+  'takeoff/slope-missing': {
+    wrong: `level main "Main floor"
+  footprint 20' x 24'
+foundation cellar under main
+  footing 20" x 8"
+  wall 8" x 90"
+  bottom 84" below grade
+`,
+    right: `site lot "Lot"
+  soil type-C
+level main "Main floor"
+  footprint 20' x 24'
+foundation cellar under main
+  footing 20" x 8"
+  wall 8" x 90"
+  bottom 84" below grade
+`,
+  },
+  'takeoff/goods-open': {
+    wrong: `work pour-strip "Pour the strip"
+  installs concrete-2500, concrete-3000 by footing-volume
+foundation strip
+  40' long
+  footing 20" x 8"
+`,
+    right: `work pour-strip "Pour the strip"
+  installs concrete-3000 by footing-volume
+foundation strip
+  40' long
+  footing 20" x 8"
+`,
+  },
+  'schedule/loop': {
+    wrong: 'task board takes 2d after paint\ntask paint takes 2d after board\n',
+    right: 'task board takes 2d\ntask paint takes 2d after board\n',
+  },
+  'schedule/no-duration': instead('trade framing crew of 3', 'task walls-up by framing', 'task walls-up takes 3d by framing'),
+  'schedule/out-of-order': {
+    wrong: `plan house "House"
+  start 2027-05-03
+task board takes 4d
+task paint takes 2d after board
+progress 2027-05-07
+  board finished 2027-05-06
+  paint started 2027-05-05
+`,
+    right: `plan house "House"
+  start 2027-05-03
+task board takes 4d
+task paint takes 2d after board
+progress 2027-05-07
+  board finished 2027-05-04
+  paint started 2027-05-05
+`,
+  },
+  'accept/unused': {
+    wrong: 'trade framing crew of 3\ntask walls-up takes 3d by framing\n  accept work/no-trade "The owner does it"\n',
+    right: 'trade framing crew of 3\ntask walls-up takes 3d by framing\n',
+  },
+  'accept/expired': {
+    wrong: `trade framing crew of 3
+task clean-up takes 1d
+  accept work/no-trade "Nobody hired yet" until 2027-04-30
+task walls-up takes 3d by framing
+progress 2027-05-07
+  walls-up started 2027-05-05
+`,
+    right: `trade framing crew of 3
+task clean-up takes 1d
+  accept work/no-trade "Nobody hired yet" until 2027-05-31
+task walls-up takes 3d by framing
+progress 2027-05-07
+  walls-up started 2027-05-05
+`,
+  },
+  'accept/no-reason': {
+    wrong: 'trade framing crew of 3\ntask walls-up takes 3d by framing\ntask clean-up takes 1d\n  accept work/no-trade\n',
+    right:
+      'trade framing crew of 3\ntask walls-up takes 3d by framing\ntask clean-up takes 1d\n  accept work/no-trade "The owner does it"\n',
+  },
+  'accept/unscoped': {
+    wrong:
+      'trade framing crew of 3\ntask walls-up takes 3d by framing\ntask clean-up takes 1d\naccept work/no-trade "The owner does it"\n',
+    right:
+      'trade framing crew of 3\ntask walls-up takes 3d by framing\ntask clean-up takes 1d\naccept work/no-trade for clean-up "The owner does it"\n',
+  },
+};

@@ -1,0 +1,53 @@
+// Examples for findings about how a line is spelled: by code, a plan that is wrong and one that is right. Both run as tests.
+import { instead, type Shown } from './examples-kit.ts';
+
+export const SPELLING_EXAMPLES: Shown = {
+  'syntax/decimal-comma': instead('room bed "Bedroom"', 'size 3,6 m x 4 m', 'size 3.6 m x 4 m'),
+  'syntax/money-point': instead('', 'allowance tile "Tile" 1.250$', 'allowance tile "Tile" $1,250'),
+  'syntax/negative-money': instead('trade concrete crew of 3\ntask footings takes 2d by concrete', 'costs -$400', 'costs $400'),
+  'syntax/hyphen-range': instead('', 'task walls-up takes 3d-6d', 'task walls-up takes 3d..6d'),
+  'syntax/hyphen-numbers': instead('room bed "Bedroom"', "size 12-6 x 10'", "size 12'-6\" x 10'"),
+  'syntax/feet-minus-inches': instead('room bed "Bedroom"', "size 12' - 6\" x 10'", "size 12'-6\" x 10'"),
+  'syntax/inches-too-many': instead('room bed "Bedroom"', "size 12'-14\" x 10'", "size 13'-2\" x 10'"),
+  'syntax/two-inches': instead('', 'door d-2868 2" 8" x 6\' 8"', 'door d-2868 2\' 8" x 6\' 8"'),
+  'syntax/date-form': instead('plan house "House"', 'start 4/5/2027', 'start 2027-04-05'),
+  'syntax/no-such-date': instead('plan house "House"', 'start 2027-04-31', 'start 2027-04-30'),
+  'syntax/no-such-time': instead('plan house "House"', 'workweek mon-fri 7:00-25:30', 'workweek mon-fri 7:00-15:30'),
+  'syntax/unknown-unit': instead('room bed "Bedroom"', "size 12fo x 10'", "size 12' x 10'"),
+  'syntax/unit-case': instead('room bed "Bedroom"', 'size 3 M x 4 m', 'size 3 m x 4 m'),
+  'syntax/yards': instead('', 'let pour = 4 yd', 'let pour = 4 cy'),
+  'syntax/insulation-sum': instead('', 'let cover = R-13+5', 'let cover = R-13'),
+  'syntax/conductance-form': instead('', 'window w-bed 3\'-0" x 5\'-0", U0.28', 'window w-bed 3\'-0" x 5\'-0", U 0.28'),
+  'syntax/number-too-long': instead('', 'let dirt = 12345678901234567 cy', 'let dirt = 1,234 cy'),
+  'syntax/zero-below': instead('', 'let board = 5/0"', 'let board = 5/8"'),
+  'syntax/odd-quote': instead('', 'room bath "Bath', 'room bath "Bath"'),
+  'syntax/single-quotes': instead('', "room bath 'Bath'", 'room bath "Bath"'),
+  'syntax/odd-character': instead('room bath "Bath"', 'use: bathing', 'use bathing'),
+  'syntax/comparison': instead(
+    'rule forms-first "Formed before dug"\n  first dig-foundation\n  then form-footings',
+    'when any foundation.bottom >= 48"',
+    'when any foundation.bottom at least 48"',
+  ),
+  'syntax/blanks-around': instead('', 'let board = 4 *12"', 'let board = 4 * 12"'),
+  'syntax/operator-alone': instead('', "let side = 12' +", "let side = 12' + 2'"),
+  'syntax/slash-in-name': instead("let side = 12'", 'let half = side/two * 2', 'let half = side / 2'),
+  'syntax/glued-minus': instead("let side = 12'", 'let left = side-6"', 'let left = side - 6"'),
+  'syntax/parenthesis-alone': instead('', "let side = (12' + 2'", "let side = (12' + 2')"),
+  'syntax/parentheses-around': instead('room bath "Bath"', "size (5' x 8')", "size 5' x 8'"),
+  'syntax/unknown-function': instead('', "let side = round(12.5')", "let side = roundup(12.5')"),
+  'syntax/function-inputs': instead('', "let side = roundup(12', 2)", "let side = roundup(12')"),
+  'syntax/range-kinds': instead('', "task walls-up takes 3d..6'", 'task walls-up takes 3d..6d'),
+  'syntax/conflict-marker': {
+    wrong: 'plan house "House"\n<<<<<<< mine\n  start 2027-04-05\n=======\n  start 2027-04-12\n>>>>>>> theirs\n',
+    right: 'plan house "House"\n  start 2027-04-12\n',
+  },
+  'syntax/mixed-indent': {
+    wrong: 'room bath "Bath"\n  use bathing\n\tsize 5\' x 8\'\n',
+    right: 'room bath "Bath"\n  use bathing\n  size 5\' x 8\'\n',
+  },
+  'syntax/odd-outdent': {
+    wrong: 'room bath "Bath"\n    use bathing\n  size 5\' x 8\'\n',
+    right: 'room bath "Bath"\n  use bathing\n  size 5\' x 8\'\n',
+  },
+  'syntax/indented-start': { wrong: '  room bath "Bath"\n', right: 'room bath "Bath"\n' },
+};
