@@ -1,6 +1,7 @@
 // What the code of a finding means: what is looked for and why, where it comes from, how to answer it; with a plan that is
 // wrong and one that is right, where the check has them.
 import type { Check } from '#checks/check';
+import { sectionsText } from '#checks/editions';
 import { checks } from '#checks/rules';
 import type { ElementOf, Rule } from '#model/model';
 import { positionOf } from './position.ts';
@@ -16,6 +17,8 @@ export function rulePage(code: string, view: View): string | undefined {
   if (rule !== undefined) return sequencePage(rule, view);
   const minimum = area === 'minimum' ? view.plan.model.rows('minimum').find((each) => each.name === name) : undefined;
   if (minimum !== undefined) return minimumPage(minimum, view);
+  const need = area === 'missing' ? view.plan.model.rows('need').find((each) => each.name === name) : undefined;
+  if (need !== undefined) return needPage(need, view);
   const about = Object.hasOwn(ABOUT, code) ? ABOUT[code] : undefined;
   return about === undefined ? undefined : `${code}\n\n${about}\n\n${ANSWER}\n`;
 }
@@ -26,6 +29,7 @@ export function ruleCodes(view: View): readonly string[] {
     ...checks.map(({ code }) => code),
     ...view.plan.model.rows('rule').map(({ name }) => `sequence/${name}`),
     ...view.plan.model.rows('minimum').map(({ name }) => `minimum/${name}`),
+    ...view.plan.model.rows('need').map(({ name }) => `missing/${name}`),
     ...Object.keys(ABOUT),
   ];
 }
@@ -60,6 +64,7 @@ function sequencePage(rule: Rule, view: View): string {
     ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
     '',
     `Severity: ${given.severity?.value ?? 'note'} when the order is broken, never more than a warning when it is right only by luck.`,
+    ...sectionLines(given.section),
     `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
     '',
     'An order is held where a chain of links leads from the first to the second: "after", "also after", the order of a phase,',
@@ -74,7 +79,7 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): string {
   const { file, line } = positionOf(row.place, view);
   const bound =
     given['at least'] === undefined ? `at most ${given['at most']?.value ?? '?'}` : `at least ${given['at least'].value}`;
-  const sections = given.section.flatMap((each) => each.value).map(({ value }) => `${value.edition} ${value.section}`);
+  const sections = sectionsText(given.section);
   return `${[
     `minimum/${row.name}`,
     '',
@@ -85,13 +90,46 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): string {
     ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
     ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
     '',
-    `Severity: ${given.severity?.value ?? 'note'} in ${sections.length === 0 ? 'no edition' : sections.join(', ')}; a note in any other.`,
+    `Severity: ${given.severity?.value ?? 'note'} in ${sections === '' ? 'no edition' : sections}; a note in any other.`,
     `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
     '',
     'Looked at only where the plan names its code, and only where the value is known.',
     ANSWER,
     'Model codes are amended by towns. The adopted local code and the inspector decide.',
   ].join('\n')}\n`;
+}
+
+function needPage(need: ElementOf<'need'>, view: View): string {
+  const { given } = need;
+  const { file, line } = positionOf(need.place, view);
+  const names = (list: readonly { readonly value: { readonly name: string } }[]): string =>
+    list.map(({ value }) => value.name).join(', ');
+  return `${[
+    `missing/${need.name}`,
+    '',
+    `${need.label}.`,
+    '',
+    ...given['called by'].map(({ value }) => `Called for by: ${names(value)}`),
+    ...(given['answered by'] === undefined ? [] : [`Answered by:   ${names(given['answered by'].value)}`]),
+    ...(given.for === undefined ? [] : [`Looked at for each ${given.for.value}.`]),
+    ...given.when.map(({ value }) => `Only when ${textAt(value.place, view)}.`),
+    ...given.unless.map(({ value }) => `Not when ${textAt(value.place, view)}.`),
+    ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
+    ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
+    '',
+    `Severity: ${given.severity?.value ?? 'note'}.`,
+    ...sectionLines(given.section),
+    `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
+    '',
+    'Told only where some task does the work that calls, and where nothing measured says already that nobody does it.',
+    ANSWER,
+    'It reminds. The drawings, the adopted local code, the inspector, and licensed people decide.',
+  ].join('\n')}\n`;
+}
+
+function sectionLines(sections: Rule['given']['section']): readonly string[] {
+  const text = sectionsText(sections);
+  return text === '' ? [] : [`In the model code: ${text}.`];
 }
 
 /** How the two stand to each other, where, and how long between. */

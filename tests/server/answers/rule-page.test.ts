@@ -20,7 +20,7 @@ function declaredCodes(): readonly string[] {
   const codes = files.flatMap((file) =>
     [...readFileSync(file, 'utf8').matchAll(/\bcode: '([a-z]+\/[a-z0-9-]+)'/g)].map((match) => match[1]!),
   );
-  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum)\//.test(code));
+  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum|missing)\//.test(code));
 }
 
 test('every code of the sources is explained, and nothing else is', () => {
@@ -56,6 +56,21 @@ test('a least value: fact, limit, where it stands, source', () => {
   expect(page).toContain('Highest sill of an escape opening: escape-sill at most 44".');
   expect(page).toContain('Only when room.use is sleeping.');
   expect(page).toContain('irc-2021 R310.2; a note in any other.');
+});
+
+test('a rule says where it stands in each edition that it knows, and no other', () => {
+  const page = rulePage('sequence/pour-before-footing-check', view)!;
+  expect(page).toContain('In the model code: irc-2018 R109.1.1, irc-2021 R109.1.1.');
+  expect(page).not.toContain('irc-2024');
+  expect(rulePage('sequence/lawn-before-scaffold', view)).not.toContain('In the model code');
+});
+
+test('a need: what calls for it, what answers it, when', () => {
+  const page = rulePage('missing/tile-membrane', view)!;
+  expect(page).toContain('Called for by: set-tile');
+  expect(page).toContain('Answered by:   lay-membrane');
+  expect(page).toContain('Looked at for each room.');
+  expect(page).toContain('Only when room.use is bathing.');
 });
 
 test('no page for what is no code', () => {
