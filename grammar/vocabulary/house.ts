@@ -209,6 +209,7 @@ export const deck = kind({
     boards: { takes: goods, help: 'Boards.', example: 'boards deck-board' },
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
     steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
+    freestanding: { takes: flag, help: 'On its own posts, not hung on the house.', example: 'freestanding' },
   }),
 });
 

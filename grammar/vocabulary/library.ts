@@ -38,6 +38,16 @@ const contents = either(
 const oneUnit = either(quantity('number'), quantity('area'), quantity('length'), quantity('volume'), quantity('weight'));
 const measureWord = oneOf(...measures);
 
+/** Shared by every row that may stand on a model code. */
+export const editions = properties({
+  section: {
+    takes: listOf(fields({ edition: code, section: text })),
+    repeats: true,
+    help: 'Where it stands in an edition.',
+    example: 'section irc-2021 "R109.1.1"',
+  },
+});
+
 const physical = properties({
   insulates: {
     takes: either(quantity('resistance/length'), quantity('resistance')),
@@ -316,6 +326,51 @@ export const rule = kind({
     because: { takes: text, help: 'Why it matters on site.', example: 'because "Wet board comes out again."' },
     remedy: { takes: text, help: 'What to do.', example: 'remedy "Start board after dry-in."' },
     ...shown,
+    ...editions,
+  }),
+});
+
+export const need = kind({
+  word: 'need',
+  help: 'Work that other work, or what the plan holds, calls for.',
+  example: 'need window-flashing "Windows are set and nobody flashes them"',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: {
+      takes: oneOf('room', 'foundation', 'roof', 'deck', 'trench', 'crawl', 'dry-well', 'level'),
+      inHeader: true,
+      help: 'The kind of thing looked at one by one; without it, the plan as a whole.',
+      example: 'for room',
+    },
+    'called by': {
+      takes: listOf(anyName),
+      repeats: true,
+      help: 'Works or steps that call for it, any one of a line; of several lines, each.',
+      example: 'called by set-windows',
+    },
+    'answered by': {
+      takes: listOf(anyName),
+      help: 'Works, states or visits of which any one is enough.',
+      example: 'answered by set-flashing',
+    },
+    when: {
+      takes: condition,
+      repeats: true,
+      help: 'Only then; several lines must all hold.',
+      example: 'when room.use is bathing',
+    },
+    unless: {
+      takes: condition,
+      repeats: true,
+      help: 'Not then; any one is enough.',
+      example: 'unless every room has use garage',
+    },
+    severity: { takes: oneOf('error', 'warning', 'note'), help: 'How bad it is.', example: 'severity warning' },
+    because: { takes: text, help: 'Why it matters on site.', example: 'because "Water comes in behind the siding."' },
+    remedy: { takes: text, help: 'What to do.', example: 'remedy "Flash before siding."' },
+    ...shown,
+    ...editions,
   }),
 });
 
@@ -337,12 +392,7 @@ export const minimum = kind({
     fact: { takes: code, help: 'The fact it looks at.', example: 'fact floor-area' },
     'at least': { takes: rest, help: 'Least value, of the thing looked at.', example: 'at least 70 sf' },
     'at most': { takes: rest, help: 'Greatest value, of the thing looked at.', example: 'at most 44"' },
-    section: {
-      takes: listOf(fields({ edition: code, section: text })),
-      repeats: true,
-      help: 'Where it stands in an edition.',
-      example: 'section irc-2021 "R304.1"',
-    },
+    ...editions,
     severity: { takes: oneOf('error', 'warning', 'note'), help: 'How bad it is.', example: 'severity note' },
     because: { takes: text, help: 'Why it is asked for.', example: 'because "A person must get out."' },
     remedy: { takes: text, help: 'What to do.', example: 'remedy "Choose a larger window."' },

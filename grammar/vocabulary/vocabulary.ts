@@ -53,6 +53,7 @@ export const vocabulary = {
   work: library.work,
   state: library.state,
   rule: library.rule,
+  need: library.need,
   minimum: library.minimum,
   holiday: library.holiday,
 } as const;

@@ -1,10 +1,12 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
+import { editions } from './library.ts';
 import {
   anyName,
   anyQuantity,
   clockSpan,
   code,
+  condition,
   count,
   date,
   dates,
@@ -267,6 +269,16 @@ export const inspection = kind({
       example: 'takes 1h',
     },
     'good for': { takes: wait, inHeader: true, help: 'How long it stays valid.', example: 'good for 180 days' },
+    'not held': {
+      takes: text,
+      inHeader: true,
+      help: 'This town does not make the visit, and why it is left out.',
+      example: 'not held "Cedar County does not look before fill"',
+    },
+    local: { takes: flag, inHeader: true, help: 'A visit that only some towns make.', example: 'local' },
+    when: { takes: condition, repeats: true, help: 'Asked for only then.', example: 'when any site has flood' },
+    unless: { takes: condition, repeats: true, help: 'Not asked for then.', example: 'unless every room has use garage' },
+    ...editions,
     ...waiting,
     ...paying,
   }),

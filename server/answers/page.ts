@@ -89,3 +89,13 @@ function indented(text: string): string {
     .map((line) => (line === '' ? '' : `    ${line}`))
     .join('\n');
 }
+
+/** The last words of pages on what can hurt someone or be turned down. */
+export const WHO_DECIDES = 'Rules help to plan. The adopted local code, the inspector, and licensed people decide.';
+
+/** How a finding is answered. */
+export function answer(code: string): Part {
+  return paragraph(
+    `To answer it, mend the plan; or accept it, with a reason, below the declaration it is found at: \`accept ${code} "reason"\`.`,
+  );
+}

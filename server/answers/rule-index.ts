@@ -1,5 +1,6 @@
 // The codes of all findings by area, each with its title: as a list for a terminal, and as the index of the reference.
 import { addTo } from '#kit/gathered';
+import { codedRows } from './row-page.ts';
 import { pagePath, ruleCodes, ruleHelp } from './rule-page.ts';
 import type { View } from './view.ts';
 
@@ -20,6 +21,7 @@ export interface Listed {
 /** In the order in which a builder looks for them. An area without a title of its own goes by its word, after the others. */
 const TITLES: Readonly<Record<string, string>> = {
   sequence: 'What comes before what',
+  missing: 'Work that is missing',
   minimum: 'Least and greatest values of the model code',
   inspections: 'Inspections',
   work: 'Who does what',
@@ -59,12 +61,8 @@ function groupsOf({ plan: { model } }: View): ReadonlyMap<string, string> {
   const headings = new Map(
     model.library.files.map(({ path, tree }) => [path, HEADING.exec(tree.lines[0]?.statement.text ?? '')?.[1] ?? path]),
   );
-  const rows = [
-    ...model.rows('rule').map((row) => [`sequence/${row.name}`, row] as const),
-    ...model.rows('minimum').map((row) => [`minimum/${row.name}`, row] as const),
-  ];
   return new Map(
-    rows.flatMap(([code, { place }]) => {
+    codedRows(model).flatMap(([code, { place }]) => {
       const heading = headings.get(place.slot.file);
       return heading === undefined ? [] : [[code, heading]];
     }),

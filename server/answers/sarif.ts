@@ -6,6 +6,7 @@ import type { Checked, FoundIn } from './checked.ts';
 import type { Point } from './findings-list.ts';
 import { editOf } from './fix-edit.ts';
 import type { Range } from './ranges.ts';
+import { codedRows } from './row-page.ts';
 import { ruleHelp } from './rule-page.ts';
 import { planSummary } from './summary.ts';
 import type { View } from './view.ts';
@@ -104,10 +105,7 @@ function ruleOf(code: string, found: readonly FoundIn[]): Tree {
 }
 
 function rowSeverity(code: string, { plan: { model } }: View): Severity | undefined {
-  const name = code.slice(code.indexOf('/') + 1);
-  if (code.startsWith('sequence/')) return model.rows('rule').find((each) => each.name === name)?.given.severity?.value;
-  if (code.startsWith('minimum/')) return model.rows('minimum').find((each) => each.name === name)?.given.severity?.value;
-  return undefined;
+  return codedRows(model).find(([each]) => each === code)?.[1].given.severity?.value;
 }
 
 function resultOf({ finding, view, listed }: FoundIn, codes: readonly string[], nth: Map<string, number>): Tree {

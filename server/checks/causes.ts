@@ -10,10 +10,10 @@ import { isHazardous } from './hazard.ts';
 const UNREAD = /^(?:syntax|words|names|units)\//;
 /** What a thing lacks, when part of what it says was not understood. */
 const LACKING =
-  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/nobody-does-it|names\/unused|sequence\/.*|minimum\/.*)$/;
+  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/nobody-does-it|names\/unused|sequence\/.*|missing\/.*|minimum\/.*)$/;
 /** What a plan lacks, when one of its files is not there. */
 const LACKING_A_FILE =
-  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/[a-z-]+|names\/(?:unused|unknown|unknown-goods)|money\/[a-z-]+|inspections\/nothing-to-see)$/;
+  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/[a-z-]+|names\/(?:unused|unknown|unknown-goods)|money\/[a-z-]+|missing\/.*|inspections\/(?:nothing-to-see|not-planned))$/;
 
 /** The findings but those that only follow from others among them. */
 export function withoutConsequences(findings: readonly Finding[], { model }: { readonly model: Model }): readonly Finding[] {

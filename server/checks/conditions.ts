@@ -10,10 +10,12 @@ import type { KindWord } from '#model/words';
  * Whether a rule is about this plan at all: every `when` holds and no `unless` does. What is not known keeps it firing: an
  * `unless` holds only where something is known, and of all of which it is known.
  */
-export function firesIn(rule: Rule, model: Model): boolean {
+export function firesIn(rule: Conditional, model: Model): boolean {
   const { when, unless } = rule.given;
   return when.every(({ value }) => known(value, holds, model)) && !unless.some(({ value }) => known(value, excuses, model));
 }
+
+type Conditional = { readonly given: Pick<Rule['given'], 'when' | 'unless'> };
 
 /** Answers about a list of things, kept while it is the same. */
 const kept = new WeakMap<readonly Element[], Map<FollowedCondition, { readonly how: unknown; readonly holds: boolean }>>();

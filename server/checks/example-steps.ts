@@ -33,6 +33,20 @@ export function orderSteps(rule: Rule, model: Model): Steps | undefined {
   return { wrong: withTrades(looseSteps(first, then, model)), right };
 }
 
+/** The steps that call for work, and those with a step that answers before them. */
+export function needSteps({ given, name, label }: ElementOf<'need'>, model: Model): Steps | undefined {
+  const callers = given['called by'].flatMap((list) => sideOf(names(list), model) ?? []);
+  if (callers.length === 0) return undefined;
+  const calling = callers.map((side) => laterStep(side, undefined, ''));
+  const answering = sideOf(spokenOfFirst(names(given['answered by']), { name, label }), model);
+  if (answering === undefined) return { wrong: withTrades(calling), right: withTrades(calling) };
+  const before = firstSteps(answering, undefined, '', model);
+  // What a visit looks at may be the work that calls.
+  const others = callers.filter(({ name: caller }) => !before.some((step) => step.startsWith(`task ${caller} `)));
+  const right = [...before, ...others.map((side) => laterStep(side, answering, ''))];
+  return { wrong: withTrades(calling), right: withTrades(right) };
+}
+
 /** Both steps without the link between them. */
 function looseSteps(first: Side, then: Side, model: Model): readonly string[] {
   const held = first.kind === 'visit' && names(first.visit.given.before).includes(then.name);
@@ -89,7 +103,7 @@ function withTrades(steps: readonly string[]): readonly string[] {
 }
 
 /** Of several names, first those whose things the rule's own name and label speak of: "tile-before-membrane", lay-membrane. */
-function spokenOfFirst(list: readonly string[], { name, label }: Rule): readonly string[] {
+function spokenOfFirst(list: readonly string[], { name, label }: Pick<Rule, 'name' | 'label'>): readonly string[] {
   const said = new Set(`${name} ${label}`.toLowerCase().split(/[^a-z]+/));
   // A work is named by what is done, and then to what.
   const spoken = (each: string): number => each.split('-').filter((word, at) => at > 0 && said.has(word)).length;

@@ -17,6 +17,7 @@ import { usualSettings } from '#model/settings';
 import type { KindWord } from '#model/words';
 import type { Results } from './check.ts';
 import { holds } from './conditions.ts';
+import { editionOf, sectionIn } from './editions.ts';
 import { factOf } from './minimum-facts.ts';
 import { quantityText } from './show.ts';
 
@@ -69,7 +70,7 @@ interface Kind {
 }
 
 export function minimumFindings({ model }: Results, memory: MinimumsMemory): readonly Finding[] {
-  const code = model.plan?.given.code?.value.toLowerCase();
+  const code = editionOf(model);
   if (code === undefined) return [];
   const all = model.rows('minimum');
   if (memory.sorted?.rows !== all) {
@@ -184,16 +185,14 @@ function findingOf(row: Minimum, thing: Element, code: string, model: Model): re
   for (const bound of BOUNDS) {
     const limit = limitOf(given[bound]?.value, thing, model);
     if (limit === undefined || limit.dimension !== value.dimension || fits(value, limit, bound)) continue;
-    const section = given.section
-      .flatMap((line) => line.value)
-      .find(({ value: each }) => each.edition.toLowerCase() === code)?.value;
+    const section = sectionIn(given.section, code);
     const told: Told = {
       row,
       name: thing.name,
       value: valueText(value, limit, model),
       limit: quantityText(limit, model),
       bound,
-      section: section === undefined ? undefined : `${code} ${section.section}`,
+      section,
     };
     const source = given.source?.value;
     return [

@@ -6,7 +6,7 @@ import { kindOf, propertiesOf, propertyOf, vocabulary } from '#grammar/vocabular
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import { houseFor } from './example-house.ts';
-import { orderSteps } from './example-steps.ts';
+import { needSteps, orderSteps } from './example-steps.ts';
 
 export interface Example {
   readonly wrong: string;
@@ -43,7 +43,19 @@ export function minimumExample(row: ElementOf<'minimum'>): Example | NoExample {
   return plansOf([`code ${editions[editions.length - 1] ?? 'irc-2021'}`, ...house.lines], said);
 }
 
-type Row = Pick<Rule, 'given'> | Pick<ElementOf<'minimum'>, 'given'>;
+/** Both plans of work that is called for: one in which nobody does it, and one in which a step does. */
+export function needExample(need: ElementOf<'need'>, model: Model): Example | NoExample {
+  const house = houseOf(need);
+  if ('lacks' in house) return house;
+  const said = saidLines(need);
+  if (said !== undefined && said.wrong.length > 0) return plansOf(house.lines, said);
+  const steps = needSteps(need, model);
+  if (steps === undefined) return { lacks: 'say the lines of both plans with "wrong" and "right": it is called by no work' };
+  // Where a row says only what answers, that stands before the steps that call.
+  return plansOf(house.lines, said === undefined ? steps : { wrong: steps.wrong, right: [...said.right, ...steps.wrong] });
+}
+
+type Row = Pick<Rule, 'given'> | Pick<ElementOf<'need'>, 'given'> | Pick<ElementOf<'minimum'>, 'given'>;
 
 interface Sides {
   readonly wrong: readonly string[];
@@ -101,7 +113,7 @@ function isOfPlan(line: string): boolean {
   return PLAN_WORDS.has(firstWord(line));
 }
 
-const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone']);
+const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather']);
 
 function firstWord(line: string): string {
   return /^[\w-]+/.exec(line)?.[0]?.toLowerCase() ?? '';

@@ -4,7 +4,10 @@ import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
+import { covered } from './rules/inspections/covered.ts';
+import { notPlanned } from './rules/inspections/not-planned.ts';
 import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
+import { tooSoon } from './rules/inspections/too-soon.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
@@ -48,6 +51,9 @@ export const checks: readonly Check[] = [
   noTrade,
   stateMilestone,
   nothingToSee,
+  tooSoon,
+  covered,
+  notPlanned,
   // When.
   looseEnd,
   workingTime,
@@ -67,5 +73,5 @@ const LACKS = /^(?:names\/unknown|takeoff\/[a-z]+-missing|schedule\/no-duration)
 
 /** Whether many findings of a code are told as one: those of rules of order always are. */
 export function gathers(code: string): boolean {
-  return LACKS.test(code) || code.startsWith('sequence/') || code.startsWith('minimum/') || gatheringCodes.has(code);
+  return LACKS.test(code) || /^(?:sequence|minimum|missing)\//.test(code) || gatheringCodes.has(code);
 }

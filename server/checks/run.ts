@@ -1,8 +1,9 @@
-// DOOR: results → findings of every check, of the library's rules of order and its least values.
+// DOOR: results → findings of every check, of the library's rules of order, its needs and its least values.
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Check, Results } from './check.ts';
 import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
+import { missingWork, type NeedsMemory, needsMemory } from './needs.ts';
 import { checks } from './rules.ts';
 import { type SequenceMemory, sequenceFindings, sequenceMemory } from './sequence.ts';
 
@@ -10,17 +11,20 @@ export interface ChecksMemory {
   /** What each check looked at last, and what it found. */
   readonly last: Map<Check, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
   readonly minimums: MinimumsMemory;
+  readonly needs: NeedsMemory;
   readonly sequence: SequenceMemory;
 }
 export function checksMemory(): ChecksMemory {
-  return { last: new Map(), minimums: minimumsMemory(), sequence: sequenceMemory() };
+  return { last: new Map(), minimums: minimumsMemory(), needs: needsMemory(), sequence: sequenceMemory() };
 }
 
 export function runChecks(results: Results, memory: ChecksMemory = checksMemory()): readonly Finding[] {
   const findings: Finding[] = [];
   for (const check of checks) for (const each of found(check, results, memory)) findings.push(each);
   for (const each of minimumFindings(results, memory.minimums)) findings.push(each);
-  for (const each of sequenceFindings(results, memory.sequence)) findings.push(each);
+  const missing = missingWork(results, memory.needs);
+  for (const each of missing.findings) findings.push(each);
+  for (const each of sequenceFindings(results, memory.sequence, missing.works)) findings.push(each);
   return findings;
 }
 

@@ -8,9 +8,12 @@ import type { PlanLink } from '#schedule/links';
 import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
 import { WORKING } from '#schedule/waits';
+import type { Results } from './check.ts';
+import { editionOf, sourceIn } from './editions.ts';
 import { namesHazard } from './hazard.ts';
 import type { Outcome } from './outcomes.ts';
 import { counted, finishText, startText } from './show.ts';
+import { tornOutText } from './torn-out.ts';
 
 interface Told {
   readonly rule: Rule;
@@ -22,15 +25,19 @@ interface Told {
   readonly slip: string;
   /** '7 days' that must pass; undefined without a wait. */
   readonly wait: string | undefined;
+  /** The earlier is a visit, and this would come out again for it: '1,204 sf of Drywall'; empty where nothing is measured. */
+  readonly tornOut: string | undefined;
 }
 
 export const broken: FindingSort<[told: Told]> = findingSort<[told: Told]>({
   code: 'sequence/broken',
   severity: 'error',
-  say: ({ rule, later, earlier, laterDay, earlierDay, wait }) =>
+  say: ({ rule, later, earlier, laterDay, earlierDay, wait, tornOut }) =>
     spoken(
       rule,
-      `"${later}" begins on ${laterDay}, but "${earlier}" is done on ${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}.`,
+      tornOut === undefined
+        ? `"${later}" begins on ${laterDay}, but "${earlier}" is done on ${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}.`
+        : `"${later}" begins on ${laterDay}, before "${earlier}" has passed on ${earlierDay}${tornOut === '' ? '.' : `: ${tornOut} would come out again.`}`,
       '',
     ),
 });
@@ -57,12 +64,14 @@ export const waitByLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
     ),
 });
 
-export function isHazard(rule: Rule): boolean {
+type Speaking = { readonly given: Pick<Rule['given'], 'because' | 'remedy'> };
+
+export function isHazard(rule: Speaking): boolean {
   return namesHazard(rule.given.because?.value ?? '');
 }
 
 /** What, why, what to do; a hazard before all. */
-export function spoken(rule: Rule, what: string, todo: string): string {
+export function spoken(rule: Speaking, what: string, todo: string): string {
   const because = rule.given.because?.value ?? '';
   const remedy = rule.given.remedy?.value ?? '';
   const last =
@@ -73,7 +82,7 @@ export function spoken(rule: Rule, what: string, todo: string): string {
 /** By luck is never worse than a warning: nothing is wrong yet. */
 const luckSeverity: { readonly [severity in Severity]: Severity } = { error: 'warning', warning: 'warning', note: 'note' };
 
-export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, timeline: Timeline): Finding {
+export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, { timeline, model }: Results): Finding {
   const step = timeline.steps.list[later]!;
   const earlier = timeline.steps.list[outcome.earlier]!;
   const severity = rule.given.severity?.value ?? 'note';
@@ -91,23 +100,34 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, time
       'working day',
     ),
     wait: waitText(rule),
+    tornOut: isCovering(rule, outcome, timeline) ? tornOutText(later, worksThen(rule), timeline, model) : undefined,
   };
-  return ruleFinding(rule, sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {
+  return ruleFinding(rule, editionOf(model), sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {
     related: [{ place: earlier.place, note: `"${earlier.name}", which comes first` }],
     fixes: outcome.linked ? waitFix(later, outcome.earlier, rule, timeline) : linkFix(step, earlier, rule),
   });
 }
 
-/** A finding of a rule carries the rule's code and source. */
+/** Whether work begins before a visit that it must wait for. */
+export function isCovering({ given }: Rule, { kind, earlier, linked }: Outcome, { steps }: Timeline): boolean {
+  return kind === 'broken' && !linked && given.relation?.value === 'hold' && steps.list[earlier]!.kind === 'inspection';
+}
+
+function worksThen({ given }: Rule): ReadonlySet<string> {
+  return new Set(given.then?.value.map(({ value }) => value.name));
+}
+
+/** A finding of a rule carries the rule's code, and its source with the section of the plan's edition. */
 export function ruleFinding<A extends readonly unknown[]>(
   rule: Rule,
+  edition: string | undefined,
   sort: FindingSort<A>,
   severity: Severity,
   step: Step,
   details: A,
   more: Pick<Finding, 'related' | 'fixes'>,
 ): Finding {
-  const source = rule.given.source?.value;
+  const source = sourceIn(rule, edition);
   return {
     sort: sort as unknown as FindingSort<never>,
     code: `sequence/${rule.name}`,

@@ -2,7 +2,8 @@
 // before the end. At note level: whoever leads the work may see to it without a step of its own.
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Rule } from '#model/model';
-import type { Timeline } from '#schedule/timeline';
+import type { Results } from './check.ts';
+import { editionOf } from './editions.ts';
 import { isDone } from './outcomes.ts';
 import { ruleFinding, spoken } from './sequence-messages.ts';
 import type { Side } from './sides.ts';
@@ -20,22 +21,22 @@ export const owed: FindingSort<[rule: Rule, later: string]> = findingSort<[rule:
 });
 
 /** One reminder a rule, at the first step it is about that is still to be done. */
-export function reminds(rule: Rule, then: readonly Side[], timeline: Timeline): readonly Finding[] {
-  return remark(reminder, rule, then, timeline);
+export function reminds(rule: Rule, then: readonly Side[], results: Results): readonly Finding[] {
+  return remark(reminder, rule, then, results);
 }
 
-export function owes(rule: Rule, then: readonly Side[], timeline: Timeline): readonly Finding[] {
-  return remark(owed, rule, then, timeline);
+export function owes(rule: Rule, then: readonly Side[], results: Results): readonly Finding[] {
+  return remark(owed, rule, then, results);
 }
 
 function remark(
   sort: FindingSort<[rule: Rule, later: string]>,
   rule: Rule,
   then: readonly Side[],
-  timeline: Timeline,
+  { timeline, model }: Results,
 ): readonly Finding[] {
   const next = then.find(({ step }) => !isDone(step, timeline));
   if (next === undefined) return [];
   const step = timeline.steps.list[next.step]!;
-  return [ruleFinding(rule, sort, 'note', step, [rule, step.name], {})];
+  return [ruleFinding(rule, editionOf(model), sort, 'note', step, [rule, step.name], {})];
 }

@@ -4,15 +4,15 @@ import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Rule } from '#model/model';
 import { waiting } from '#schedule/links';
-import type { Timeline } from '#schedule/timeline';
 import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
+import { editionOf } from './editions.ts';
 import { keptFor } from './kept.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { type Unheld, unheld } from './pairs.ts';
 import { type Scopes, scopesOf } from './scopes.ts';
-import { outcomeFinding } from './sequence-messages.ts';
+import { isCovering, outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
 import { doingIn, type Side, sidesOf } from './sides.ts';
 
@@ -31,12 +31,18 @@ interface Told {
   readonly finding: Finding;
 }
 
-export function sequenceFindings(results: Results, memory: SequenceMemory): readonly Finding[] {
+/** `missing` are the works that the plan calls for and nobody does, which are told already. */
+export function sequenceFindings(
+  results: Results,
+  memory: SequenceMemory,
+  missing: ReadonlySet<string> = NOBODYS,
+): readonly Finding[] {
   const { model, timeline } = results;
   if (timeline.steps.list.length === 0) return [];
   const findings: Finding[] = [];
   const doing = doingIn(results);
   const scopes = scopesOf(results);
+  const isMissing = (names: readonly string[]): boolean => names.length > 0 && names.every((name) => missing.has(name));
   for (const rule of model.rows('rule')) {
     const names = namesOf(rule);
     const then = sidesOf(names.then, doing);
@@ -44,8 +50,8 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
     const first = sidesOf(names.first, doing);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
-      if (relation === 'while') findings.push(...reminds(rule, then, timeline));
-      if (relation === 'once') findings.push(...owes(rule, then, timeline));
+      if (relation === 'while') findings.push(...reminds(rule, then, results));
+      if (relation === 'once' && !isMissing(names.first)) findings.push(...owes(rule, then, results));
       continue;
     }
     const outcomes = outcomesOf(rule, first, then, scopes, results, memory);
@@ -55,10 +61,10 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
     for (const [later, outcome] of outcomes) {
       // What is owed at the end is owed by its date; no link need hold it.
       if (relation === 'once' && outcome.kind === 'luck') continue;
-      const from = wordsFrom(later, outcome, timeline);
+      const from = wordsFrom(rule, later, outcome, results);
       const old = before[now.length];
       const same = old !== undefined && sameList(old.from, from);
-      now.push(same ? old : { from, finding: outcomeFinding(rule, later, outcome, timeline) });
+      now.push(same ? old : { from, finding: outcomeFinding(rule, later, outcome, results) });
       findings.push(now[now.length - 1]!.finding);
     }
     memory.told.set(rule, now);
@@ -67,8 +73,9 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
 }
 
 const NOTHING: readonly Told[] = [];
+const NOBODYS: ReadonlySet<string> = new Set();
 
-function wordsFrom(later: number, outcome: Outcome, timeline: Timeline): readonly unknown[] {
+function wordsFrom(rule: Rule, later: number, outcome: Outcome, { timeline, model }: Results): readonly unknown[] {
   const { steps, crews, timing, dated, start, minutesPerDay, links } = timeline;
   return [
     steps.list[later],
@@ -83,6 +90,9 @@ function wordsFrom(later: number, outcome: Outcome, timeline: Timeline): readonl
     minutesPerDay,
     // Only a wait that is missing on a link has its remedy there.
     outcome.linked ? links : undefined,
+    // What would come out again is told by its amount.
+    ...(isCovering(rule, outcome, timeline) ? [timeline.claims.byStep[later], model.settings] : []),
+    editionOf(model),
   ];
 }
 

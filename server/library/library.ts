@@ -27,6 +27,9 @@ import materialsTrim from './materials/trim.screed';
 import minimumsEscape from './minimums/escape.screed';
 import minimumsFoundation from './minimums/foundation.screed';
 import minimumsRooms from './minimums/rooms.screed';
+import needsGround from './needs/ground.screed';
+import needsInside from './needs/inside.screed';
+import needsShell from './needs/shell.screed';
 import sequenceBackfill from './sequence/backfill.screed';
 import sequenceBones from './sequence/bones.screed';
 import sequenceCloseIn from './sequence/close-in.screed';
@@ -42,6 +45,7 @@ import sequenceSite from './sequence/site.screed';
 import sequenceSlab from './sequence/slab.screed';
 import sequenceTile from './sequence/tile.screed';
 import states from './states.screed';
+import workCare from './work/care.screed';
 import workCloseIn from './work/close-in.screed';
 import workDeck from './work/deck.screed';
 import workFinish from './work/finish.screed';
@@ -50,6 +54,7 @@ import workFoundation from './work/foundation.screed';
 import workFrame from './work/frame.screed';
 import workGround from './work/ground.screed';
 import workGuards from './work/guards.screed';
+import workHandover from './work/handover.screed';
 import workPanels from './work/panels.screed';
 import workPapers from './work/papers.screed';
 import workServices from './work/services.screed';
@@ -83,6 +88,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'assemblies/partitions.screed', text: assembliesPartitions },
   { path: 'assemblies/roofs.screed', text: assembliesRoofs },
   { path: 'assemblies/walls.screed', text: assembliesWalls },
+  { path: 'work/care.screed', text: workCare },
   { path: 'work/close-in.screed', text: workCloseIn },
   { path: 'work/deck.screed', text: workDeck },
   { path: 'work/finish.screed', text: workFinish },
@@ -91,11 +97,15 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'work/frame.screed', text: workFrame },
   { path: 'work/ground.screed', text: workGround },
   { path: 'work/guards.screed', text: workGuards },
+  { path: 'work/handover.screed', text: workHandover },
   { path: 'work/panels.screed', text: workPanels },
   { path: 'work/papers.screed', text: workPapers },
   { path: 'work/services.screed', text: workServices },
   { path: 'work/shell.screed', text: workShell },
   { path: 'states.screed', text: states },
+  { path: 'needs/ground.screed', text: needsGround },
+  { path: 'needs/inside.screed', text: needsInside },
+  { path: 'needs/shell.screed', text: needsShell },
   { path: 'sequence/backfill.screed', text: sequenceBackfill },
   { path: 'sequence/bones.screed', text: sequenceBones },
   { path: 'sequence/close-in.screed', text: sequenceCloseIn },

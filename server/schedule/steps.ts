@@ -2,7 +2,7 @@
 import { alike, sameList } from '#kit/differing';
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
-import type { Phase, Step } from '#model/model';
+import type { Inspection, Phase, Step } from '#model/model';
 import type { Model } from '#model/resolve';
 
 export interface Steps {
@@ -30,7 +30,7 @@ type Declared = Model['names']['declared'];
 /** The same object while steps and phases are, and stand as they stood. */
 export function stepsOf(model: Model, before?: StepsMemory): StepsMemory {
   const { declared } = model.names;
-  const own = KINDS.map((kind): readonly Step[] => model.list(kind));
+  const own = KINDS.map((kind): readonly Step[] => (kind === 'inspection' ? visits(model.list(kind)) : model.list(kind)));
   const lists = [...own, model.list('phase')];
   const isInOrder =
     before !== undefined && lists[KINDS.length] === before.lists[KINDS.length] && standAs(before.declared, declared);
@@ -39,6 +39,20 @@ export function stepsOf(model: Model, before?: StepsMemory): StepsMemory {
   const steps = read(model, before?.steps);
   const kinds = Uint8Array.from(steps.list, ({ kind }) => KINDS.indexOf(kind));
   return { declared, lists, steps: before !== undefined && same(before.steps, steps) ? before.steps : steps, kinds };
+}
+
+const kept = new WeakMap<readonly Inspection[], readonly Inspection[]>();
+
+/** Those that are made: a visit that the town does not hold is no step. The same list while it is. */
+function visits(all: readonly Inspection[]): readonly Inspection[] {
+  if (!all.some(isDropped)) return all;
+  let made = kept.get(all);
+  if (made === undefined) kept.set(all, (made = all.filter((each) => !isDropped(each))));
+  return made;
+}
+
+function isDropped(step: Step): boolean {
+  return step.kind === 'inspection' && step.given['not held'] !== undefined;
 }
 
 function same(a: Steps, b: Steps): boolean {
@@ -99,7 +113,7 @@ function read(model: Model, before: Steps | undefined): Steps {
   for (const { slot, parent } of model.names.declared) {
     if (!STEP_KINDS.has(slot.kind) || model.names.repeated.has(slot)) continue;
     const step = model.element(slot);
-    if (step === undefined) continue;
+    if (step === undefined || isDropped(step as Step)) continue;
     list.push(step as Step);
     phases.push(phaseOf(parent, model));
   }

@@ -126,7 +126,7 @@ export function knownCodes(property: string, { plan: { model } }: View): readonl
   if (property === 'holidays')
     for (const { given } of model.rows('holiday')) if (given.in !== undefined) codes.add(given.in.value);
   if (property === 'code')
-    for (const { given } of model.rows('minimum'))
+    for (const { given } of [...model.rows('minimum'), ...model.rows('rule'), ...model.rows('need')])
       for (const { value } of given.section) for (const each of value) codes.add(each.value.edition);
   return [...codes].map((code, at) => ({ label: code, help: [words('Known to the library.')], kind: 'word', rank: at }));
 }

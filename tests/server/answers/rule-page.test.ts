@@ -20,7 +20,7 @@ function declaredCodes(): readonly string[] {
   const codes = files.flatMap((file) =>
     [...readFileSync(file, 'utf8').matchAll(/\bcode: '([a-z]+\/[a-z0-9-]+)'/g)].map((match) => match[1]!),
   );
-  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum)\//.test(code));
+  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum|missing)\//.test(code));
 }
 
 test('every code of the sources is explained, and nothing else is', () => {
@@ -78,6 +78,21 @@ test('the reference has pages for the built-in codes, none for a plan’s own', 
   expect(ruleHelp('sequence/mine', own)).toBeDefined();
   expect(isInReference('sequence/mine', own.plan.model)).toBe(false);
   expect(isInReference('constructor', own.plan.model)).toBe(false);
+});
+
+test('a rule says where it stands in each edition that it knows, and no other', () => {
+  const page = rulePage('sequence/pour-before-footing-check', view)!;
+  expect(page).toContain('In the model code: irc-2018 R109.1.1, irc-2021 R109.1.1.');
+  expect(page).not.toContain('irc-2024');
+  expect(rulePage('sequence/lawn-before-scaffold', view)).not.toContain('In the model code');
+});
+
+test('a need: what calls for it, what answers it, when', () => {
+  const page = rulePage('missing/tile-membrane', view)!;
+  expect(page).toContain('Called for by: set-tile');
+  expect(page).toContain('Answered by:   lay-membrane');
+  expect(page).toContain('Looked at for each room.');
+  expect(page).toContain('Only when room.use is bathing.');
 });
 
 test('no page for what is no code', () => {

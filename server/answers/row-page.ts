@@ -1,0 +1,231 @@
+// The page of a row of the library: an order, work that other work calls for, a least value. What it looks for and why, where
+// it comes from, with a plan that is wrong and one that is right.
+import { sectionsText } from '#checks/editions';
+import { type Example, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
+import type { ElementOf, Rule } from '#model/model';
+import type { Model } from '#model/resolve';
+import { answer, example, type Page, type Part, paragraph, rows, WHO_DECIDES } from './page.ts';
+import { type View, write } from './view.ts';
+
+/** Kinds of rows that findings come from, by the area of their codes. */
+export const ROW_KINDS: Readonly<Record<string, 'rule' | 'need' | 'minimum' | undefined>> = {
+  sequence: 'rule',
+  missing: 'need',
+  minimum: 'minimum',
+};
+
+/** Every code that a row gives, with its row. */
+export function codedRows(model: Model): readonly (readonly [code: string, row: LibraryRow])[] {
+  return Object.entries(ROW_KINDS).flatMap(([area, kind]) =>
+    (model.rows(kind!) as readonly LibraryRow[]).map((row) => [`${area}/${row.name}`, row] as const),
+  );
+}
+
+/** Undefined where no row gives the code. */
+export function rowPage(code: string, view: View): Page | undefined {
+  const at = code.indexOf('/');
+  const kind = ROW_KINDS[code.slice(0, at)];
+  const row = kind === undefined ? undefined : view.plan.model.rows(kind).find(({ name }) => name === code.slice(at + 1));
+  switch (row?.kind) {
+    case 'rule':
+      return sequencePage(row, view);
+    case 'need':
+      return needPage(row, view);
+    case 'minimum':
+      return minimumPage(row, view);
+    default:
+      return undefined;
+  }
+}
+
+function sequencePage(rule: Rule, view: View): Page {
+  const { given } = rule;
+  const code = `sequence/${rule.name}`;
+  return {
+    code,
+    title: rule.label,
+    about: reasons(rule),
+    parts: [
+      rows(['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)),
+      paragraph(relationText(rule, view)),
+      ...exampleParts(ruleExample(rule, view.plan.model), rule),
+      rows(
+        ['Severity', severityText(rule)],
+        ['Section', sectionsText(given.section)],
+        ['Source', given.source?.value ?? 'not named'],
+        ['Row', writtenAt(rule, view)],
+      ),
+      paragraph(
+        'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
+      ),
+      answer(code),
+      paragraph(WHO_DECIDES),
+    ],
+  };
+}
+
+function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
+  const { given } = row;
+  const code = `minimum/${row.name}`;
+  const bound =
+    given['at least'] === undefined ? `at most \`${given['at most']?.value ?? '?'}\`` : `at least \`${given['at least'].value}\``;
+  const sections = given.section.flatMap((each) => each.value).map(({ value }) => value);
+  const severity = given.severity?.value ?? 'note';
+  return {
+    code,
+    title: row.label,
+    about: reasons(row),
+    parts: [
+      rows(
+        [
+          'Looked at',
+          `\`${given.fact?.value ?? ''}\` of ${given.for?.value === 'plan' ? 'the plan' : `each ${given.for?.value ?? 'thing'}`}`,
+        ],
+        ['Model code', bound],
+        ...conditions(row, view),
+      ),
+      ...exampleParts(minimumExample(row), row),
+      rows(
+        ['Section', sectionsText(given.section)],
+        [
+          'Severity',
+          severity === 'note' || sections.length === 0
+            ? 'note.'
+            : `${severity} in ${sections.map(({ edition }) => edition).join(', ')}; note in any other edition.`,
+        ],
+        ['Source', given.source?.value ?? 'not named'],
+        ['Row', writtenAt(row, view)],
+      ),
+      paragraph('Looked at only where the plan names its code, and only where the value is known.'),
+      answer(code),
+      paragraph('Model codes are amended by towns. The adopted local code and the inspector decide.'),
+    ],
+  };
+}
+
+type Need = ElementOf<'need'>;
+type LibraryRow = Rule | Need | ElementOf<'minimum'>;
+
+/** Why it matters, a hazard's name first, and what to do. */
+function reasons({ label, given: { because, remedy } }: LibraryRow): string {
+  return [because?.value ?? `${label}.`, remedy?.value].filter((part) => part !== undefined).join(' ');
+}
+
+function conditions({ given }: LibraryRow, view: View): readonly (readonly [word: string, text: string])[] {
+  return [
+    ...given.when.map(({ value }) => ['Only when', `\`${textAt(value.place, view)}\``] as const),
+    ...given.unless.map(({ value }) => ['Not when', `\`${textAt(value.place, view)}\``] as const),
+  ];
+}
+
+function exampleParts(shown: Example | NoExample, row: LibraryRow): readonly Part[] {
+  if ('lacks' in shown) return [];
+  const { wrong, right } = row.given;
+  if (row.kind === 'minimum' && wrong.length > 0 && right.length > 0)
+    return example(shown, `a little ${row.given['at least'] === undefined ? 'over' : 'under'}`, 'just met');
+  if (row.kind === 'need') return example(shown, 'no step sees to it', 'a step sees to it');
+  if (row.kind === 'minimum' || wrong.length > 0 || right.length > 0) return example(shown);
+  switch (row.given.relation?.value ?? 'before') {
+    case 'before':
+    case 'hold':
+      return example(shown, 'nothing makes the second wait', 'the second waits for the first');
+    default:
+      return example(shown, 'no step sees to it', 'a step sees to it, and comes first');
+  }
+}
+
+/** How it is told, by what becomes of the order. */
+function severityText({ given }: Rule): string {
+  const severity = given.severity?.value ?? 'note';
+  const luck = severity === 'error' ? 'warning' : severity;
+  const broken = `${severity} when the order is broken`;
+  const both =
+    luck === severity
+      ? `${severity} when the order is broken or right only by luck`
+      : `${broken}, ${luck} when it is right only by luck`;
+  switch (given.relation?.value ?? 'before') {
+    case 'before':
+    case 'hold':
+      return `${both}.`;
+    case 'once':
+      return `${broken}; note where no step sees to it.`;
+    default:
+      return `${both}; note where no step sees to it.`;
+  }
+}
+
+/** The names on a side, each with what it is. */
+function namesText(list: Rule['given']['first'], { plan: { model } }: View): string {
+  return (list?.value ?? [])
+    .map(({ value: { name } }) => {
+      const named = (['work', 'inspection', 'state'] as const)
+        .flatMap((kind) => model.rows(kind))
+        .find((row) => row.name === name);
+      return named === undefined ? `\`${name}\`` : `\`${name}\` (${named.label})`;
+    })
+    .join(', ');
+}
+
+/** The file that the row stands in. Its line would change with every row above it. */
+function writtenAt(row: LibraryRow, view: View): string {
+  return `\`${row.kind} ${row.name}\` in \`${view.fileName(row.place.slot.file)}\`; a row of that name in a plan says it otherwise`;
+}
+
+function needPage(need: Need, view: View): Page {
+  const { given } = need;
+  const code = `missing/${need.name}`;
+  return {
+    code,
+    title: need.label,
+    about: reasons(need),
+    parts: [
+      rows(
+        ...given['called by'].map((list) => ['Called for by', namesText(list, view)] as const),
+        ['Answered by', namesText(given['answered by'], view)],
+        ['Looked at', given.for === undefined ? '' : `each ${given.for.value}`],
+        ...conditions(need, view),
+      ),
+      ...exampleParts(needExample(need, view.plan.model), need),
+      rows(
+        ['Severity', `${given.severity?.value ?? 'note'}.`],
+        ['Section', sectionsText(given.section)],
+        ['Source', given.source?.value ?? 'not named'],
+        ['Row', writtenAt(need, view)],
+      ),
+      paragraph(
+        'Told only where some task does the work that calls, and where nothing measured says already that nobody does it.',
+      ),
+      answer(code),
+      paragraph('It reminds. The drawings, the adopted local code, the inspector, and licensed people decide.'),
+    ],
+  };
+}
+
+/** How the two stand to each other, where, and how long between. */
+function relationText({ given }: Rule, view: View): string {
+  const where =
+    given.scope?.value === 'same room'
+      ? ', in the same room'
+      : given.scope?.value === 'same element'
+        ? ', on the same part of the house'
+        : '';
+  const wait = given.wait === undefined ? '' : ` ${write(given.wait.value, view.style)} must pass between.`;
+  switch (given.relation?.value ?? 'before') {
+    case 'before':
+      return `The first is done before the second begins${where}.${wait}`;
+    case 'hold':
+      return `The second is held until the first is done and passed${where}.${wait}`;
+    case 'while':
+      return `The first is in place before the second begins, and stays while it goes on${where}.${wait}`;
+    case 'once':
+      return `The first is owed once, before the second is over.${wait}`;
+  }
+}
+
+/** The words of the text at a place. */
+function textAt(place: Rule['place'], { plan: { model } }: View): string {
+  const declared = model.library.bySlot.get(place.slot) ?? model.names.bySlot.get(place.slot);
+  let node = declared?.node;
+  for (const step of place.spot.path) node = node?.children[step] ?? node;
+  return node?.line.statement.text.slice(place.spot.from, place.spot.to) ?? '';
+}

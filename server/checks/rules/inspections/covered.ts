@@ -1,0 +1,158 @@
+// Work that hides what a visit is to see, and is not held until the visit has passed: what would come out again.
+import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Inspection } from '#model/model';
+import type { Check, Results } from '../../check.ts';
+import { reaches } from '../../order.ts';
+import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
+import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
+import { finishText, startText } from '../../show.ts';
+import { doingIn, type Side, sidesOf } from '../../sides.ts';
+import { tornOutText } from '../../torn-out.ts';
+import { isGoverned, libraryVisit, nameOfSide, namesHeld, namesSeen, sidesNamed } from '../../visits.ts';
+
+export const coveredOver = findingSort<
+  [cover: string, coverDay: string, visit: string, visitDay: string, hidden: string, again: string]
+>({
+  code: 'inspections/covered',
+  severity: 'error',
+  say: (cover, coverDay, visit, visitDay, hidden, again) =>
+    `"${cover}" begins on ${coverDay} and hides "${hidden}", before "${visit}" has passed on ${visitDay}: ${again === '' ? 'it' : again} would come out again for the inspector. Hold it until the visit has passed: name it under "before".`,
+});
+
+export const coveredByLuck = findingSort<[cover: string, coverDay: string, visit: string, visitDay: string, hidden: string]>({
+  code: 'inspections/covered',
+  severity: 'warning',
+  say: (cover, coverDay, visit, visitDay, hidden) =>
+    `"${cover}" (${coverDay}) hides "${hidden}" and comes after "${visit}" (${visitDay}) only by luck: a late visit finds it covered. Name it under "before".`,
+});
+
+export const covered: Check = {
+  code: 'inspections/covered',
+  gathers: true,
+  about:
+    'What an inspection is to see must stay open until it has passed. A work of the library says what it hides, and the library’s visits what must wait for them; a plan’s own visit, or one that it holds less by, is looked at by both.',
+  wrong: `trade masons crew of 2 at $50/h
+trade city
+work lath "Wire lath"
+work stucco "Stucco"
+  hides lath
+task lath does lath takes 3d by masons
+inspection lath-visit of lath by city, to the end
+task scratch does stucco takes 2d by masons after lath
+`,
+  right: `trade masons crew of 2 at $50/h
+trade city
+work lath "Wire lath"
+work stucco "Stucco"
+  hides lath
+task lath does lath takes 3d by masons
+inspection lath-visit of lath before scratch by city
+task scratch does stucco takes 2d by masons after lath
+`,
+  reads: (results) => {
+    const { model, timeline, order } = results;
+    const visits = model.list('inspection');
+    if (visits.length === 0) return [visits];
+    const { crews, timing, claims, steps } = timeline;
+    return [
+      visits,
+      model.rows('work'),
+      model.rows('rule'),
+      doingIn(results),
+      steps,
+      crews,
+      timing,
+      claims,
+      order,
+      model.settings,
+    ];
+  },
+  run: (results) => {
+    const { model, timeline } = results;
+    const findings: Finding[] = [];
+    const scopes = scopesOf(results);
+    for (const visit of model.list('inspection')) {
+      const at = timeline.steps.index.get(visit.slot);
+      if (at === undefined) continue;
+      const seen = sidesNamed(namesSeen(visit), results);
+      const worst = new Map<number, Told>();
+      for (const { cover, hidden } of coversOf(visit, at, seen, results)) {
+        const under = seen.find((side) => (hidden?.has(nameOfSide(side, results)) ?? true) && meet(side, cover, scopes));
+        const outcome = under === undefined ? undefined : outcomeOf(at, cover.step, false, undefined, timeline);
+        const before = worst.get(cover.step);
+        if (outcome !== undefined && (before === undefined || isWorse(outcome, before.outcome)))
+          worst.set(cover.step, { outcome, cover, hidden: nameOfSide(under!, results) });
+      }
+      for (const each of worst.values()) findings.push(told(visit, at, each, results));
+    }
+    return findings;
+  },
+};
+
+interface Told {
+  readonly outcome: Outcome;
+  readonly cover: Side;
+  readonly hidden: string;
+}
+
+interface Covering {
+  readonly cover: Side;
+  /** Works that it hides; all that is seen, where the library holds it for the visit. */
+  readonly hidden: ReadonlySet<string> | undefined;
+}
+
+/** Sides that cover something and are not held, and of which no rule speaks. */
+function coversOf(visit: Inspection, at: number, seen: readonly Side[], results: Results): readonly Covering[] {
+  const { model, order } = results;
+  const doing = doingIn(results);
+  const row = libraryVisit(visit.name, model);
+  const looksAt = new Set(seen.map(({ step }) => step));
+  return (row === undefined ? hidersOf(seen, results) : heldByLibrary(row, results)).filter(
+    ({ cover }) =>
+      cover.step !== at &&
+      !looksAt.has(cover.step) &&
+      !reaches(order, at, cover.step) &&
+      !isGoverned(visit.name, nameOfSide(cover, results), { model, doing }),
+  );
+}
+
+/** Works that say they hide what is seen. */
+function hidersOf(seen: readonly Side[], results: Results): readonly Covering[] {
+  const doing = doingIn(results);
+  const works = new Set(seen.map((side) => nameOfSide(side, results)));
+  return results.model.rows('work').flatMap(({ name, given }) => {
+    const hidden = new Set(given.hides?.value.map(({ value }) => value.name).filter((each) => works.has(each)));
+    return hidden.size === 0 ? [] : (doing.doers.get(name) ?? []).map((cover) => ({ cover, hidden }));
+  });
+}
+
+/** What the library holds for a visit of that name, and the plan may hold less. */
+function heldByLibrary(row: Inspection, results: Results): readonly Covering[] {
+  const covers = sidesOf(namesHeld(row), doingIn(results));
+  return covers
+    .filter(({ step }) => results.timeline.steps.list[step]!.kind === 'task')
+    .map((cover) => ({ cover, hidden: undefined }));
+}
+
+/** In one room, or on one thing; what belongs to no place meets everything. */
+function meet(a: Side, b: Side, scopes: Scopes): boolean {
+  const [one, other] = [scopeOf(a, scopes), scopeOf(b, scopes)];
+  return share(one.rooms, other.rooms) && (one.rooms !== undefined || share(one.elements, other.elements));
+}
+
+function share<T>(a: ReadonlySet<T> | undefined, b: ReadonlySet<T> | undefined): boolean {
+  return a === undefined || b === undefined || [...a].some((each) => b.has(each));
+}
+
+function told(visit: Inspection, at: number, { outcome, cover, hidden }: Told, { timeline, model }: Results): Finding {
+  const step = timeline.steps.list[cover.step]!;
+  const coverDay = startText(timeline.crews.start[cover.step]!, timeline);
+  const visitDay = finishText(timeline.crews.finish[at]!, timeline);
+  const works = new Set(cover.work === undefined ? [] : [cover.work]);
+  const again = tornOutText(cover.step, works, timeline, model);
+  const made =
+    outcome.kind === 'broken'
+      ? finding(coveredOver, step.place, step.name, coverDay, visit.name, visitDay, hidden, again)
+      : finding(coveredByLuck, step.place, step.name, coverDay, visit.name, visitDay, hidden);
+  return { ...made, related: [{ place: visit.place, note: `"${visit.name}", which is to see it open` }] };
+}

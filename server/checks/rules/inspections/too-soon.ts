@@ -1,0 +1,99 @@
+// Visits that come before the work is done that such a visit looks at, where the plan names less of it than the library.
+import { type Finding, finding, findingSort } from '#kit/finding';
+import type { Check, Results } from '../../check.ts';
+import { reaches } from '../../order.ts';
+import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
+import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
+import { finishText, startText } from '../../show.ts';
+import { doingIn, type Side, sidesOf } from '../../sides.ts';
+import { isGoverned, libraryVisit, nameOfSide, namesSeen, sidesNamed } from '../../visits.ts';
+
+export const early = findingSort<[visit: string, visitDay: string, work: string, workDay: string]>({
+  code: 'inspections/too-soon',
+  severity: 'error',
+  say: (visit, visitDay, work, workDay) =>
+    `"${visit}" comes on ${visitDay}, but "${work}", which such a visit looks at, is done on ${workDay}: it fails, and often costs a fee. Name the step under "of", or call later.`,
+});
+
+export const earlyByLuck = findingSort<[visit: string, visitDay: string, work: string, workDay: string]>({
+  code: 'inspections/too-soon',
+  severity: 'warning',
+  say: (visit, visitDay, work, workDay) =>
+    `"${visit}" (${visitDay}) comes after "${work}" (${workDay}), which such a visit looks at, only by luck. Name the step under "of".`,
+});
+
+export const tooSoon: Check = {
+  code: 'inspections/too-soon',
+  gathers: true,
+  about:
+    'An inspection must come when all is there that it looks at. Where a plan names only a part under "of", the library’s row of that name says what else is usual; what another visit of the plan looks at is left to that one.',
+  wrong: `trade concrete crew of 2 at $50/h
+trade city
+task wall-forms does form-stem-walls takes 2d by concrete
+task wall-steel does tie-stem-wall-steel takes 3d by concrete, not before 2027-05-20, to the end
+inspection wall-check of wall-forms by city, to the end
+`,
+  right: `trade concrete crew of 2 at $50/h
+trade city
+task wall-forms does form-stem-walls takes 2d by concrete
+task wall-steel does tie-stem-wall-steel takes 3d by concrete, not before 2027-05-20
+inspection wall-check of wall-forms, wall-steel by city, to the end
+`,
+  reads: (results) => {
+    const { model, timeline, order } = results;
+    const visits = model.list('inspection');
+    if (visits.length === 0) return [visits];
+    const { crews, timing, claims, steps } = timeline;
+    return [visits, model.rows('rule'), doingIn(results), steps, crews, timing, claims, order];
+  },
+  run: (results) => {
+    const { model, timeline, order } = results;
+    const findings: Finding[] = [];
+    const scopes = scopesOf(results);
+    const seenBy = model
+      .list('inspection')
+      .map((visit) => new Set(sidesNamed(namesSeen(visit), results).map(({ step }) => step)));
+    model.list('inspection').forEach((visit, nth) => {
+      const at = timeline.steps.index.get(visit.slot);
+      const row = libraryVisit(visit.name, model);
+      if (at === undefined || row === undefined || visit.given.of?.place.slot !== visit.slot) return;
+      // Of a work that it looks at somewhere the plan has said which part.
+      const seenWorks = new Set(sidesNamed(namesSeen(visit), results).map((side) => side.work));
+      let worst: { readonly outcome: Outcome; readonly side: Side } | undefined;
+      for (const side of sidesOf(namesSeen(row), doingIn(results))) {
+        const isElsewhere = seenBy.some((steps, other) => other !== nth && steps.has(side.step));
+        if (
+          side.step === at ||
+          isElsewhere ||
+          seenBy[nth]!.has(side.step) ||
+          seenWorks.has(side.work) ||
+          reaches(order, side.step, at)
+        )
+          continue;
+        if (isGoverned(nameOfSide(side, results), visit.name, { model, doing: doingIn(results) })) continue;
+        if (!meet(side, at, scopes)) continue;
+        const outcome = outcomeOf(side.step, at, false, undefined, timeline);
+        if (outcome !== undefined && (worst === undefined || isWorse(outcome, worst.outcome))) worst = { outcome, side };
+      }
+      if (worst !== undefined) findings.push(told(at, worst.outcome, worst.side, results));
+    });
+    return findings;
+  },
+};
+
+/** On a part of the house that the visit is at. */
+function meet(side: Side, visit: number, scopes: Scopes): boolean {
+  const [a, b] = [scopeOf(side, scopes).buildings, scopeOf({ step: visit, work: undefined }, scopes).buildings];
+  return a === undefined || b === undefined || [...a].some((slot) => b.has(slot));
+}
+
+function told(at: number, outcome: Outcome, side: Side, { timeline }: Results): Finding {
+  const [visit, step] = [timeline.steps.list[at]!, timeline.steps.list[side.step]!];
+  const visitDay = startText(timeline.crews.start[at]!, timeline);
+  const workDay = finishText(timeline.crews.finish[side.step]!, timeline);
+  const sort = outcome.kind === 'broken' ? early : earlyByLuck;
+  return {
+    ...finding(sort, visit.place, visit.name, visitDay, step.name, workDay),
+    related: [{ place: step.place, note: `"${step.name}" is not done then` }],
+  };
+}
