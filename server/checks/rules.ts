@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
+import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
@@ -12,6 +13,7 @@ import { rateMissing } from './rules/money/rate-missing.ts';
 import { unknown } from './rules/names/unknown.ts';
 import { unused } from './rules/names/unused.ts';
 import { insideWall } from './rules/openings/inside-wall.ts';
+import { roughTooSmall } from './rules/openings/rough-too-small.ts';
 import { tallerThanWall } from './rules/openings/taller-than-wall.ts';
 import { widerThanWall } from './rules/openings/wider-than-wall.ts';
 import { areaBalance } from './rules/rooms/area-balance.ts';
@@ -39,6 +41,7 @@ export const checks: readonly Check[] = [
   noWayIn,
   widerThanWall,
   tallerThanWall,
+  roughTooSmall,
   insideWall,
   notBeside,
   // Who does what.
@@ -51,6 +54,7 @@ export const checks: readonly Check[] = [
   // When.
   looseEnd,
   workingTime,
+  beforeInspection,
   beforeStart,
   deadline,
   pastTarget,
