@@ -55,6 +55,21 @@ describe.each(Object.entries(EXPECTED_LATER))('later: %s', (name, { waits, today
   });
 });
 
+describe.each(plansIn('tests/cases/ordinary').map((plan) => [nameOf(plan.path), plan] as const))('ordinary: %s', (_, plan) => {
+  const { checked } = foundIn(plan);
+
+  test('nothing above a note, and few notes', () => {
+    expect(checked.loud).toEqual([]);
+    expect(checked.told.length).toBeLessThanOrEqual(3);
+  });
+
+  test('is a whole plan, and has an end', () => {
+    const { steps, crews } = checked.plan.timeline;
+    expect(steps.list.filter(({ kind }) => kind === 'task').length).toBeGreaterThanOrEqual(20);
+    expect(crews.finish.every((finish) => finish > 0)).toBe(true);
+  });
+});
+
 test('each case names its page, and says what it expects', () => {
   for (const { path, text, marks, silent } of plans) {
     expect(text.split('\n')[0], path).toMatch(/^# /);
