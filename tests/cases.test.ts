@@ -20,6 +20,9 @@ const EXPECTED_LATER: { readonly [name: string]: { readonly waits: string; reado
   'thin-wall-in-zone-five': { waits: 'insulation is not held against edition and zone', today: [] },
 };
 
+/** What is said of an excerpt for what it leaves out: a case holds the steps that it is about, and no others. */
+const LEFT_OUT: ReadonlySet<string> = new Set(['inspections/not-planned', 'work/nobody-does-it']);
+
 const nameOf = (path: string): string => path.replace(/^.*\//, '').replace(/\.screed$/, '');
 
 describe.each(plans.filter(({ path }) => !(nameOf(path) in EXPECTED_LATER)).map((plan) => [nameOf(plan.path), plan] as const))(
@@ -29,7 +32,7 @@ describe.each(plans.filter(({ path }) => !(nameOf(path) in EXPECTED_LATER)).map(
 
     test('what is marked is found there, and nothing else above a note', () => {
       const codes = new Set(plan.marks.map(({ code }) => code));
-      const heard = found.filter(({ severity, code }) => severity !== 'note' || codes.has(code));
+      const heard = found.filter(({ severity, code }) => codes.has(code) || (severity !== 'note' && !LEFT_OUT.has(code)));
       expect(
         heard.map(({ says }) => says).sort(),
         checked.plan.findings.length === 0 ? 'silent' : checked.told.join('\n'),
