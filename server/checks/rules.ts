@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
+import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -15,6 +16,7 @@ import { rateMissing } from './rules/money/rate-missing.ts';
 import { unknown } from './rules/names/unknown.ts';
 import { unused } from './rules/names/unused.ts';
 import { insideWall } from './rules/openings/inside-wall.ts';
+import { roughTooSmall } from './rules/openings/rough-too-small.ts';
 import { tallerThanWall } from './rules/openings/taller-than-wall.ts';
 import { widerThanWall } from './rules/openings/wider-than-wall.ts';
 import { areaBalance } from './rules/rooms/area-balance.ts';
@@ -42,6 +44,7 @@ export const checks: readonly Check[] = [
   noWayIn,
   widerThanWall,
   tallerThanWall,
+  roughTooSmall,
   insideWall,
   notBeside,
   // Who does what.
@@ -57,6 +60,7 @@ export const checks: readonly Check[] = [
   // When.
   looseEnd,
   workingTime,
+  beforeInspection,
   beforeStart,
   deadline,
   pastTarget,
