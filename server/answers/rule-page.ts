@@ -78,10 +78,12 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): string {
   return `${[
     `minimum/${row.name}`,
     '',
-    `${row.label}: ${given.fact?.value ?? ''} ${bound}.`,
+    given.fact === undefined ? `${row.label}: a reminder.` : `${row.label}: ${given.fact.value} ${bound}.`,
     '',
     ...given.when.map(({ value }) => `Only when ${textAt(value.place, view)}.`),
     ...given.unless.map(({ value }) => `Not when ${textAt(value.place, view)}.`),
+    ...given.or.map(({ value }) => `Or else ${value.map((each) => textAt(each.value.place, view)).join(' and ')}.`),
+    ...(given.local === undefined ? [] : [`By ${given.local.value}.`]),
     ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
     ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
     '',
