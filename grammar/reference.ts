@@ -10,7 +10,7 @@ import { joiningWords, kindSpellings, propertiesOf, vocabulary } from './vocabul
 export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof typeof vocabulary)[]])[] = [
   ['The plan and its values', ['plan', 'include', 'let', 'measure', 'accept']],
   ['The ground', ['site', 'trench', 'dry-well', 'foundation', 'crawl']],
-  ['The house', ['level', 'assembly', 'roof', 'deck', 'panels']],
+  ['The house', ['level', 'assembly', 'stair', 'roof', 'deck', 'panels']],
   ['Rooms and openings', ['window', 'door', 'room', 'wall']],
   ['Who', ['trade', 'firm', 'supplier', 'machine']],
   ['Order of work', ['phase', 'task', 'inspection', 'milestone', 'delivery']],

@@ -55,7 +55,8 @@ export function readCondition(at: Cursor): Condition | undefined {
       .filter((word) => word !== '');
     // Words such as a zone's or a permit's are taken as they are spelled.
     if (WORDED.has(test)) for (const word of at.items.slice(at.index, at.end)) at.asIs?.add(word);
-    at.index = at.end;
+    // What is compared is one value, and another condition may follow it; words go on to the end.
+    at.index = amount !== undefined && !WORDED.has(test) ? at.index + 1 : at.end;
     return { ...named, test, words: words_, ...(amount === undefined ? {} : { amount }), spot: spotOf(at, from, at.index) };
   }
   return { ...named, test: 'exists', words: [], spot: spotOf(at, from, at.index) };

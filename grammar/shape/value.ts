@@ -182,7 +182,7 @@ function readFields(
 /** One or more items apart by the separator; a separator that nothing fitting follows is left where it is. */
 export function readList(
   item: Shape<unknown>,
-  separator: ',' | 'none' | 'over' | 'or',
+  separator: ',' | 'none' | 'over' | 'or' | 'and',
   at: Cursor,
 ): readonly Given<unknown>[] | undefined {
   const list: Given<unknown>[] = [];

@@ -48,6 +48,11 @@ export const site = kind({
     radon: { takes: flag, help: 'Radon rules are adopted here.', example: 'radon' },
     termites: { takes: flag, help: 'Termites are usual here.', example: 'termites' },
     ice: { takes: flag, help: 'The local table says ice at the eaves.', example: 'ice' },
+    grade: {
+      takes: fields({ fall: length, within: phrase('in', length) }),
+      help: 'How far finished grade falls away from the house.',
+      example: `grade 6" in 10'`,
+    },
     topsoil: { takes: length, help: 'Depth of topsoil to strip and keep.', example: 'topsoil 6"' },
     clear: { takes: followedBy(length, 'around'), help: 'How far beyond the house to strip.', example: "clear 5' around" },
     fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
@@ -67,6 +72,7 @@ export const trench = kind({
     wide: { takes: length, trailing: true, inHeader: true, help: 'Its width at the bottom.', example: '12" wide' },
     pipe: { takes: goods, repeats: true, help: 'A pipe laid in it.', example: 'pipe poly-pipe 1"' },
     conduit: { takes: goods, repeats: true, help: 'A conduit laid in it.', example: 'conduit pvc-conduit 2"' },
+    falls: { takes: quantity('slope'), help: 'Fall of a drain laid in it.', example: 'falls 1/4" per foot' },
     bed: { takes: fields({ depth: length, of: goods }), help: 'Bedding under and around the pipe.', example: 'bed 4" sand' },
   }),
 });
@@ -89,6 +95,8 @@ export const dryWell = kind({
     voids: { takes: quantity('number'), help: 'Share of the stone that is air.', example: 'voids 40%' },
     size: { takes: by(length, length), help: 'Plan of the pit.', example: "size 8' x 8'" },
     stone: { takes: goods, help: 'The stone it is filled with.', example: 'stone washed-stone' },
+    away: { takes: length, help: 'Distance from the house.', example: "away 12'" },
+    soaks: { takes: quantity('length/time'), help: 'How fast water soaks away, as measured.', example: 'soaks 1 in/h' },
   }),
 });
 
@@ -155,6 +163,26 @@ export const foundation = kind({
       takes: fields({ size: length, at: phrase('at', followedBy(length, 'oc')) }),
       help: 'Anchor bolts.',
       example: 'bolts 1/2" at 6\' oc',
+      deeper: properties({
+        'from ends': {
+          takes: length,
+          trailing: true,
+          help: 'From each end of a piece of plate to its first bolt.',
+          example: '10" from ends',
+        },
+        altogether: { takes: count, trailing: true, help: 'How many there are, where drawn.', example: '22 altogether' },
+      }),
+    },
+    plates: { takes: listOf(length), help: 'Lengths of the pieces of sill plate.', example: "plates 16', 8'" },
+    edge: {
+      takes: fields({ insulates: quantity('resistance'), deep: optional(phrase(',', followedBy(length, 'deep'))) }),
+      help: 'Insulation along the edge of a slab, and how deep it goes.',
+      example: 'edge R-10, 24" deep',
+    },
+    insulated: {
+      takes: quantity('resistance'),
+      help: 'Insulation of the wall around a heated basement.',
+      example: 'insulated R-15',
     },
     'damp-proof': {
       takes: phrase('to', either(oneOf('grade'), length)),
@@ -186,6 +214,11 @@ export const crawl = kind({
     cover: { takes: goods, help: 'What covers the ground.', example: 'cover vapour-retarder' },
     vents: { takes: code, help: 'Vent area as a share of the floor.', example: 'vents 1/150' },
     access: { takes: by(length, length), help: 'Way in.', example: 'access 24" x 30"' },
+    insulated: {
+      takes: quantity('resistance'),
+      help: 'Insulation of the walls of a crawl space without vents.',
+      example: 'insulated R-15',
+    },
   }),
 });
 

@@ -74,6 +74,12 @@ export const level = kind({
       example: "footprint 28' x 32'",
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
+    basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },
+    ground: {
+      takes: fields({ distance: length, way: oneOf('below', 'above') }),
+      help: 'The ground outside, from the top of this floor.',
+      example: 'ground 24" below',
+    },
     walls: { takes: nameOf('assembly'), help: 'What its outside walls are made of.', example: 'walls ext-2x6' },
     partitions: {
       takes: nameOf('assembly'),
@@ -183,6 +189,15 @@ export const roof = kind({
     },
     leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
     soffit: { takes: goods, help: 'What closes the underside of the overhang.', example: 'soffit vented-soffit' },
+    vents: {
+      takes: fields({
+        open: either(quantity('area'), code),
+        high: optional(phrase(',', followedBy(quantity('number'), 'high'))),
+      }),
+      help: 'Net free area of the attic vents, or its share of the attic floor; and how much of it is near the ridge.',
+      example: 'vents 1/300, 45% high',
+    },
+    access: { takes: by(length, length), help: 'Way into the attic.', example: 'access 22" x 30"' },
   }),
 });
 
@@ -208,6 +223,8 @@ export const deck = kind({
     },
     boards: { takes: goods, help: 'Boards.', example: 'boards deck-board' },
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
+    'rail-height': { takes: length, help: 'Height of the guard rail.', example: 'rail-height 36"' },
+    gaps: { takes: length, help: 'Widest gap in the guard rail.', example: 'gaps 3 1/2"' },
     steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
     freestanding: { takes: flag, help: 'On its own posts, not hung on the house.', example: 'freestanding' },
   }),

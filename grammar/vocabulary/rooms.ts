@@ -7,6 +7,7 @@ import {
   either,
   fields,
   flag,
+  followedBy,
   goods,
   kind,
   listOf,
@@ -64,6 +65,7 @@ export const window = kind({
     slider: { takes: flag, inHeader: true, help: 'Slides sideways.', example: 'slider' },
     'double-hung': { takes: flag, inHeader: true, help: 'Two sashes that slide up and down.', example: 'double-hung' },
     fixed: { takes: flag, inHeader: true, help: 'Does not open.', example: 'fixed' },
+    limiter: { takes: flag, inHeader: true, help: 'Opens less than 4 inches, or has a fall guard.', example: 'limiter' },
   }),
 });
 
@@ -121,6 +123,16 @@ export const room = kind({
       example: 'use sleeping',
     },
     height: { takes: length, help: 'Its height, where it is not the level’s.', example: `height 7'-6"` },
+    sloped: {
+      takes: fields({
+        low: length,
+        lowSide: phrase('in', sides),
+        high: phrase(',', fields({ height: length, side: phrase('in', sides) })),
+      }),
+      help: 'A sloped ceiling: its height at the low side, and at the high side across from it.',
+      example: `sloped 4'-6" in west, 10' in east`,
+    },
+    lowest: { takes: length, help: 'Underside of its lowest beam or duct.', example: `lowest 6'-8"` },
     floor: {
       takes: finish,
       help: 'Finished floor: layers from the top down.',
@@ -146,6 +158,16 @@ export const room = kind({
       repeats: true,
       help: 'Its windows, and the wall they are in.',
       example: `windows 2 w-3050 in south at 2'-6", 9'-0"`,
+    },
+    well: {
+      takes: fields({
+        size: by(length, length),
+        deep: optional(phrase(',', followedBy(length, 'deep'))),
+        way: optional(phrase(',', oneOf('ladder', 'steps'))),
+      }),
+      repeats: true,
+      help: 'A window well outside it: width along the wall by clear space before the window, depth, way up.',
+      example: 'well 48" x 36", 50" deep, ladder',
     },
     doors: {
       takes: listOf(countedOpening),
@@ -175,6 +197,29 @@ export const room = kind({
       repeats: true,
       help: 'Plumbing fixtures and the like.',
       example: 'fixtures 1 toilet, 1 vanity 30"',
+    },
+    clearance: {
+      takes: fields({
+        fixture: oneOf('toilet', 'basin', 'shower'),
+        distances: listOf(fields({ length, way: oneOf('to side', 'in front', 'to centre') })),
+      }),
+      repeats: true,
+      help: 'Room about a fixture: from its centre to the side, clear in front, from centre to centre of the next.',
+      example: 'clearance toilet 16" to side, 24" in front',
+    },
+    'dryer-duct': {
+      takes: fields({
+        long: length,
+        elbows: optional(phrase(',', followedBy(count, 'elbows'))),
+        bends: optional(phrase(',', followedBy(count, 'bends'))),
+      }),
+      help: 'Dryer exhaust to the outside: its length, elbows of 90 degrees, bends of 45.',
+      example: `dryer-duct 18', 2 elbows, 1 bends`,
+    },
+    'trap-arm': {
+      takes: fields({ size: length, long: phrase(',', followedBy(length, 'long')) }),
+      help: 'The longest arm from a trap to its vent: size and length.',
+      example: `trap-arm 1 1/2", 5' long`,
     },
     devices: {
       takes: countedGoods,

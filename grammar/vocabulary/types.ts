@@ -102,7 +102,7 @@ export type ValueCheck =
     }
   | { readonly kind: 'phrase'; readonly words: readonly string[]; readonly then: Shape<unknown> }
   | { readonly kind: 'followed-by'; readonly value: Shape<unknown>; readonly words: readonly string[] }
-  | { readonly kind: 'list'; readonly item: Shape<unknown>; readonly separator: ',' | 'none' | 'over' | 'or' }
+  | { readonly kind: 'list'; readonly item: Shape<unknown>; readonly separator: ',' | 'none' | 'over' | 'or' | 'and' }
   | { readonly kind: 'fields'; readonly fields: { readonly [name: string]: Shape<unknown> } }
   | { readonly kind: 'optional'; readonly value: Shape<unknown> }
   | { readonly kind: 'either'; readonly options: readonly Shape<unknown>[] };
@@ -159,7 +159,7 @@ export const phrase = <T>(words: string, then: Shape<T>): Shape<T> =>
 /** A value, then fixed words: followedBy(length, 'oc'). */
 export const followedBy = <T>(value: Shape<T>, words: string): Shape<T> =>
   simple(`${value.form} ${words}`, { kind: 'followed-by', value, words: words.split(' ') });
-export const listOf = <T>(item: Shape<T>, separator: ',' | 'none' | 'over' | 'or' = ','): Shape<readonly Given<T>[]> =>
+export const listOf = <T>(item: Shape<T>, separator: ',' | 'none' | 'over' | 'or' | 'and' = ','): Shape<readonly Given<T>[]> =>
   simple(separator === ',' ? `${item.form}, …` : `${item.form} …`, { kind: 'list', item, separator });
 export const optional = <T>(value: Shape<T>): Shape<T | undefined> => simple(`[${value.form}]`, { kind: 'optional', value });
 export const either = <const O extends readonly Shape<unknown>[]>(...options: O): Shape<Taken<O[number]>> =>

@@ -4,6 +4,7 @@ import * as house from './house.ts';
 import * as library from './library.ts';
 import * as money from './money.ts';
 import * as rooms from './rooms.ts';
+import * as stairs from './stairs.ts';
 import type { Kind, Properties, Property } from './types.ts';
 import * as work from './work.ts';
 
@@ -25,6 +26,7 @@ export const vocabulary = {
   foundation: ground.foundation,
   crawl: ground.crawl,
   roof: house.roof,
+  stair: stairs.stair,
   deck: house.deck,
   panels: house.panels,
   trade: work.trade,

@@ -58,6 +58,34 @@ export const plan = kind({
     },
     zone: { takes: code, help: 'Climate zone.', example: 'zone 5A' },
     frost: { takes: quantity('length'), help: 'Depth of frost.', example: 'frost 30"' },
+    loads: {
+      takes: text,
+      help: 'Snow, wind, earthquake and the like, from the building department.',
+      example: 'loads "ground snow 30 psf, wind 115 mph, seismic B, termites slight, ice barrier"',
+    },
+    'fresh-air': {
+      takes: fields({
+        rate: quantity('flow'),
+        running: optional(phrase(', running', quantity('number'))),
+        standard: optional(phrase(', by', code)),
+      }),
+      help: 'Outside air for the whole house, the share of time the fan runs, and the standard if it is not the plan’s code.',
+      example: 'fresh-air 100 cfm, running 50%',
+    },
+    'air-leakage': {
+      takes: quantity('number'),
+      help: 'Air changes an hour at 50 Pa, asked for or tested.',
+      example: 'air-leakage 3.0',
+    },
+    designed: {
+      takes: fields({
+        what: oneOf('structure', 'foundation', 'panels', 'heating', 'plumbing', 'wiring', 'gas', 'septic'),
+        by: phrase('by', text),
+      }),
+      repeats: true,
+      help: 'Which licensed person or works designs what a plan cannot.',
+      example: 'designed structure by "J. Moreno, engineer"',
+    },
     workweek: {
       takes: fields({ hours: hoursOfWeek, lunch: optional(phrase(', lunch', workTime)) }),
       help: 'Working days and hours.',

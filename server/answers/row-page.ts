@@ -79,10 +79,15 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
       rows(
         [
           'Looked at',
-          `\`${given.fact?.value ?? ''}\` of ${given.for?.value === 'plan' ? 'the plan' : `each ${given.for?.value ?? 'thing'}`}`,
+          given.fact === undefined
+            ? 'only whether it is said; a reminder, once'
+            : `\`${given.fact.value}\` of ${given.for?.value === 'plan' ? 'the plan' : `each ${given.for?.value ?? 'thing'}`}`,
         ],
-        ['Model code', bound],
+        [given.local === undefined ? 'Model code' : given.local.value, given.fact === undefined ? '' : bound],
         ...conditions(row, view),
+        ...given.or.map(
+          ({ value }) => ['Or', value.map((each) => `\`${textAt(each.value.place, view)}\``).join(' and ')] as const,
+        ),
       ),
       ...exampleParts(minimumExample(row), row),
       rows(

@@ -36,16 +36,19 @@ function known(
   return made;
 }
 
+/** How a fact of a thing is found: from the model alone, unless somebody knows more. */
+export type ValueOf = (thing: Element, fact: string) => Quantity | undefined;
+
 /** `subject` is the thing looked at, where the row looks at things one by one. */
-export function holds(condition: FollowedCondition, model: Model, subject?: Element): boolean {
+export function holds(condition: FollowedCondition, model: Model, subject?: Element, find: ValueOf = quantityOf): boolean {
   const things = thingsOf(condition, model, subject);
   switch (condition.quantifier) {
     case 'every':
-      return things.length > 0 && things.every((thing) => holdsOf(condition, thing));
+      return things.length > 0 && things.every((thing) => holdsOf(condition, thing, find));
     case 'no':
-      return !things.some((thing) => holdsOf(condition, thing));
+      return !things.some((thing) => holdsOf(condition, thing, find));
     default:
-      return things.some((thing) => holdsOf(condition, thing));
+      return things.some((thing) => holdsOf(condition, thing, find));
   }
 }
 
@@ -53,7 +56,7 @@ export function holds(condition: FollowedCondition, model: Model, subject?: Elem
 function excuses(condition: FollowedCondition, model: Model): boolean {
   if (condition.quantifier !== 'one') return holds(condition, model);
   const known = thingsOf(condition, model, undefined).filter((thing) => isKnown(condition, thing));
-  return known.length > 0 && known.every((thing) => holdsOf(condition, thing));
+  return known.length > 0 && known.every((thing) => holdsOf(condition, thing, quantityOf));
 }
 
 function isKnown({ fact, test }: FollowedCondition, thing: Element): boolean {
@@ -67,20 +70,21 @@ function thingsOf(condition: FollowedCondition, model: Model, subject: Element |
   return model.list(condition.subject as KindWord);
 }
 
-function holdsOf(condition: FollowedCondition, thing: Element): boolean {
+function holdsOf(condition: FollowedCondition, thing: Element, find: ValueOf): boolean {
   const { test, fact, words, amount } = condition;
-  if (test === 'exists') return fact === undefined || given(thing, fact).length > 0;
+  if (test === 'exists') return fact === undefined || isGiven(thing, fact);
   if (test === 'has') {
     const [property = '', ...names] = words;
+    if (names.length === 0) return isGiven(thing, property);
     const there = given(thing, property);
-    return names.length === 0 ? there.length > 0 : names.some((name) => there.includes(name));
+    return names.some((name) => there.includes(name));
   }
   if (test === 'is' || test === 'is-not') {
     const there = given(thing, fact ?? '');
     const found = words.some((word) => there.includes(word));
     return there.length > 0 && (test === 'is' ? found : !found);
   }
-  const value = quantityOf(thing, fact ?? '');
+  const value = find(thing, fact ?? '');
   if (value === undefined || amount === undefined || value.dimension !== amount.dimension) return false;
   switch (test) {
     case 'at-least':
@@ -101,6 +105,12 @@ export function quantityOf(thing: Element, fact: string): Quantity | undefined {
   const line = (thing.given as Record<string, { readonly value?: unknown } | undefined>)[fact];
   const value = line?.value;
   return typeof value === 'object' && value !== null && 'dimension' in value && 'form' in value ? (value as Quantity) : undefined;
+}
+
+/** Whether a line of this property stands there, whatever it says. */
+function isGiven(thing: Element, property: string): boolean {
+  const line = (thing.given as Record<string, unknown>)[property];
+  return Array.isArray(line) ? line.length > 0 : line !== undefined;
 }
 
 /** Every word and name given under a property, lower case. */

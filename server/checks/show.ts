@@ -20,9 +20,9 @@ export function areaText(value: number, model: Model): string {
 export function quantityText(
   { value, dimension }: { readonly value: number; readonly dimension: Dimension },
   { settings: { units } }: Model,
+  unit = dimension === 'length' && units === 'mm' ? 'mm' : undefined,
 ): string {
-  const unit = dimension === 'length' && units === 'mm' ? { unit: 'mm' } : {};
-  return formatQuantity({ value, dimension, ...unit }, units === 'feet' ? 'feet' : 'metric');
+  return formatQuantity({ value, dimension, ...(unit === undefined ? {} : { unit }) }, units === 'feet' ? 'feet' : 'metric');
 }
 
 /** '1 day', '3 days'. */

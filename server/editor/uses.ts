@@ -70,7 +70,7 @@ export function meantBy(use: Use, user: Slot, { names, library }: Model): Slot |
 }
 
 /** Kinds that have facts, in the order in which a bare `NAME.FACT` is looked for. */
-const FACTUAL = ['room', 'level', 'roof', 'foundation', 'assembly', 'window', 'door', 'trench', 'deck', 'plan', 'trade'];
+const FACTUAL = ['room', 'level', 'roof', 'foundation', 'assembly', 'window', 'door', 'trench', 'deck', 'stair', 'plan', 'trade'];
 const NAMED = Object.keys(vocabulary).filter((kind) => vocabulary[kind as keyof typeof vocabulary].name !== 'none');
 const THINGS = ['room', 'level', 'foundation', 'trench', 'dry-well', 'roof', 'deck', 'panels', 'crawl', 'wall'];
 

@@ -24,9 +24,18 @@ import materialsRoofing from './materials/roofing.screed';
 import materialsServices from './materials/services.screed';
 import materialsSheets from './materials/sheets.screed';
 import materialsTrim from './materials/trim.screed';
+import minimumsAlarms from './minimums/alarms.screed';
+import minimumsAtticAndCrawl from './minimums/attic-and-crawl.screed';
+import minimumsBaths from './minimums/baths.screed';
+import minimumsDesigners from './minimums/designers.screed';
 import minimumsEscape from './minimums/escape.screed';
 import minimumsFoundation from './minimums/foundation.screed';
+import minimumsInsulation2018 from './minimums/insulation-2018.screed';
+import minimumsInsulation2021 from './minimums/insulation-2021.screed';
+import minimumsLightAndAir from './minimums/light-and-air.screed';
 import minimumsRooms from './minimums/rooms.screed';
+import minimumsServices from './minimums/services.screed';
+import minimumsStairs from './minimums/stairs.screed';
 import needsGround from './needs/ground.screed';
 import needsInside from './needs/inside.screed';
 import needsShell from './needs/shell.screed';
@@ -123,8 +132,17 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'inspections/finals.screed', text: inspectionsFinals },
   { path: 'inspections/frame.screed', text: inspectionsFrame },
   { path: 'inspections/ground.screed', text: inspectionsGround },
-  { path: 'minimums/escape.screed', text: minimumsEscape },
-  { path: 'minimums/foundation.screed', text: minimumsFoundation },
   { path: 'minimums/rooms.screed', text: minimumsRooms },
+  { path: 'minimums/light-and-air.screed', text: minimumsLightAndAir },
+  { path: 'minimums/escape.screed', text: minimumsEscape },
+  { path: 'minimums/stairs.screed', text: minimumsStairs },
+  { path: 'minimums/baths.screed', text: minimumsBaths },
+  { path: 'minimums/alarms.screed', text: minimumsAlarms },
+  { path: 'minimums/foundation.screed', text: minimumsFoundation },
+  { path: 'minimums/attic-and-crawl.screed', text: minimumsAtticAndCrawl },
+  { path: 'minimums/insulation-2018.screed', text: minimumsInsulation2018 },
+  { path: 'minimums/insulation-2021.screed', text: minimumsInsulation2021 },
+  { path: 'minimums/services.screed', text: minimumsServices },
+  { path: 'minimums/designers.screed', text: minimumsDesigners },
   { path: 'holidays.screed', text: holidays },
 ];

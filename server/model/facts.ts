@@ -3,6 +3,7 @@ import type { Quantity } from '#kit/quantity';
 import { levelFacts } from './facts/level.ts';
 import { deckFacts, foundationFacts, openingFacts, roofFacts, tradeFacts, trenchFacts } from './facts/others.ts';
 import { roomFacts } from './facts/room.ts';
+import { stairFacts } from './facts/stair.ts';
 import type { Element } from './model.ts';
 
 export interface Facts {
@@ -32,6 +33,8 @@ function computed(element: Element): Facts {
       return roofFacts(element);
     case 'deck':
       return deckFacts(element);
+    case 'stair':
+      return stairFacts(element);
     case 'trench':
       return trenchFacts(element);
     case 'trade':

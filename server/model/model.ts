@@ -115,6 +115,7 @@ export type Opening = ElementOf<'window' | 'door'>;
 export type Foundation = ElementOf<'foundation'>;
 export type Roof = ElementOf<'roof'>;
 export type Deck = ElementOf<'deck'>;
+export type Stair = ElementOf<'stair'>;
 export type Trench = ElementOf<'trench'>;
 export type Task = ElementOf<'task'>;
 export type Inspection = ElementOf<'inspection'>;

@@ -122,7 +122,7 @@ function resistanceOf(layer: Layer, unknown: string[]): readonly R[] {
 }
 
 /** What fills the framing, as deep as it is unless the filling says its own thickness. */
-function fillingOf(layer: Layer, unknown: string[]): readonly R[] {
+export function fillingOf(layer: Layer, unknown: string[]): readonly R[] {
   const filled = layer.deeper['filled with']?.value;
   if (filled === undefined) {
     unknown.push('air space');
@@ -133,7 +133,7 @@ function fillingOf(layer: Layer, unknown: string[]): readonly R[] {
   return own === undefined ? [] : [own];
 }
 
-function ownResistance(goods: Goods, depth?: Quantity<'length'>): R | undefined {
+export function ownResistance(goods: Goods, depth?: Quantity<'length'>): R | undefined {
   const wanted = resistanceSize(goods);
   if (wanted !== undefined) return wanted;
   const insulates = insulatesOf(goods);

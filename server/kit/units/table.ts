@@ -70,6 +70,14 @@ export const UNITS: readonly Unit[] = [
     words: ['sf'],
     also: ['sq ft', 'sqft', 'sq.ft.', 'sq. ft.', 's.f.', 'square feet', 'square foot', 'ft2', 'ft²', 'sft'],
   },
+  {
+    unit: 'sq in',
+    dimension: 'area',
+    factor: INCH * INCH,
+    system: 'feet',
+    words: ['sq in'],
+    also: ['sq. in.', 'square inches', 'square inch', 'in2', 'in²'],
+  },
   { unit: 'square', dimension: 'area', factor: 100 * FOOT * FOOT, system: 'feet', words: ['square', 'squares'], many: 'squares' },
   {
     unit: 'sy',

@@ -5,7 +5,9 @@ import { checked } from '#tests/support/checked';
 
 const plan = (things: string, code = 'irc-2021', units = 'feet'): ReturnType<typeof checked> =>
   checked(`plan p\n  code ${code}\n  units ${units}\n  frost 30"\n${things}`);
-const told = (things: string): readonly string[] => plan(things).told.filter((line) => line.includes(' minimum/'));
+/** Without what reminds of things that a plan as short as these never says. */
+const told = (things: string): readonly string[] =>
+  plan(things).told.filter((line) => line.includes(' minimum/') && !/-unsaid|-designer/.test(line));
 
 describe('rooms', () => {
   test('a bedroom of 70 square feet is large enough, one of a hair less is not', () => {
@@ -35,7 +37,7 @@ describe('rooms', () => {
 
   test('a bedroom without any window or outside door has no way out', () => {
     expect(plan(`room bed\n  use sleeping\n  size 10' x 12'\n`).messages('minimum/escape-area')).toEqual([
-      'Fire: a person in gear must get in and a sleeper out. Least clear area of an escape opening: at least 5.7 sf in the model code (irc-2021 R310.2.1), and "bed" has 0 sf. Choose a window whose maker states 5.7 square feet clear, 5.0 at the ground; local code decides. Local code and the inspector decide.',
+      'Fire: a person in gear must get in and a sleeper out. Least clear area of an escape opening: at least 5.7 sf, or escape to grade at most 3\'-8" and escape area at least 5 sf in the model code (irc-2021 R310.2.1), and "bed" has 0 sf. Choose a window whose maker states 5.7 square feet clear; where the ground outside is within 44 inches of the sill, 5.0 will do, and the level says where the ground is. Local code and the inspector decide.',
     ]);
   });
 
@@ -81,7 +83,9 @@ describe('the ground and the house', () => {
 test('of an edition that no row was read in, a row is only a note without a section', () => {
   const other = plan(`room den\n  use living\n  size 6' x 12'\n  windows 1 glass\nwindow glass 4' x 5'\n`, 'irc-2030');
   expect(other.told.filter((line) => line.includes('minimum/'))).toEqual(['note minimum/habitable-width den']);
-  expect(other.messages('minimum/habitable-width')[0]).toContain(`at least 7'-0" in the model code, and "den" has 6'-0"`);
+  expect(other.messages('minimum/habitable-width')[0]).toContain(
+    `at least 7'-0" in other editions of the model code (irc-2030 was not looked up), and "den" has 6'-0"`,
+  );
 });
 
 test('a plan without a code is not held to one', () => {

@@ -22,6 +22,10 @@ roof main over main
 trench water 62' long, 42" deep, 12" wide
 deck porch
   size 8' x 6'
+stair steps
+  rise 22"
+  risers 3
+  tread 11"
 trade framing crew of 4
 `;
 

@@ -1,0 +1,38 @@
+// The row for stairs: what a flight must tell so that its steps can be counted and held against the code's minimums.
+import { count, fields, flag, followedBy, kind, nameOf, phrase, properties, quantity } from './types.ts';
+
+const length = quantity('length');
+
+export const stair = kind({
+  word: 'stair',
+  help: 'A flight of steps between two floors, or down to the ground.',
+  example: 'stair cellar-stair "Stair to the basement" from main',
+  name: 'required',
+  facts: { rise: 'length', risers: 'number', riser: 'length', run: 'length' },
+  properties: properties({
+    from: { takes: nameOf('level'), inHeader: true, help: 'The level at its top.', example: 'from main' },
+    rise: { takes: length, help: 'Whole height from finished floor to finished floor.', example: 'rise 109 1/4"' },
+    risers: { takes: count, help: 'How many risers.', example: 'risers 15' },
+    riser: { takes: length, help: 'Height of one, where the drawing gives it.', example: 'riser 7 1/4"' },
+    first: { takes: length, help: 'Height of the lowest riser as framed, where it differs.', example: 'first 6 5/8"' },
+    finish: {
+      takes: fields({
+        below: followedBy(length, 'below'),
+        treads: phrase(',', followedBy(length, 'on treads')),
+        above: phrase(',', followedBy(length, 'above')),
+      }),
+      help: 'What is still to be laid on the floor below, the treads and the floor above, where the rise is as framed.',
+      example: 'finish 5/8" below, 3/8" on treads, 3/8" above',
+    },
+    tread: { takes: length, help: 'Depth of a tread, nosing to nosing.', example: 'tread 10"' },
+    narrow: { takes: length, help: 'Depth of a winder at its narrow end.', example: 'narrow 6"' },
+    nosing: { takes: length, help: 'How far a tread stands out.', example: 'nosing 1"' },
+    width: { takes: length, help: 'Clear width above the rails.', example: 'width 36"' },
+    headroom: { takes: length, help: 'Least height above the line of the nosings.', example: `headroom 6'-8"` },
+    landing: { takes: length, help: 'Depth of the shorter landing, top or bottom.', example: 'landing 36"' },
+    handrail: { takes: length, help: 'Height of the handrail, or 0 for none.', example: 'handrail 36"' },
+    guard: { takes: length, help: 'Height of the guard at its open side.', example: 'guard 36"' },
+    winding: { takes: flag, inHeader: true, help: 'With winders; the tread is that at the walk line.', example: 'winding' },
+    spiral: { takes: flag, inHeader: true, help: 'Round a post; the tread is that at the walk line.', example: 'spiral' },
+  }),
+});

@@ -1,0 +1,69 @@
+// Smoke and carbon monoxide alarms, counted where rooms list their devices: in a bedroom, outside it, on each storey; and
+// what in a house makes carbon monoxide.
+import type { Quantity } from '#kit/quantity';
+import type { Level, Plan, Room } from '#model/model';
+import type { Model } from '#model/resolve';
+import { countOf, type FactTable, neighboursOf, number, serving } from './tables.ts';
+
+type Alarm = 'smoke alarm' | 'co alarm';
+
+/** Undefined where no room of the list tells its devices. */
+function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity | undefined {
+  const told = rooms.filter(({ given }) => given.devices.length > 0);
+  if (told.length === 0) return undefined;
+  return number(
+    `${alarm}s`,
+    told.reduce((sum, { given }) => sum + countOf(serving(given.devices, alarm)), 0),
+  );
+}
+
+/** In the rooms that a bedroom's doors lead to, and those open to them. Baths and closets lead nowhere. */
+function outside(room: Room, alarm: Alarm, model: Model): Quantity | undefined {
+  const { doors, open, bySlot } = neighboursOf(model);
+  const beyond = new Set<Room>();
+  for (const { other } of doors.get(room.slot) ?? []) {
+    const next = other === undefined ? undefined : bySlot.get(other);
+    const use = next?.given.use?.value;
+    if (next === undefined || use === 'bathing' || use === 'closet' || use === 'storage' || use === 'sleeping') continue;
+    for (const each of open.get(next.slot) ?? []) beyond.add(each);
+  }
+  return alarmsIn([...beyond], alarm);
+}
+
+export const alarmsOfRoom: FactTable<Room> = {
+  own: {
+    'smoke-alarms': (room) => alarmsIn([room], 'smoke alarm'),
+    'co-alarms': (room) => alarmsIn([room], 'co alarm'),
+    flames: ({ given }) => number('fires', countOf(serving(given.fixtures, 'flame'))),
+  },
+  around: {
+    'alarms-outside': (room, model) => outside(room, 'smoke alarm', model),
+    'co-alarms-outside': (room, model) => outside(room, 'co alarm', model),
+  },
+};
+
+export const alarmsOfLevel: FactTable<Level> = {
+  around: {
+    'smoke-alarms': (level, model) =>
+      alarmsIn(
+        model.list('room').filter(({ given }) => given.on?.value === level),
+        'smoke alarm',
+      ),
+  },
+};
+
+export const alarmsOfPlan: FactTable<Plan> = {
+  around: {
+    'co-alarms': (_, model) => alarmsIn(model.list('room'), 'co alarm'),
+    'co-sources': (_, model) =>
+      number(
+        'fires and garages',
+        model
+          .list('room')
+          .reduce(
+            (sum, { given }) => sum + countOf(serving(given.fixtures, 'flame')) + (given.use?.value === 'garage' ? 1 : 0),
+            0,
+          ),
+      ),
+  },
+};

@@ -1,0 +1,43 @@
+// Insulation of a storey as tables of a code ask for it: between the framing, outside it, over all; floor and ceiling.
+import { form, measure, type Quantity } from '#kit/quantity';
+import type { Level } from '#model/model';
+import { assemblyFigures } from '#takeoff/assembly';
+import { insulationOf } from '#takeoff/insulation';
+import type { FactTable } from './tables.ts';
+
+const throughAll = form('U over all', '1 ÷ R over all', (resistance = 1) => 1 / resistance);
+const both = form('R between and outside the framing', 'between + outside', (between = 0, outside = 0) => between + outside);
+
+function wall(level: Level, part: 'between' | 'outside'): Quantity | undefined {
+  const walls = level.given.walls?.value;
+  return walls === undefined ? undefined : insulationOf(walls)?.[part];
+}
+
+function allOf(level: Level, surface: 'floor' | 'ceiling'): Quantity | undefined {
+  const assembly = level.given[surface]?.value;
+  const insulation = assembly === undefined ? undefined : insulationOf(assembly);
+  return insulation === undefined ? undefined : measure('resistance', both, insulation.between, insulation.outside);
+}
+
+export const energyOfLevel: FactTable<Level> = {
+  own: {
+    'wall-cavity': (level) => wall(level, 'between'),
+    'wall-outside': (level) => wall(level, 'outside'),
+    'wall-u': ({ given }) => {
+      const walls = given.walls?.value;
+      if (walls === undefined || insulationOf(walls) === undefined) return undefined;
+      const { resistance, unknown } = assemblyFigures(walls);
+      return unknown.resistance.length > 0 || !(resistance.value > 0)
+        ? undefined
+        : measure('conductance', throughAll, resistance);
+    },
+    'ceiling-r': (level) => allOf(level, 'ceiling'),
+  },
+  around: {
+    // Only a floor over open air under the house is asked to keep heat.
+    'floor-r': (level, model) =>
+      model.list('crawl').some(({ given }) => given.under?.value === level && given.vents !== undefined)
+        ? allOf(level, 'floor')
+        : undefined,
+  },
+};

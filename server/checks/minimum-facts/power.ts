@@ -1,0 +1,65 @@
+// Outlets against the walls and counters of a room, and the electric service of the house.
+import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+import { factsOf } from '#model/facts';
+import type { Plan, Room } from '#model/model';
+import type { Model } from '#model/resolve';
+import { countOf, type FactTable, greatest, neighboursOf, number, ratingOf, serving } from './tables.ts';
+
+const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
+  Math.max(0, perimeter - openings),
+);
+const widths = form('doors', 'count × width', (count = 0, width = 0) => count * width);
+
+/** The line of wall along the floor; unknown where a side is open to another room. */
+function outletWall(room: Room, model: Model): Quantity | undefined {
+  const { doors, open } = neighboursOf(model);
+  const { perimeter } = factsOf(room);
+  if (perimeter === undefined || (open.get(room.slot)?.length ?? 1) > 1) return undefined;
+  const doorWidths = (doors.get(room.slot) ?? []).flatMap(({ type, count }) =>
+    type.takes === undefined ? [] : [measure('length', widths, number('doors', count), type.takes.left)],
+  );
+  const cased = room.given.cased.flatMap((line) => line.value.map(({ value }) => value.size.left));
+  const closets = room.given.closet.flatMap(({ value }) => (value.door === undefined ? [] : [value.size.left]));
+  return measure('length', between, perimeter, total('openings', 'length', [...doorWidths, ...cased, ...closets]));
+}
+
+/** Lengths of base cabinet under counter. */
+function counterRun({ given }: Room): Quantity | undefined {
+  const runs = serving(given.cabinets, 'counter').flatMap(({ count }) =>
+    typeof count === 'object' && count.dimension === 'length' ? [count] : [],
+  );
+  return runs.length === 0 ? undefined : total('counter', 'length', runs);
+}
+
+export const powerOfRoom: FactTable<Room> = {
+  own: {
+    outlets: ({ given }) =>
+      given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
+    'counter-run': counterRun,
+  },
+  around: { 'outlet-wall': outletWall },
+};
+
+/** The greatest rating among what serves as something, in the house. */
+function greatestOf(service: string, dimension: 'current' | 'power', model: Model): Quantity | undefined {
+  return greatest(
+    model.list('room').flatMap(({ given }) =>
+      serving(given.fixtures, service).flatMap((listed) => {
+        const rating = ratingOf(listed, dimension);
+        return rating === undefined ? [] : [constant(service, rating, dimension)];
+      }),
+    ),
+  );
+}
+
+const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / 240);
+
+export const powerOfPlan: FactTable<Plan> = {
+  around: {
+    service: (_, model) => greatestOf('service', 'current', model),
+    'heater-current': (_, model) => {
+      const power = greatestOf('tankless heater', 'power', model);
+      return power === undefined ? undefined : measure('current', currentOf, power);
+    },
+  },
+};

@@ -1,0 +1,31 @@
+// Attics: how much of the floor below is open to the air, how much of that is high up, and the way in.
+import { form, measure, type Quantity } from '#kit/quantity';
+import { factsOf } from '#model/facts';
+import type { Roof } from '#model/model';
+import { shareWritten } from './ground.ts';
+import { type FactTable, greatest, shareOf, smallest } from './tables.ts';
+
+const planOf = form('plan of the roof', 'length × width', (length = 0, width = 0) => length * width);
+
+/** Of the attic floor: a share as written, or an area over the level below or the roof's own plan. */
+function ventShare({ given }: Roof): Quantity | undefined {
+  const open = given.vents?.value.open;
+  if (open === undefined) return undefined;
+  if (typeof open === 'string') return shareWritten(open);
+  const level = given.over?.value;
+  const size = given.size?.value;
+  const floor =
+    (level === undefined ? undefined : factsOf(level)['floor-area']) ??
+    (size === undefined ? undefined : measure('area', planOf, size.left, size.right));
+  return floor === undefined ? undefined : shareOf(open, floor);
+}
+
+export const factsOfRoof: FactTable<Roof> = {
+  own: {
+    'vent-share': ventShare,
+    'high-share': ({ given }) => given.vents?.value.high,
+    'access-least': ({ given }) =>
+      smallest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),
+    'access-most': ({ given }) => greatest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),
+  },
+};

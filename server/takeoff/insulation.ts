@@ -1,0 +1,38 @@
+// Insulation of an assembly the way tables of energy codes name it: what fills the framing, and what lies on it unbroken.
+import { type Quantity, total } from '#kit/quantity';
+import type { Assembly } from '#model/model';
+import { fillingOf, ownResistance } from './assembly.ts';
+import { materialOf } from './goods.ts';
+import { isPanel, layersOf } from './measure/layers.ts';
+import { laidOf } from './measure/portion.ts';
+
+export interface Insulation {
+  /** Nominal R of what fills the framing. */
+  readonly between: Quantity<'resistance'>;
+  /** R of insulation that no framing interrupts: boards, loose fill over a ceiling, panels. */
+  readonly outside: Quantity<'resistance'>;
+}
+
+/** Undefined where nothing of it insulates, or something that does tells no R. */
+export function insulationOf(assembly: Assembly): Insulation | undefined {
+  const { main } = layersOf(assembly);
+  const unknown: string[] = [];
+  const between = main === undefined || isPanel(main) || main.deeper['filled with'] === undefined ? [] : fillingOf(main, unknown);
+  const outside = assembly.given.layer.flatMap((layer) => {
+    const insulates =
+      isPanel(layer) ||
+      INSULATION.has(laidOf(layer.value) ?? '') ||
+      materialOf(layer.value)?.given['serves as']?.value === 'insulation';
+    if (!insulates) return [];
+    const own = ownResistance(layer.value);
+    if (own === undefined) unknown.push(layer.value.name);
+    return own === undefined ? [] : [own];
+  });
+  if (unknown.length > 0 || between.length + outside.length === 0) return undefined;
+  return {
+    between: total('R between the framing', 'resistance', between),
+    outside: total('R outside the framing', 'resistance', outside),
+  };
+}
+
+const INSULATION: ReadonlySet<string> = new Set(['batts', 'loose']);
