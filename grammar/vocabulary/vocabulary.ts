@@ -54,6 +54,7 @@ export const vocabulary = {
   state: library.state,
   rule: library.rule,
   minimum: library.minimum,
+  hazard: library.hazard,
   holiday: library.holiday,
 } as const;
 

@@ -51,6 +51,11 @@ export const plan = kind({
     code: { takes: code, help: 'Code edition, for the minimums.', example: 'code irc-2021' },
     zone: { takes: code, help: 'Climate zone.', example: 'zone 5A' },
     frost: { takes: quantity('length'), help: 'Depth of frost.', example: 'frost 30"' },
+    built: {
+      takes: quantity('number'),
+      help: 'Year in which the house that is worked on was built, where it is an old one.',
+      example: 'built 1962',
+    },
     workweek: {
       takes: fields({ hours: hoursOfWeek, lunch: optional(phrase(', lunch', workTime)) }),
       help: 'Working days and hours.',

@@ -16,6 +16,8 @@ export function rulePage(code: string, view: View): string | undefined {
   if (rule !== undefined) return sequencePage(rule, view);
   const minimum = area === 'minimum' ? view.plan.model.rows('minimum').find((each) => each.name === name) : undefined;
   if (minimum !== undefined) return minimumPage(minimum, view);
+  const hazard = area === 'safety' ? view.plan.model.rows('hazard').find((each) => each.name === name) : undefined;
+  if (hazard !== undefined) return hazardPage(hazard, view);
   const about = Object.hasOwn(ABOUT, code) ? ABOUT[code] : undefined;
   return about === undefined ? undefined : `${code}\n\n${about}\n\n${ANSWER}\n`;
 }
@@ -26,6 +28,7 @@ export function ruleCodes(view: View): readonly string[] {
     ...checks.map(({ code }) => code),
     ...view.plan.model.rows('rule').map(({ name }) => `sequence/${name}`),
     ...view.plan.model.rows('minimum').map(({ name }) => `minimum/${name}`),
+    ...view.plan.model.rows('hazard').map(({ name }) => `safety/${name}`),
     ...Object.keys(ABOUT),
   ];
 }
@@ -91,6 +94,32 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): string {
     'Looked at only where the plan names its code, and only where the value is known.',
     ANSWER,
     'Model codes are amended by towns. The adopted local code and the inspector decide.',
+  ].join('\n')}\n`;
+}
+
+function hazardPage(row: ElementOf<'hazard'>, view: View): string {
+  const { given } = row;
+  const { file, line } = positionOf(row.place, view);
+  const names = (list: typeof given.during): string => (list?.value ?? []).map(({ value }) => value.name).join(', ');
+  return `${[
+    `safety/${row.name}`,
+    '',
+    `${row.label}.`,
+    '',
+    ...(given.for === undefined ? [] : [`Lies in: ${given.for.value === 'plan' ? 'the plan' : `each ${given.for.value}`}.`]),
+    ...(given.during === undefined ? [] : [`Carried by: ${names(given.during)}.`]),
+    ...given.when.map(({ value }) => `Only when ${textAt(value.place, view)}.`),
+    ...given.unless.map(({ value }) => `Not when ${textAt(value.place, view)}.`),
+    ...(given['met by'] === undefined ? [] : [`Seen to by: ${names(given['met by'])}.`]),
+    ...(given.because === undefined ? [] : ['', `Why: ${given.because.value}`]),
+    ...(given.remedy === undefined ? [] : [`What to do: ${given.remedy.value}`]),
+    '',
+    `Severity: ${given.severity?.value ?? 'note'}.`,
+    `Source: ${given.source?.value ?? 'not named'} (${file}:${line}).`,
+    '',
+    'Told once: for each thing where the plan itself says something dangerous, once for the plan where its work carries it.',
+    ANSWER,
+    'Reminders help to plan. A competent person on site, licensed people and local rules decide.',
   ].join('\n')}\n`;
 }
 

@@ -9,6 +9,7 @@ import type { Model } from '#model/resolve';
 import { lineOf } from '#model/standing';
 import type { Results } from './check.ts';
 import { gathered } from './gather.ts';
+import { remindersTogether } from './hazard-messages.ts';
 import { asBefore } from './lasting.ts';
 import { gathers } from './rules.ts';
 
@@ -137,7 +138,7 @@ function accepts({ declaration }: Declared): boolean {
 }
 
 function told(findings: readonly Finding[], results: Results): readonly Finding[] {
-  return gathered(sorted(findings, results), gathers);
+  return remindersTogether(gathered(sorted(findings, results), gathers));
 }
 
 /** By file, line, column and code, so that the same plan gives the same list. */

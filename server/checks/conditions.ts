@@ -34,16 +34,18 @@ function known(
   return made;
 }
 
-/** `subject` is the thing looked at, where the row looks at things one by one. */
-export function holds(condition: FollowedCondition, model: Model, subject?: Element): boolean {
+type FactOf = (thing: Element, fact: string) => Quantity | undefined;
+
+/** `subject` is the thing looked at, where the row looks at things one by one; `factOf` knows what its rows ask for. */
+export function holds(condition: FollowedCondition, model: Model, subject?: Element, factOf: FactOf = quantityOf): boolean {
   const things = thingsOf(condition, model, subject);
   switch (condition.quantifier) {
     case 'every':
-      return things.length > 0 && things.every((thing) => holdsOf(condition, thing));
+      return things.length > 0 && things.every((thing) => holdsOf(condition, thing, factOf));
     case 'no':
-      return !things.some((thing) => holdsOf(condition, thing));
+      return !things.some((thing) => holdsOf(condition, thing, factOf));
     default:
-      return things.some((thing) => holdsOf(condition, thing));
+      return things.some((thing) => holdsOf(condition, thing, factOf));
   }
 }
 
@@ -51,7 +53,7 @@ export function holds(condition: FollowedCondition, model: Model, subject?: Elem
 function excuses(condition: FollowedCondition, model: Model): boolean {
   if (condition.quantifier !== 'one') return holds(condition, model);
   const known = thingsOf(condition, model, undefined).filter((thing) => isKnown(condition, thing));
-  return known.length > 0 && known.every((thing) => holdsOf(condition, thing));
+  return known.length > 0 && known.every((thing) => holdsOf(condition, thing, quantityOf));
 }
 
 function isKnown({ fact, test }: FollowedCondition, thing: Element): boolean {
@@ -65,20 +67,20 @@ function thingsOf(condition: FollowedCondition, model: Model, subject: Element |
   return model.list(condition.subject as KindWord);
 }
 
-function holdsOf(condition: FollowedCondition, thing: Element): boolean {
+function holdsOf(condition: FollowedCondition, thing: Element, factOf: FactOf): boolean {
   const { test, fact, words, amount } = condition;
-  if (test === 'exists') return fact === undefined || given(thing, fact).length > 0;
+  if (test === 'exists') return fact === undefined || isGiven(thing, fact);
   if (test === 'has') {
     const [property = '', ...names] = words;
     const there = given(thing, property);
-    return names.length === 0 ? there.length > 0 : names.some((name) => there.includes(name));
+    return names.length === 0 ? isGiven(thing, property) : names.some((name) => there.includes(name));
   }
   if (test === 'is' || test === 'is-not') {
     const there = given(thing, fact ?? '');
     const found = words.some((word) => there.includes(word));
     return there.length > 0 && (test === 'is' ? found : !found);
   }
-  const value = quantityOf(thing, fact ?? '');
+  const value = factOf(thing, fact ?? '');
   if (value === undefined || amount === undefined || value.dimension !== amount.dimension) return false;
   switch (test) {
     case 'at-least':
@@ -99,6 +101,12 @@ export function quantityOf(thing: Element, fact: string): Quantity | undefined {
   const line = (thing.given as Record<string, { readonly value?: unknown } | undefined>)[fact];
   const value = line?.value;
   return typeof value === 'object' && value !== null && 'dimension' in value && 'form' in value ? (value as Quantity) : undefined;
+}
+
+/** Whether anything is said under a property, be it a word, a number or a day. */
+function isGiven(thing: Element, property: string): boolean {
+  const lines = (thing.given as Record<string, unknown>)[property];
+  return lines !== undefined && !(Array.isArray(lines) && lines.length === 0);
 }
 
 /** Every word and name given under a property, lower case. */

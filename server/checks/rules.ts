@@ -62,7 +62,7 @@ export const checks: readonly Check[] = [
 
 const gatheringCodes: ReadonlySet<string> = new Set(checks.flatMap(({ code, gathers }) => (gathers === true ? [code] : [])));
 
-/** Whether many findings of a code are told as one: those of rules of order always are. */
+/** Whether many findings of a code are told as one: those of rules of order, least values and hazards always are. */
 export function gathers(code: string): boolean {
-  return code.startsWith('sequence/') || code.startsWith('minimum/') || gatheringCodes.has(code);
+  return code.startsWith('sequence/') || code.startsWith('minimum/') || code.startsWith('safety/') || gatheringCodes.has(code);
 }

@@ -1,7 +1,8 @@
-// DOOR: results → findings of every check, of the library's rules of order and its least values.
+// DOOR: results → findings of every check, of the library's rules of order, its least values and its hazards.
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Check, Results } from './check.ts';
+import { type HazardsMemory, hazardFindings, hazardsMemory } from './hazards.ts';
 import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
 import { checks } from './rules.ts';
 import { type SequenceMemory, sequenceFindings, sequenceMemory } from './sequence.ts';
@@ -11,9 +12,10 @@ export interface ChecksMemory {
   readonly last: Map<Check, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
   readonly minimums: MinimumsMemory;
   readonly sequence: SequenceMemory;
+  readonly hazards: HazardsMemory;
 }
 export function checksMemory(): ChecksMemory {
-  return { last: new Map(), minimums: minimumsMemory(), sequence: sequenceMemory() };
+  return { last: new Map(), minimums: minimumsMemory(), sequence: sequenceMemory(), hazards: hazardsMemory() };
 }
 
 export function runChecks(results: Results, memory: ChecksMemory = checksMemory()): readonly Finding[] {
@@ -21,6 +23,7 @@ export function runChecks(results: Results, memory: ChecksMemory = checksMemory(
   for (const check of checks) for (const each of found(check, results, memory)) findings.push(each);
   for (const each of minimumFindings(results, memory.minimums)) findings.push(each);
   for (const each of sequenceFindings(results, memory.sequence)) findings.push(each);
+  for (const each of hazardFindings(results, memory.hazards)) findings.push(each);
   return findings;
 }
 

@@ -72,8 +72,10 @@ export function spoken(rule: Rule, what: string, todo: string): string {
   return (isHazard(rule) ? [because, what, ...last] : [what, because, ...last]).filter((part) => part !== '').join(' ');
 }
 
-/** By luck is never worse than a warning: nothing is wrong yet. */
-const luckSeverity: { readonly [severity in Severity]: Severity } = { error: 'warning', warning: 'warning', note: 'note' };
+/** By luck is never worse than a warning, as nothing is wrong yet; but what holds a hazard back is not left to luck. */
+function luckSeverity(rule: Rule, severity: Severity): Severity {
+  return severity === 'error' && !(rule.given.relation?.value === 'hold' && isHazard(rule)) ? 'warning' : severity;
+}
 
 export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, timeline: Timeline): Finding {
   const step = timeline.steps.list[later]!;
@@ -94,7 +96,7 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, time
     ),
     wait: waitText(rule),
   };
-  return ruleFinding(rule, sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {
+  return ruleFinding(rule, sort, outcome.kind === 'broken' ? severity : luckSeverity(rule, severity), step, [told], {
     related: [{ place: earlier.place, note: `"${earlier.name}", which comes first` }],
     fixes: outcome.linked ? waitFix(later, outcome.earlier, rule, timeline) : linkFix(step, earlier, rule),
   });

@@ -8,9 +8,11 @@ import type { Timeline } from '#schedule/timeline';
 import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
+import { seenToBy } from './hazards.ts';
 import { keptFor } from './kept.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { type Unheld, unheld } from './pairs.ts';
+import { concerns } from './rule-things.ts';
 import { type Scopes, scopesOf } from './scopes.ts';
 import { outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
@@ -37,6 +39,7 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
   const findings: Finding[] = [];
   const doing = doingIn(results);
   const scopes = scopesOf(results);
+  const seenTo = seenToBy(model.rows('hazard'));
   for (const rule of model.rows('rule')) {
     const names = namesOf(rule);
     const then = sidesOf(names.then, doing);
@@ -44,7 +47,8 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
     const first = sidesOf(names.first, doing);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
-      if (relation === 'while') findings.push(...reminds(rule, then, timeline));
+      // A hazard of that name is told with its figures, once.
+      if (relation === 'while' && !names.first.every((name) => seenTo.has(name))) findings.push(...reminds(rule, then, timeline));
       if (relation === 'once') findings.push(...owes(rule, then, timeline));
       continue;
     }
@@ -98,7 +102,7 @@ function outcomesOf(
   first: readonly Side[],
   then: readonly Side[],
   scopes: Scopes,
-  { timeline, order }: Results,
+  { model, timeline, order }: Results,
   memory: SequenceMemory,
 ): ReadonlyMap<number, Outcome> | undefined {
   const wait: Wait | undefined = rule.given.wait === undefined ? undefined : waiting(rule.given.wait.value);
@@ -108,6 +112,7 @@ function outcomesOf(
   if (now.pairs.length === 0) return undefined;
   const worst = new Map<number, Outcome>();
   for (const { earlier, later, linked } of now.pairs) {
+    if (!concerns(rule, later, scopes, model)) continue;
     const outcome = outcomeOf(earlier, later, linked, wait, timeline);
     if (outcome === undefined) continue;
     const known = worst.get(later);

@@ -75,7 +75,17 @@ function aboutThing(element: Element, naming: NameThere, view: View): readonly B
 }
 
 /** Rows that say all there is to know of them themselves. */
-const LISTED_ONLY: ReadonlySet<string> = new Set(['rule', 'minimum', 'state', 'holiday', 'supplier', 'firm', 'price', 'machine']);
+const LISTED_ONLY: ReadonlySet<string> = new Set([
+  'rule',
+  'minimum',
+  'hazard',
+  'state',
+  'holiday',
+  'supplier',
+  'firm',
+  'price',
+  'machine',
+]);
 
 function origin(fromLibrary: boolean, overridden: boolean): readonly Block[] {
   if (fromLibrary) return [words('From the library.')];

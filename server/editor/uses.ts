@@ -59,7 +59,11 @@ export function meantBy(use: Use, user: Slot, { names, library }: Model): Slot |
       return undefined;
     }
     case 'code':
-      return lookUp('rule', use.name, names, library) ?? lookUp('minimum', use.name, names, library);
+      return (
+        lookUp('rule', use.name, names, library) ??
+        lookUp('minimum', use.name, names, library) ??
+        lookUp('hazard', use.name, names, library)
+      );
     default:
       return lookUp(use.space, use.name, names, library);
   }
@@ -78,6 +82,7 @@ export function spacesMeant(kind: string, property: string): readonly string[] {
     case 'inspection':
       return ['step', 'work'];
     case 'rule':
+    case 'hazard':
       return ['work', 'state', 'step'];
     case 'milestone':
       return ['goods', 'step'];

@@ -27,6 +27,9 @@ import materialsTrim from './materials/trim.screed';
 import minimumsEscape from './minimums/escape.screed';
 import minimumsFoundation from './minimums/foundation.screed';
 import minimumsRooms from './minimums/rooms.screed';
+import safetyAir from './safety/air.screed';
+import safetyGround from './safety/ground.screed';
+import safetyHeights from './safety/heights.screed';
 import sequenceBackfill from './sequence/backfill.screed';
 import sequenceBones from './sequence/bones.screed';
 import sequenceCloseIn from './sequence/close-in.screed';
@@ -44,6 +47,7 @@ import sequenceTile from './sequence/tile.screed';
 import states from './states.screed';
 import workCloseIn from './work/close-in.screed';
 import workDeck from './work/deck.screed';
+import workExisting from './work/existing.screed';
 import workFinish from './work/finish.screed';
 import workFit from './work/fit.screed';
 import workFoundation from './work/foundation.screed';
@@ -87,6 +91,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'work/deck.screed', text: workDeck },
   { path: 'work/finish.screed', text: workFinish },
   { path: 'work/fit.screed', text: workFit },
+  { path: 'work/existing.screed', text: workExisting },
   { path: 'work/foundation.screed', text: workFoundation },
   { path: 'work/frame.screed', text: workFrame },
   { path: 'work/ground.screed', text: workGround },
@@ -116,5 +121,8 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/escape.screed', text: minimumsEscape },
   { path: 'minimums/foundation.screed', text: minimumsFoundation },
   { path: 'minimums/rooms.screed', text: minimumsRooms },
+  { path: 'safety/air.screed', text: safetyAir },
+  { path: 'safety/ground.screed', text: safetyGround },
+  { path: 'safety/heights.screed', text: safetyHeights },
   { path: 'holidays.screed', text: holidays },
 ];
