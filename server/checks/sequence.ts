@@ -73,7 +73,7 @@ export function sequenceFindings(results: Results, memory: SequenceMemory): read
 const NOTHING: readonly Told[] = [];
 
 function wordsFrom(later: number, outcome: Outcome, timeline: Timeline): readonly unknown[] {
-  const { steps, crews, timing, dated, start, minutesPerDay, links } = timeline;
+  const { steps, crews, timing, trades, dated, start, minutesPerDay, links } = timeline;
   return [
     steps.list[later],
     steps.list[outcome.earlier],
@@ -82,7 +82,10 @@ function wordsFrom(later: number, outcome: Outcome, timeline: Timeline): readonl
     outcome.kind,
     outcome.free,
     outcome.start,
-    timing.calendars[timing.calendarOf[later]!],
+    timing.calendars[timing.calendarOf[outcome.earlier]!],
+    // One crew for both, or not.
+    trades[later],
+    trades[outcome.earlier],
     dated ? undefined : start,
     minutesPerDay,
     // Only a wait that is missing on a link has its remedy there.
