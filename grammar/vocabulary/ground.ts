@@ -18,12 +18,28 @@ import {
   phrase,
   properties,
   quantity,
+  text,
   written,
 } from './types.ts';
 
 const length = quantity('length');
 const bars = fields({ count, bar: literal });
 const barsAt = fields({ bar: literal, at: phrase('at', followedBy(length, 'oc')) });
+/** How a hole is kept from falling in. */
+const keptOpen = properties({
+  slope: {
+    takes: quantity('slope'),
+    inHeader: true,
+    help: 'Side slope, level to upright; in degrees, the angle that its sides stand at.',
+    example: 'slope 1.5:1',
+  },
+  protection: {
+    takes: listOf(oneOf('shoring', 'shield', 'benches', 'engineer')),
+    inHeader: true,
+    help: 'What keeps its sides from falling in, besides a slope.',
+    example: 'protection shield',
+  },
+});
 
 export const site = kind({
   word: 'site',
@@ -74,6 +90,7 @@ export const trench = kind({
     conduit: { takes: goods, repeats: true, help: 'A conduit laid in it.', example: 'conduit pvc-conduit 2"' },
     falls: { takes: quantity('slope'), help: 'Fall of a drain laid in it.', example: 'falls 1/4" per foot' },
     bed: { takes: fields({ depth: length, of: goods }), help: 'Bedding under and around the pipe.', example: 'bed 4" sand' },
+    ...keptOpen,
   }),
 });
 
@@ -97,6 +114,7 @@ export const dryWell = kind({
     stone: { takes: goods, help: 'The stone it is filled with.', example: 'stone washed-stone' },
     away: { takes: length, help: 'Distance from the house.', example: "away 12'" },
     soaks: { takes: quantity('length/time'), help: 'How fast water soaks away, as measured.', example: 'soaks 1 in/h' },
+    protection: keptOpen.protection,
   }),
 });
 
@@ -146,8 +164,19 @@ export const foundation = kind({
     'working-space': { takes: length, help: 'Room to work beyond the footing.', example: "working-space 1'" },
     slope: {
       takes: quantity('slope'),
-      help: 'Side slope of the excavation, level to upright, where the soil row does not say.',
+      help: 'Side slope of the excavation, level to upright, where the soil row does not say; in degrees, the angle that its sides stand at.',
       example: 'slope 1:2',
+    },
+    protection: keptOpen.protection,
+    fill: {
+      takes: length,
+      help: 'How much higher the earth stands outside the wall than inside, where it is not all the way from the footing.',
+      example: `fill 3'-6"`,
+    },
+    braced: {
+      takes: text,
+      help: 'What holds the top of the wall while earth is filled against it, if not the floor.',
+      example: 'braced "Shores as the engineer drew them"',
     },
     dig: {
       takes: oneOf('all', 'trench'),

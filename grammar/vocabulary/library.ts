@@ -450,6 +450,56 @@ export const minimum = kind({
   }),
 });
 
+export const hazard = kind({
+  word: 'hazard',
+  help: 'What can hurt someone, where a plan carries it, and what sees to it.',
+  example: 'hazard trench-unprotected "A deep trench with nothing that keeps it open" for trench',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: {
+      takes: oneOf('trench', 'dry-well', 'foundation', 'level', 'roof', 'deck', 'plan'),
+      inHeader: true,
+      help: 'The kind of thing it lies in, each looked at by itself.',
+      example: 'for trench',
+    },
+    during: {
+      takes: listOf(anyName),
+      help: 'Works that carry it; a plan without them does not.',
+      example: 'during set-tile, saw-joints',
+    },
+    when: {
+      takes: condition,
+      repeats: true,
+      help: 'Only then; several lines must all hold.',
+      example: 'when trench.depth at least 60"',
+    },
+    unless: { takes: condition, repeats: true, help: 'Not then; any one is enough.', example: 'unless trench has protection' },
+    'met by': {
+      takes: listOf(anyName),
+      help: 'Works, states or visits that see to it: a plan with one of them is not reminded.',
+      example: 'met by shore-trench',
+    },
+    tells: {
+      takes: listOf(code),
+      help: 'Figures of the thing that the finding shows.',
+      example: 'tells depth, side-slope, soil-slope',
+    },
+    severity: {
+      takes: oneOf('error', 'warning', 'note'),
+      help: 'Error where the plan itself says something dangerous, note where the work only carries it.',
+      example: 'severity error',
+    },
+    because: {
+      takes: text,
+      help: 'The hazard, and how it hurts.',
+      example: 'because "Cave-in: a trench buries whoever is in it."',
+    },
+    remedy: { takes: text, help: 'The usual measure, and who decides.', example: 'remedy "Slope, shore or shield it."' },
+    ...shown,
+  }),
+});
+
 export const holiday = kind({
   word: 'holiday',
   help: 'A public holiday.',

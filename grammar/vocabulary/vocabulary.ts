@@ -57,6 +57,7 @@ export const vocabulary = {
   rule: library.rule,
   need: library.need,
   minimum: library.minimum,
+  hazard: library.hazard,
   holiday: library.holiday,
 } as const;
 

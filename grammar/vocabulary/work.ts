@@ -86,6 +86,11 @@ export const plan = kind({
       help: 'Which licensed person or works designs what a plan cannot.',
       example: 'designed structure by "J. Moreno, engineer"',
     },
+    built: {
+      takes: quantity('number'),
+      help: 'Year in which the house that is worked on was built, where it is an old one.',
+      example: 'built 1962',
+    },
     workweek: {
       takes: fields({ hours: hoursOfWeek, lunch: optional(phrase(', lunch', workTime)) }),
       help: 'Working days and hours.',

@@ -5,7 +5,9 @@ import type { Step } from '#model/model';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
 import type { PlanLink } from '#schedule/links';
 import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
+import { hazardReason } from './explain-hazards.ts';
 import { costReason } from './explain-money.ts';
+import { orderReason } from './explain-order.ts';
 import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { spareText, standing } from './schedule-table.ts';
@@ -34,6 +36,8 @@ export function stepReasons(step: number, view: View): readonly ListedReason[] {
     saying('done', stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)),
     ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
     ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
+    ...optional(orderReason(step, view)),
+    ...optional(hazardReason(timeline.steps.list[step]!)),
     ...workReasons(step, view),
     ...optional(costReason(budget.linesOfStep(step), view)),
   ];

@@ -1,17 +1,18 @@
 // The page of a row of the library: an order, work that other work calls for, a least value. What it looks for and why, where
 // it comes from, with a plan that is wrong and one that is right.
 import { sectionsText } from '#checks/editions';
-import { type Example, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
+import { type Example, hazardExample, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import { answer, example, type Page, type Part, paragraph, rows, WHO_DECIDES } from './page.ts';
 import { type View, write } from './view.ts';
 
 /** Kinds of rows that findings come from, by the area of their codes. */
-export const ROW_KINDS: Readonly<Record<string, 'rule' | 'need' | 'minimum' | undefined>> = {
+export const ROW_KINDS: Readonly<Record<string, 'rule' | 'need' | 'minimum' | 'hazard' | undefined>> = {
   sequence: 'rule',
   missing: 'need',
   minimum: 'minimum',
+  safety: 'hazard',
 };
 
 /** Every code that a row gives, with its row. */
@@ -33,6 +34,8 @@ export function rowPage(code: string, view: View): Page | undefined {
       return needPage(row, view);
     case 'minimum':
       return minimumPage(row, view);
+    case 'hazard':
+      return hazardPage(row, view);
     default:
       return undefined;
   }
@@ -109,7 +112,8 @@ function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
 }
 
 type Need = ElementOf<'need'>;
-type LibraryRow = Rule | Need | ElementOf<'minimum'>;
+type Hazard = ElementOf<'hazard'>;
+type LibraryRow = Rule | Need | Hazard | ElementOf<'minimum'>;
 
 /** Why it matters, a hazard's name first, and what to do. */
 function reasons({ label, given: { because, remedy } }: LibraryRow): string {
@@ -128,11 +132,12 @@ function exampleParts(shown: Example | NoExample, row: LibraryRow): readonly Par
   const { wrong, right } = row.given;
   if (row.kind === 'minimum' && wrong.length > 0 && right.length > 0)
     return example(shown, `a little ${row.given['at least'] === undefined ? 'over' : 'under'}`, 'just met');
-  if (row.kind === 'need') return example(shown, 'no step sees to it', 'a step sees to it');
+  if (row.kind === 'need' || row.kind === 'hazard') return example(shown, 'no step sees to it', 'a step sees to it');
   if (row.kind === 'minimum' || wrong.length > 0 || right.length > 0) return example(shown);
   switch (row.given.relation?.value ?? 'before') {
     case 'before':
     case 'hold':
+    case 'while':
       return example(shown, 'nothing makes the second wait', 'the second waits for the first');
     default:
       return example(shown, 'no step sees to it', 'a step sees to it, and comes first');
@@ -202,6 +207,35 @@ function needPage(need: Need, view: View): Page {
       ),
       answer(code),
       paragraph('It reminds. The drawings, the adopted local code, the inspector, and licensed people decide.'),
+    ],
+  };
+}
+
+function hazardPage(row: Hazard, view: View): Page {
+  const { given } = row;
+  const code = `safety/${row.name}`;
+  return {
+    code,
+    title: row.label,
+    about: reasons(row),
+    parts: [
+      rows(
+        ['Lies in', given.for === undefined ? '' : given.for.value === 'plan' ? 'the plan' : `each ${given.for.value}`],
+        ['Carried by', namesText(given.during, view)],
+        ...conditions(row, view),
+        ['Seen to by', namesText(given['met by'], view)],
+      ),
+      ...exampleParts(hazardExample(row, view.plan.model), row),
+      rows(
+        ['Severity', `${given.severity?.value ?? 'note'}.`],
+        ['Source', given.source?.value ?? 'not named'],
+        ['Row', writtenAt(row, view)],
+      ),
+      paragraph(
+        'Told once: for each thing where the plan itself says something dangerous, once for the plan where its work carries it.',
+      ),
+      answer(code),
+      paragraph('Reminders help to plan. A competent person on site, licensed people and local rules decide.'),
     ],
   };
 }

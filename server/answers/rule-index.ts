@@ -22,6 +22,7 @@ export interface Listed {
 const TITLES: Readonly<Record<string, string>> = {
   sequence: 'What comes before what',
   missing: 'Work that is missing',
+  safety: 'What can hurt someone',
   minimum: 'Least and greatest values of the model code',
   inspections: 'Inspections',
   work: 'Who does what',

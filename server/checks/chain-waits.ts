@@ -118,7 +118,8 @@ function longestDay(calendars: readonly Calendar[]): number {
   return calendars.reduce((most, each) => Math.max(most, longestOf(each)), 1);
 }
 
-const longestOf = keptFor(({ week }: Calendar): number =>
+/** The most working minutes of any day of a calendar's week. */
+export const longestOf = keptFor(({ week }: Calendar): number =>
   week.shifts.reduce(
     (most, shifts) =>
       Math.max(

@@ -28,17 +28,33 @@ export function orderSteps(rule: Rule, model: Model): Steps | undefined {
   const wait = passing === undefined ? '' : ` + ${passing}`;
   const right = withTrades([...firstSteps(first, then, wait, model), laterStep(then, first, wait)]);
   const relation = given.relation?.value ?? 'before';
-  // What must last, or is owed, is missed where no step sees to it.
-  if (relation !== 'before' && relation !== 'hold') return { wrong: withTrades([laterStep(then, undefined, '')]), right };
+  // What is owed is missed where no step sees to it.
+  if (relation === 'once') return { wrong: withTrades([laterStep(then, undefined, '')]), right };
   return { wrong: withTrades(looseSteps(first, then, model)), right };
 }
 
 /** The steps that call for work, and those with a step that answers before them. */
 export function needSteps({ given, name, label }: ElementOf<'need'>, model: Model): Steps | undefined {
-  const callers = given['called by'].flatMap((list) => sideOf(names(list), model) ?? []);
-  if (callers.length === 0) return undefined;
+  return answeredSteps(
+    given['called by'].map((list) => names(list)),
+    spokenOfFirst(names(given['answered by']), { name, label }),
+    model,
+  );
+}
+
+/** A step that carries a hazard, and one that sees to it before that. */
+export function hazardSteps({ name, given }: ElementOf<'hazard'>, model: Model): Steps | undefined {
+  const steps = answeredSteps(given.during === undefined ? [] : [names(given.during)], names(given['met by']), model);
+  if (steps === undefined || given['met by'] !== undefined) return steps;
+  // What no step sees to is answered by whoever sees to it.
+  return { ...steps, right: [...steps.right, `accept safety/${name} "Seen to on site every day"`] };
+}
+
+function answeredSteps(calls: readonly (readonly string[])[], answers: readonly string[], model: Model): Steps | undefined {
+  const callers = calls.flatMap((list) => sideOf(list, model) ?? []);
+  const answering = sideOf(answers, model);
+  if (callers.length === 0 && answering === undefined) return undefined;
   const calling = callers.map((side) => laterStep(side, undefined, ''));
-  const answering = sideOf(spokenOfFirst(names(given['answered by']), { name, label }), model);
   if (answering === undefined) return { wrong: withTrades(calling), right: withTrades(calling) };
   const before = firstSteps(answering, undefined, '', model);
   // What a visit looks at may be the work that calls.

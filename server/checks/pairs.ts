@@ -45,7 +45,7 @@ export function unheld(
 }
 
 /** By which of a step's places a rule tells who meets whom. */
-function sortOf({ given: { scope } }: Rule): Sort {
+export function sortOf({ given: { scope } }: Rule): Sort {
   switch (scope?.value) {
     case 'same room':
       return 'rooms';

@@ -6,7 +6,7 @@ import { kindOf, propertiesOf, propertyOf, vocabulary } from '#grammar/vocabular
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import { houseFor } from './example-house.ts';
-import { needSteps, orderSteps } from './example-steps.ts';
+import { hazardSteps, needSteps, orderSteps } from './example-steps.ts';
 
 export interface Example {
   readonly wrong: string;
@@ -45,17 +45,26 @@ export function minimumExample(row: ElementOf<'minimum'>): Example | NoExample {
 
 /** Both plans of work that is called for: one in which nobody does it, and one in which a step does. */
 export function needExample(need: ElementOf<'need'>, model: Model): Example | NoExample {
-  const house = houseOf(need);
+  return answeredExample(need, needSteps(need, model));
+}
+
+/** Both plans of a hazard: one that carries it, and one in which a step or a property sees to it. */
+export function hazardExample(hazard: ElementOf<'hazard'>, model: Model): Example | NoExample {
+  return answeredExample(hazard, hazardSteps(hazard, model));
+}
+
+function answeredExample(row: ElementOf<'need'> | ElementOf<'hazard'>, steps: Sides | undefined): Example | NoExample {
+  const house = houseOf(row);
   if ('lacks' in house) return house;
-  const said = saidLines(need);
+  const said = saidLines(row);
   if (said !== undefined && said.wrong.length > 0) return plansOf(house.lines, said);
-  const steps = needSteps(need, model);
-  if (steps === undefined) return { lacks: 'say the lines of both plans with "wrong" and "right": it is called by no work' };
+  if (steps === undefined)
+    return { lacks: 'say the lines of both plans with "wrong" and "right": no work calls for it, or none answers' };
   // Where a row says only what answers, that stands before the steps that call.
   return plansOf(house.lines, said === undefined ? steps : { wrong: steps.wrong, right: [...said.right, ...steps.wrong] });
 }
 
-type Row = Pick<Rule, 'given'> | Pick<ElementOf<'need'>, 'given'> | Pick<ElementOf<'minimum'>, 'given'>;
+type Row = Pick<Rule, 'given'> | Pick<ElementOf<'need' | 'hazard'>, 'given'> | Pick<ElementOf<'minimum'>, 'given'>;
 
 interface Sides {
   readonly wrong: readonly string[];
@@ -70,7 +79,10 @@ function saidLines({ given: { wrong, right } }: Row): Sides | undefined {
 /** What stands in both plans: the row's own lines, else what its conditions ask for. */
 function houseOf(row: Row): { readonly lines: readonly string[] } | NoExample {
   const said = row.given.example.map(({ value }) => value);
-  return said.length > 0 ? { lines: said } : houseFor(row.given.when, row.given.unless);
+  if (said.length > 0) return { lines: said };
+  const house = houseFor(row.given.when, row.given.unless);
+  // Both plans may say all that the conditions ask for themselves.
+  return 'lacks' in house && row.given.wrong.length > 0 && row.given.right.length > 0 ? { lines: [] } : house;
 }
 
 function plansOf(shared: readonly string[], { wrong, right }: Sides): Example {
@@ -113,7 +125,7 @@ function isOfPlan(line: string): boolean {
   return PLAN_WORDS.has(firstWord(line));
 }
 
-const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather']);
+const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather', 'built']);
 
 function firstWord(line: string): string {
   return /^[\w-]+/.exec(line)?.[0]?.toLowerCase() ?? '';

@@ -75,7 +75,7 @@ const gatheringCodes: ReadonlySet<string> = new Set(checks.flatMap(({ code, gath
 /** What many things lack when one thing that they stand on does, and a name that many use. */
 const LACKS = /^(?:names\/unknown|takeoff\/[a-z]+-missing|schedule\/no-duration)$/;
 
-/** Whether many findings of a code are told as one: those of rules of order always are. */
+/** Whether many findings of a code are told as one: those of the library’s rows always are. */
 export function gathers(code: string): boolean {
-  return LACKS.test(code) || /^(?:sequence|minimum|missing)\//.test(code) || gatheringCodes.has(code);
+  return LACKS.test(code) || /^(?:sequence|minimum|missing|safety)\//.test(code) || gatheringCodes.has(code);
 }

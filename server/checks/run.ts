@@ -1,7 +1,8 @@
-// DOOR: results → findings of every check, of the library's rules of order, its needs and its least values.
+// DOOR: results → findings of every check, of the library's rules of order, its needs, least values and hazards.
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import type { Check, Results } from './check.ts';
+import { type HazardsMemory, hazardFindings, hazardsMemory } from './hazards.ts';
 import { type MinimumsMemory, minimumFindings, minimumsMemory } from './minimums.ts';
 import { missingWork, type NeedsMemory, needsMemory } from './needs.ts';
 import { checks } from './rules.ts';
@@ -13,9 +14,16 @@ export interface ChecksMemory {
   readonly minimums: MinimumsMemory;
   readonly needs: NeedsMemory;
   readonly sequence: SequenceMemory;
+  readonly hazards: HazardsMemory;
 }
 export function checksMemory(): ChecksMemory {
-  return { last: new Map(), minimums: minimumsMemory(), needs: needsMemory(), sequence: sequenceMemory() };
+  return {
+    last: new Map(),
+    minimums: minimumsMemory(),
+    needs: needsMemory(),
+    sequence: sequenceMemory(),
+    hazards: hazardsMemory(),
+  };
 }
 
 export function runChecks(results: Results, memory: ChecksMemory = checksMemory()): readonly Finding[] {
@@ -25,6 +33,7 @@ export function runChecks(results: Results, memory: ChecksMemory = checksMemory(
   const missing = missingWork(results, memory.needs);
   for (const each of missing.findings) findings.push(each);
   for (const each of sequenceFindings(results, memory.sequence, missing.works)) findings.push(each);
+  for (const each of hazardFindings(results, memory.hazards)) findings.push(each);
   return findings;
 }
 

@@ -8,6 +8,7 @@ import type { PlanLink } from '#schedule/links';
 import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
 import { WORKING } from '#schedule/waits';
+import { longestOf } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { editionOf, sourceIn } from './editions.ts';
 import { namesHazard } from './hazard.ts';
@@ -21,7 +22,7 @@ interface Told {
   readonly earlier: string;
   readonly laterDay: string;
   readonly earlierDay: string;
-  /** '3 working days' of slip that would break it. */
+  /** 'more than 3 working days of slip' that would break it. */
   readonly slip: string;
   /** '7 days' that must pass; undefined without a wait. */
   readonly wait: string | undefined;
@@ -48,7 +49,7 @@ export const byLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
   say: ({ rule, later, earlier, laterDay, earlierDay, slip, wait }) =>
     spoken(
       rule,
-      `"${later}" (${laterDay}) comes after "${earlier}" (${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}) only by luck: no chain of links holds it there, and ${slip} of slip would break it.`,
+      `"${later}" (${laterDay}) comes after "${earlier}" (${earlierDay}${wait === undefined ? '' : `, and ${wait} must pass`}) only by luck: no chain of links holds it there, and ${slip} would break it.`,
       `Let "${later}" wait for "${earlier}".`,
     ),
 });
@@ -79,15 +80,15 @@ export function spoken(rule: Speaking, what: string, todo: string): string {
   return (isHazard(rule) ? [because, what, ...last] : [what, because, ...last]).filter((part) => part !== '').join(' ');
 }
 
-/** By luck is never worse than a warning: nothing is wrong yet. */
-const luckSeverity: { readonly [severity in Severity]: Severity } = { error: 'warning', warning: 'warning', note: 'note' };
+/** By luck is never worse than a warning, as nothing is wrong yet; but what holds a hazard back is not left to luck. */
+function luckSeverity(rule: Rule, severity: Severity): Severity {
+  return severity === 'error' && !(rule.given.relation?.value === 'hold' && isHazard(rule)) ? 'warning' : severity;
+}
 
 export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, { timeline, model }: Results): Finding {
   const step = timeline.steps.list[later]!;
   const earlier = timeline.steps.list[outcome.earlier]!;
   const severity = rule.given.severity?.value ?? 'note';
-  const { timing } = timeline;
-  const calendar = timing.calendars[timing.calendarOf[later]!]!;
   const sort = outcome.kind === 'broken' ? broken : outcome.linked ? waitByLuck : byLuck;
   const told: Told = {
     rule,
@@ -95,17 +96,36 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, { ti
     earlier: earlier.name,
     laterDay: startText(timeline.crews.start[later]!, timeline),
     earlierDay: finishText(timeline.crews.finish[outcome.earlier]!, timeline),
-    slip: counted(
-      Math.round((workBetween(calendar, outcome.free, outcome.start) / timeline.minutesPerDay) * 10) / 10,
-      'working day',
-    ),
+    slip: slipText(later, outcome, timeline),
     wait: waitText(rule),
     tornOut: isCovering(rule, outcome, timeline) ? tornOutText(later, worksThen(rule), timeline, model) : undefined,
   };
-  return ruleFinding(rule, editionOf(model), sort, outcome.kind === 'broken' ? severity : luckSeverity[severity], step, [told], {
-    related: [{ place: earlier.place, note: `"${earlier.name}", which comes first` }],
-    fixes: outcome.linked ? waitFix(later, outcome.earlier, rule, timeline) : linkFix(step, earlier, rule),
-  });
+  return ruleFinding(
+    rule,
+    editionOf(model),
+    sort,
+    outcome.kind === 'broken' ? severity : luckSeverity(rule, severity),
+    step,
+    [told],
+    {
+      related: [{ place: earlier.place, note: `"${earlier.name}", which comes first` }],
+      fixes: outcome.linked ? waitFix(later, outcome.earlier, rule, timeline) : linkFix(step, earlier, rule),
+    },
+  );
+}
+
+/**
+ * What would break an order that is right by luck: so much delay of the earlier step, in working days of those who do it; or,
+ * where one crew does both and a delay pushes both, another order of its work.
+ */
+function slipText(later: number, outcome: Outcome, { timing, trades }: Timeline): string {
+  const trade = trades[outcome.earlier];
+  if (trade !== undefined && trade === trades[later] && (trade.given.crews?.value ?? 1) === 1)
+    return `another order of work of "${trade.name}", which does both,`;
+  const calendar = timing.calendars[timing.calendarOf[outcome.earlier]!]!;
+  const spare = workBetween(calendar, outcome.free, outcome.start) / longestOf(calendar);
+  const days = Math.floor(spare * 10 + 1e-9) / 10;
+  return days === 0 ? 'any slip' : `more than ${counted(days, 'working day')} of slip`;
 }
 
 /** Whether work begins before a visit that it must wait for. */
@@ -151,12 +171,20 @@ export function waitText(rule: Rule): string | undefined {
 
 /** Adds the link that would hold the order, with the rule's wait, where the step's own line has room for it. */
 function linkFix(step: Step, earlier: Step, rule: Rule): readonly Fix[] {
+  return [waitingFix(step, [waitedFor(earlier, rule)], `Let "${step.name}" wait for "${earlier.name}"`)];
+}
+
+/** 'tape + 2 days': as it stands behind `after`. */
+export function waitedFor(earlier: Step, rule: Rule): string {
   const wait = waitText(rule);
-  const name = wait === undefined ? earlier.name : `${earlier.name} + ${wait}`;
+  return wait === undefined ? earlier.name : `${earlier.name} + ${wait}`;
+}
+
+export function waitingFix(step: Step, names: readonly string[], title: string): Fix {
   const also = step.given['also after'] ?? step.given.after;
-  const title = `Let "${step.name}" wait for "${earlier.name}"`;
-  if (also !== undefined) return [{ kind: 'insert-after', title, place: also.place, text: `, ${name}` }];
-  return [{ kind: 'append', title, place: step.place, text: ` also after ${name}` }];
+  const text = names.join(', ');
+  if (also !== undefined) return { kind: 'insert-after', title, place: also.place, text: `, ${text}` };
+  return { kind: 'append', title, place: step.place, text: ` also after ${text}` };
 }
 
 /** Adds the wait to the plain link between the two, where there is one. */

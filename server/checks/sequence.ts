@@ -8,9 +8,11 @@ import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
 import { editionOf } from './editions.ts';
+import { seenToBy } from './hazards.ts';
 import { keptFor } from './kept.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { type Unheld, unheld } from './pairs.ts';
+import { concerns } from './rule-things.ts';
 import { type Scopes, scopesOf } from './scopes.ts';
 import { isCovering, outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
@@ -43,6 +45,7 @@ export function sequenceFindings(
   const doing = doingIn(results);
   const scopes = scopesOf(results);
   const isMissing = (names: readonly string[]): boolean => names.length > 0 && names.every((name) => missing.has(name));
+  const seenTo = seenToBy(model.rows('hazard'));
   for (const rule of model.rows('rule')) {
     const names = namesOf(rule);
     const then = sidesOf(names.then, doing);
@@ -50,7 +53,8 @@ export function sequenceFindings(
     const first = sidesOf(names.first, doing);
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
-      if (relation === 'while') findings.push(...reminds(rule, then, results));
+      // A hazard of that name is told with its figures, once.
+      if (relation === 'while' && !names.first.every((name) => seenTo.has(name))) findings.push(...reminds(rule, then, results));
       if (relation === 'once' && !isMissing(names.first)) findings.push(...owes(rule, then, results));
       continue;
     }
@@ -76,7 +80,7 @@ const NOTHING: readonly Told[] = [];
 const NOBODYS: ReadonlySet<string> = new Set();
 
 function wordsFrom(rule: Rule, later: number, outcome: Outcome, { timeline, model }: Results): readonly unknown[] {
-  const { steps, crews, timing, dated, start, minutesPerDay, links } = timeline;
+  const { steps, crews, timing, trades, dated, start, minutesPerDay, links } = timeline;
   return [
     steps.list[later],
     steps.list[outcome.earlier],
@@ -85,7 +89,10 @@ function wordsFrom(rule: Rule, later: number, outcome: Outcome, { timeline, mode
     outcome.kind,
     outcome.free,
     outcome.start,
-    timing.calendars[timing.calendarOf[later]!],
+    timing.calendars[timing.calendarOf[outcome.earlier]!],
+    // One crew for both, or not.
+    trades[later],
+    trades[outcome.earlier],
     dated ? undefined : start,
     minutesPerDay,
     // Only a wait that is missing on a link has its remedy there.
@@ -108,7 +115,7 @@ function outcomesOf(
   first: readonly Side[],
   then: readonly Side[],
   scopes: Scopes,
-  { timeline, order }: Results,
+  { model, timeline, order }: Results,
   memory: SequenceMemory,
 ): ReadonlyMap<number, Outcome> | undefined {
   const wait: Wait | undefined = rule.given.wait === undefined ? undefined : waiting(rule.given.wait.value);
@@ -118,6 +125,7 @@ function outcomesOf(
   if (now.pairs.length === 0) return undefined;
   const worst = new Map<number, Outcome>();
   for (const { earlier, later, linked } of now.pairs) {
+    if (!concerns(rule, later, scopes, model)) continue;
     const outcome = outcomeOf(earlier, later, linked, wait, timeline);
     if (outcome === undefined) continue;
     const known = worst.get(later);

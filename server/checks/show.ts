@@ -2,6 +2,7 @@
 import { DAY_MINUTES, dayAndMonth, dayOfFinish } from '#kit/dates';
 import type { Dimension } from '#kit/dimension';
 import { formatQuantity } from '#kit/units';
+import { degreesOf } from '#kit/units/tangent';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
 
@@ -52,4 +53,10 @@ export function namesText(names: readonly string[], most = 4): string {
   if (others > 0) return `${quoted.join(', ')} and ${others} more`;
   if (quoted.length < 2) return quoted.join('');
   return `${quoted.slice(0, -1).join(', ')} and ${quoted[quoted.length - 1]}`;
+}
+
+/** '1.5:1 (34 degrees)', 'upright': how far a side leans back, level to upright, and the angle that it stands at. */
+export function sideText(slope: number): string {
+  if (slope <= 0) return 'upright';
+  return `${Math.round(slope * 100) / 100}:1 (${Math.round(degreesOf(1 / slope))} degrees)`;
 }

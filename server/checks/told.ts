@@ -8,6 +8,7 @@ import { type Baseline, type Known, splitKnown } from './baseline.ts';
 import { withoutConsequences } from './causes.ts';
 import type { Results } from './check.ts';
 import { gathered } from './gather.ts';
+import { remindersTogether } from './hazard-messages.ts';
 import { asBefore } from './lasting.ts';
 import { gathers } from './rules.ts';
 
@@ -40,7 +41,7 @@ export function toldOf(
   const { open, accepted } = answered(found, results, memory.accept);
   const sorted = withoutTwins(inOrder(open, results, (each) => each));
   const { fresh, known } = baseline === undefined ? { fresh: sorted, known: [] } : splitKnown(sorted, baseline, results.model);
-  memory.findings = asBefore(gathered(withoutConsequences(fresh, results), gathers), memory.findings);
+  memory.findings = asBefore(remindersTogether(gathered(withoutConsequences(fresh, results), gathers)), memory.findings);
   memory.known = asBefore(
     known.map(({ finding }) => finding),
     memory.known,

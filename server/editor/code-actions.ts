@@ -7,6 +7,7 @@ import type { Finding } from '#kit/finding';
 import type { Plan } from '#server/pipeline';
 import { diagnosticsOfFindings } from './diagnostics.ts';
 import type { Feature } from './features.ts';
+import { type OrderFix, orderFixes } from './order-fixes.ts';
 import { rangeOf } from './places.ts';
 import type { Addresses, View } from './view.ts';
 
@@ -39,21 +40,28 @@ function quickFixes(view: View, range: Range): readonly CodeAction[] {
   return here.flatMap((found) => {
     const [diagnostic] = diagnosticsOfFindings([found], plan, view.client, view.addresses);
     const about = diagnostic === undefined ? {} : { diagnostics: [diagnostic] };
-    const fixes = (found.fixes ?? []).flatMap((fix, at): CodeAction[] => {
-      const edit = editOf(fix, plan);
-      if (edit === undefined) return [];
-      return [
-        {
-          title: fix.title,
-          kind: 'quickfix',
-          ...about,
-          edit: workspaceEdit([edit], view),
-          ...(at === 0 ? { isPreferred: true } : {}),
-        },
-      ];
-    });
+    const fixes = fixesOf(found, plan).map(
+      ({ title, edits }, at): CodeAction => ({
+        title,
+        kind: 'quickfix',
+        ...about,
+        edit: workspaceEdit(edits, view),
+        ...(at === 0 ? { isPreferred: true } : {}),
+      }),
+    );
     return [...fixes, ...acceptance(found, plan, view, about)];
   });
+}
+
+/** The best first: of an order that nothing holds, those that were tried out; else those that the finding carries. */
+function fixesOf(found: Finding, plan: Plan): readonly OrderFix[] {
+  return (
+    orderFixes(found, plan) ??
+    (found.fixes ?? []).flatMap((fix) => {
+      const edit = editOf(fix, plan);
+      return edit === undefined ? [] : [{ title: fix.title, edits: [edit] }];
+    })
+  );
 }
 
 /** Findings about what cannot be read, or about acceptances themselves, are mended, not accepted. */

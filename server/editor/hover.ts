@@ -79,6 +79,7 @@ const LISTED_ONLY: ReadonlySet<string> = new Set([
   'rule',
   'need',
   'minimum',
+  'hazard',
   'state',
   'holiday',
   'supplier',

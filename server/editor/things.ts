@@ -2,6 +2,8 @@
 // it is shown by `explain`; a pointer passing by must not cost more than a glance.
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
+import { hazardReason } from '#answers/explain-hazards';
+import { orderReason } from '#answers/explain-order';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
 import { type ListedReason, listedReason, saying } from '#answers/listed-reason';
 import { spareText, standing } from '#answers/schedule-table';
@@ -27,6 +29,8 @@ export interface Told {
 export const DEEPEST = 4;
 /** No more rows than this in a list. */
 const MOST_ROWS = 12;
+/** Rules of order that a hover tells; a wall of board is under thirty. */
+const MOST_RULES = 5;
 
 export function tellBriefly(element: Element, view: AnswerView): Told {
   const { plan } = view;
@@ -75,7 +79,10 @@ function tellStep(step: number, view: AnswerView): Told {
   const money = costsOfStep(plan, step);
   return {
     why: whyStep(step, view),
+    // Whoever only glances sees first what can hurt.
     reasons: [
+      ...(standing(step, timeline) === 'done' ? [] : optional(hazardReason(timeline.steps.list[step]!))),
+      ...optional(orderReason(step, view, MOST_RULES)),
       ...(takes === undefined ? [] : [takes]),
       beginsReason(step, view),
       saying('done', stepFinishDay(crews.start[step]!, crews.finish[step]!, timeline)),
@@ -219,6 +226,10 @@ function stepRow(step: number, { plan: { timeline } }: AnswerView): ListedReason
 function lineRow(line: Line, view: AnswerView): ListedReason {
   const { part } = line.where;
   return saying(`${line.label}${part === undefined ? '' : `, ${part}`}`, write(line.needed ?? line.net, view.style));
+}
+
+function optional(reason: ListedReason | undefined): readonly ListedReason[] {
+  return reason === undefined ? [] : [reason];
 }
 
 /** A list under its heading, cut where it grows long. */

@@ -62,7 +62,8 @@ export function meantBy(use: Use, user: Slot, { names, library }: Model): Slot |
       return (
         lookUp('rule', use.name, names, library) ??
         lookUp('minimum', use.name, names, library) ??
-        lookUp('need', use.name, names, library)
+        lookUp('need', use.name, names, library) ??
+        lookUp('hazard', use.name, names, library)
       );
     default:
       return lookUp(use.space, use.name, names, library);
@@ -83,6 +84,7 @@ export function spacesMeant(kind: string, property: string): readonly string[] {
       return ['step', 'work'];
     case 'rule':
     case 'need':
+    case 'hazard':
       return ['work', 'state', 'step'];
     case 'milestone':
       return ['goods', 'step'];

@@ -39,6 +39,9 @@ import minimumsStairs from './minimums/stairs.screed';
 import needsGround from './needs/ground.screed';
 import needsInside from './needs/inside.screed';
 import needsShell from './needs/shell.screed';
+import safetyAir from './safety/air.screed';
+import safetyGround from './safety/ground.screed';
+import safetyHeights from './safety/heights.screed';
 import sequenceBackfill from './sequence/backfill.screed';
 import sequenceBones from './sequence/bones.screed';
 import sequenceCloseIn from './sequence/close-in.screed';
@@ -57,6 +60,7 @@ import states from './states.screed';
 import workCare from './work/care.screed';
 import workCloseIn from './work/close-in.screed';
 import workDeck from './work/deck.screed';
+import workExisting from './work/existing.screed';
 import workFinish from './work/finish.screed';
 import workFit from './work/fit.screed';
 import workFoundation from './work/foundation.screed';
@@ -102,6 +106,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'work/deck.screed', text: workDeck },
   { path: 'work/finish.screed', text: workFinish },
   { path: 'work/fit.screed', text: workFit },
+  { path: 'work/existing.screed', text: workExisting },
   { path: 'work/foundation.screed', text: workFoundation },
   { path: 'work/frame.screed', text: workFrame },
   { path: 'work/ground.screed', text: workGround },
@@ -144,5 +149,8 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/insulation-2021.screed', text: minimumsInsulation2021 },
   { path: 'minimums/services.screed', text: minimumsServices },
   { path: 'minimums/designers.screed', text: minimumsDesigners },
+  { path: 'safety/air.screed', text: safetyAir },
+  { path: 'safety/ground.screed', text: safetyGround },
+  { path: 'safety/heights.screed', text: safetyHeights },
   { path: 'holidays.screed', text: holidays },
 ];

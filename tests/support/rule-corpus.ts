@@ -2,7 +2,7 @@
 // pages of the checks. A plan here is its texts and its root; to add more is one line in `rulePlans`.
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { minimumExample, needExample, ruleExample } from '#checks/row-examples';
+import { hazardExample, minimumExample, needExample, ruleExample } from '#checks/row-examples';
 import { checks } from '#checks/rules';
 import { analyse } from '#server/pipeline';
 import { builtIn, sampleTexts } from './built-in.ts';
@@ -59,6 +59,7 @@ function rowPages(): readonly RulePlan[] {
   const rows = [
     ...model.rows('rule').map((row) => [`sequence/${row.name}`, ruleExample(row, model)] as const),
     ...model.rows('need').map((row) => [`missing/${row.name}`, needExample(row, model)] as const),
+    ...model.rows('hazard').map((row) => [`safety/${row.name}`, hazardExample(row, model)] as const),
     ...model.rows('minimum').map((row) => [`minimum/${row.name}`, minimumExample(row)] as const),
   ];
   return rows.flatMap(([code, example]) => ('lacks' in example ? [] : page(code, example.wrong, example.right)));

@@ -14,9 +14,23 @@ export function foundationFacts(foundation: Foundation): Facts {
   return {
     bottom: foundation.given.bottom?.value,
     'wall-height': foundation.given.wall?.value.size.right,
-    // How high the earth stands against the wall: its underside below grade, less the footing.
-    fill: foundation.given.bottom?.value,
+    fill: unbalancedFill(foundation),
   };
+}
+
+const fromFooting = form('earth against the wall', 'bottom − footing', (bottom = 0, footing = 0) =>
+  Math.max(0, bottom - footing),
+);
+
+/**
+ * How much higher the earth stands outside the wall than inside: as given, or down to the top of the footing. Where a slab
+ * lies on earth that is not dug out, it stands as high on both sides.
+ * From memory: International Residential Code, definition of unbalanced backfill height.
+ */
+function unbalancedFill({ given: { fill, bottom, footing, slab, dig } }: Foundation): Facts[string] {
+  if (fill !== undefined || bottom === undefined) return fill?.value;
+  if (slab !== undefined && dig?.value !== 'all') return constant('earth against the wall', 0, 'length');
+  return footing === undefined ? bottom.value : measure('length', fromFooting, bottom.value, footing.value.size.right);
 }
 
 const deckArea = form('deck area', 'along × out', (along = 0, out = 0) => along * out);

@@ -2,6 +2,7 @@
 // the walls, and what is left to haul away. All in bank volume, as the earth lies before it is dug.
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { sideSlopeOf } from '#model/side-slope';
 import { PROTECTED_DEPTH } from '../conventions.ts';
 import type { Portion } from '../lines.ts';
 import { slopeMissing } from '../problems.ts';
@@ -123,7 +124,7 @@ function sideSlope(
   findings: Finding[],
 ): Quantity<'slope'> {
   const given = foundation.given.slope?.value;
-  if (given !== undefined) return given;
+  if (given !== undefined) return sideSlopeOf(given);
   if (depth.value < PROTECTED_DEPTH) return upright;
   const soil = site?.given.soil?.value;
   const row = dug?.given.slope.find(({ value }) => value.soil === soil);

@@ -46,6 +46,7 @@ test('a task by its rate: people, hours, what holds it', () => {
     'done',
     'to spare before the end moves',
     'waited for by',
+    'hazards',
     'does',
     'costs',
   ]);

@@ -10,7 +10,7 @@ import { viewSample, viewText } from './plans.ts';
 const root = join(import.meta.dirname, '../../..');
 const view = viewText('');
 
-/** Codes that the sources declare, but for those of rules of order and of least values: the library's rows bring their own. */
+/** Codes that the sources declare, but for those of rules of order, of least values and of hazards: the library's rows bring their own. */
 function declaredCodes(): readonly string[] {
   const files = ['grammar', 'server'].flatMap((folder) =>
     readdirSync(join(root, folder), { recursive: true, encoding: 'utf8' })
@@ -20,7 +20,7 @@ function declaredCodes(): readonly string[] {
   const codes = files.flatMap((file) =>
     [...readFileSync(file, 'utf8').matchAll(/\bcode: '([a-z]+\/[a-z0-9-]+)'/g)].map((match) => match[1]!),
   );
-  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum|missing)\//.test(code));
+  return [...new Set(codes)].filter((code) => !/^(?:sequence|minimum|missing|safety)\//.test(code));
 }
 
 test('every code of the sources is explained, and nothing else is', () => {
@@ -93,6 +93,16 @@ test('a need: what calls for it, what answers it, when', () => {
   expect(page).toContain('Answered by:   lay-membrane');
   expect(page).toContain('Looked at for each room.');
   expect(page).toContain('Only when room.use is bathing.');
+});
+
+test('a hazard: what carries it, when, what sees to it, source', () => {
+  const page = rulePage('safety/trench-too-steep', view)!;
+  expect(page).toContain('Lies in: each trench.');
+  expect(page).toContain('Only when trench.depth at least 60".');
+  expect(page).toContain('Not when trench has protection.');
+  expect(page).toContain('Seen to by: shore-trench.');
+  expect(page).toContain('Source: 29 CFR 1926.652(b)');
+  expect(rulePage('safety/lift', view)).toContain('Carried by: set-trusses, set-floor-panels');
 });
 
 test('no page for what is no code', () => {

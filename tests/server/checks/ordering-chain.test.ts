@@ -27,6 +27,8 @@ test('as it stands nothing is out of order', () => {
     'note missing/slab-curing slab',
     'note sequence/roof-without-anchors roof-deck',
     'note sequence/trusses-unbraced roof-deck',
+    // It stands for all hazards that no step sees to.
+    'note safety/lines-covered dig',
     'note sequence/ducts-open-while-sanding tape',
     'note sequence/taping-in-the-cold tape',
   ]);

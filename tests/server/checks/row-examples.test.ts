@@ -1,7 +1,7 @@
 // Every row of order, every need and every least value has an example: it is found in the wrong plan and not in the right one, in which
 // nothing else is an error either.
 import { describe, expect, test } from 'vitest';
-import { type Example, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
+import { type Example, hazardExample, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
 import { checked } from '#tests/support/checked';
 
 /** Rows whose fact nothing computes yet, so that they never speak up. */
@@ -11,6 +11,7 @@ const { model } = checked('').plan;
 const examples: readonly (readonly [code: string, example: Example | NoExample])[] = [
   ...model.rows('rule').map((rule) => [`sequence/${rule.name}`, ruleExample(rule, model)] as const),
   ...model.rows('need').map((need) => [`missing/${need.name}`, needExample(need, model)] as const),
+  ...model.rows('hazard').map((row) => [`safety/${row.name}`, hazardExample(row, model)] as const),
   ...model.rows('minimum').map((row) => [`minimum/${row.name}`, minimumExample(row)] as const),
 ];
 

@@ -50,8 +50,32 @@ describe('three outcomes', () => {
     );
     expect(plan.told).toEqual([`warning ${CODE} b`]);
     expect(plan.messages(CODE)).toEqual([
-      '"b" (12 Apr) comes after "a" (5 Apr) only by luck: no chain of links holds it there, and 4 working days of slip would break it. It falls apart. Let "b" wait for "a".',
+      '"b" (12 Apr) comes after "a" (5 Apr) only by luck: no chain of links holds it there, and more than 4 working days of slip would break it. It falls apart. Let "b" wait for "a".',
     ]);
+  });
+
+  test('slip is counted in the days of those who come first', () => {
+    const slip = (works: string, day: string): string =>
+      orders(
+        own(
+          '',
+          `task a does glue takes 1d by crew, to the end\ntask b does clamp takes 1d by others, not before ${day}, to the end\n`,
+        ).replace('$50/h\n', `$50/h\n${works}`),
+      ).messages(CODE)[0] ?? '';
+    // Two hours are left of Monday, then three days of ten hours, and an hour before the others come: 33 of 10.
+    expect(slip('  works mon-thu 7:00-17:00\n', '2027-04-12')).toContain('more than 3.3 working days of slip');
+    expect(slip('', '2027-04-12')).toContain('more than 4 working days of slip');
+    expect(slip('', '2027-04-06')).toContain('and any slip would break it.');
+  });
+
+  test('where one crew does both, a slip pushes both', () => {
+    expect(
+      orders(own('', 'task a does glue takes 1d by crew, to the end\ntask b does clamp takes 1d by crew, to the end\n')).messages(
+        CODE,
+      )[0],
+    ).toContain(
+      'only by luck: no chain of links holds it there, and another order of work of "crew", which does both, would break it.',
+    );
   });
 
   test('a shared crew is luck', () => {

@@ -54,6 +54,22 @@ describe('names', () => {
     expect(text).toContain('Mon 5 Apr');
   });
 
+  test('a task: what can hurt, before its figures', () => {
+    const { text } = hovered('task fe<|>lt does lay-underlayment takes 1d\n');
+    expect(text).toMatch(/hazards\n\s+Falls: {2}tie off or guard from 6 feet/);
+    expect(text.indexOf('hazards')).toBeLessThan(text.indexOf('given  1d'));
+  });
+
+  test('a task: the rules of order that govern it, with the links that hold it', () => {
+    const { text } = hovered(`
+      task fence does place-silt-fence takes 1d
+      task stakes does stake-out takes 1d after fence
+      task cl<|>ear does clear-and-strip takes 1d after stakes
+    `);
+    expect(text).toContain('rules of order  1 of 1 held by links');
+    expect(text).toContain('sequence/strip-before-silt-fence  held: fence → stakes (after) → clear (after)');
+  });
+
   test('a row of the library, with its own text', () => {
     const { text } = hovered('room bath\n  walls dry<|>wall\n');
     expect(text).toContain('material drywall');

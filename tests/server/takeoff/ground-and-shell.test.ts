@@ -171,3 +171,12 @@ test('attic insulation by R: depth from R for each inch, weight by density, bags
   expect(amount(line.net, 'cf')).toBeCloseTo((896 * 60) / 3.4 / 12, 4);
   expect(amount(line.needed, 'lb')).toBeCloseTo(((896 * 60) / 3.4 / 12 / 27) * 43 * 1.05, 3);
 });
+
+// 29 CFR 1926 subpart P, appendix B: 34 degrees are 1 1/2 level to 1 upright, 45 degrees 1 to 1.
+test('a trench with sloped sides, by the slope or by the angle that its sides stand at', () => {
+  const dug = (slope: string): number =>
+    amount(built(`trench sewer 40' long, 8' deep, 3' wide${slope}\n`).line('trench-volume').net, 'cf');
+  expect(dug('')).toBeCloseTo(40 * 8 * 3, 6);
+  expect(dug(', slope 1.5:1')).toBeCloseTo(40 * 8 * (3 + 1.5 * 8), 6);
+  expect(dug(', slope 45 deg')).toBeCloseTo(40 * 8 * (3 + 8), 6);
+});

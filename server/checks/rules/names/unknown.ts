@@ -100,6 +100,10 @@ const namings = keptFor((element: Element): readonly Naming[] => {
       look('kind of work, state or inspection', DOINGS, element.given.first);
       look('kind of work, state or inspection', DOINGS, element.given.then);
       break;
+    case 'hazard':
+      look('kind of work, state or inspection', DOINGS, element.given.during);
+      look('kind of work, state or inspection', DOINGS, element.given['met by']);
+      break;
     case 'state':
       look('kind of work', WORKS, element.given['made by']);
       break;
