@@ -40,7 +40,10 @@ export function minimumExample(row: ElementOf<'minimum'>): Example | NoExample {
       lacks: 'say the line that misses the value by a little with "wrong", and the one that meets it exactly with "right"',
     };
   const editions = row.given.section.flatMap(({ value }) => value).map(({ value }) => value.edition);
-  return plansOf([`code ${editions[editions.length - 1] ?? 'irc-2021'}`, ...house.lines], said);
+  const code = house.lines.some((line) => firstWord(line) === 'code')
+    ? []
+    : [`code ${editions[editions.length - 1] ?? 'irc-2021'}`];
+  return plansOf([...code, ...house.lines], said);
 }
 
 /** Both plans of work that is called for: one in which nobody does it, and one in which a step does. */
