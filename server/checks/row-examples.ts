@@ -113,7 +113,7 @@ function isOfPlan(line: string): boolean {
   return PLAN_WORDS.has(firstWord(line));
 }
 
-const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather']);
+const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather', 'designed', 'loads']);
 
 function firstWord(line: string): string {
   return /^[\w-]+/.exec(line)?.[0]?.toLowerCase() ?? '';
