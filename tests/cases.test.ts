@@ -8,17 +8,7 @@ const plans = plansIn('tests/cases');
 
 /** Right answers that are not given yet: what they wait for, and what is told today. When that changes, look at it. */
 const EXPECTED_LATER: { readonly [name: string]: { readonly waits: string; readonly today: readonly string[] } } = {
-  'deep-sewer-by-hand': {
-    waits: 'a deep trench that nobody protects is a reminder, and no error',
-    today: [
-      'note sequence/excavation-unchecked pipe',
-      'note sequence/machine-near-marks pipe',
-      'note sequence/trench-no-ladder pipe',
-      'note sequence/trench-unshored pipe',
-    ],
-  },
   'deck-piers-in-frost': { waits: 'piers of a deck are not held against frost', today: [] },
-  'thin-wall-in-zone-five': { waits: 'insulation is not held against edition and zone', today: [] },
 };
 
 /** What is said of an excerpt for what it leaves out: a case holds the steps that it is about, and no others. */
@@ -64,7 +54,7 @@ describe.each(plansIn('tests/cases/ordinary').map((plan) => [nameOf(plan.path), 
 
   test('nothing above a note, and few notes', () => {
     expect(checked.loud).toEqual([]);
-    expect(checked.told.length).toBeLessThanOrEqual(7);
+    expect(checked.told.length).toBeLessThanOrEqual(9);
   });
 
   test('is a whole plan, and has an end', () => {

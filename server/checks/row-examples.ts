@@ -128,7 +128,16 @@ function isOfPlan(line: string): boolean {
   return PLAN_WORDS.has(firstWord(line));
 }
 
-const PLAN_WORDS: ReadonlySet<string> = new Set(['code', 'start', 'frost', 'zone', 'weather', 'built']);
+const PLAN_WORDS: ReadonlySet<string> = new Set([
+  'built',
+  'code',
+  'designed',
+  'frost',
+  'loads',
+  'start',
+  'weather',
+  'zone',
+]);
 
 function firstWord(line: string): string {
   return /^[\w-]+/.exec(line)?.[0]?.toLowerCase() ?? '';

@@ -97,11 +97,14 @@ type DryWell = ElementOf<'dry-well'>;
 const partOf = form('roof drained', 'plan of the roof × share', (area = 0, share = 1) => area * share);
 const allOf = form('roof drained', 'all parts added', (...parts) => parts.reduce((sum, part) => sum + part, 0));
 
-/** By the level below each roof, without overhangs. */
+const planOf = form('plan of the roof', 'length × width', (length = 0, width = 0) => length * width);
+
+/** By the plan that each roof gives, else by the level below it; without overhangs. */
 function drained({ given }: DryWell): Quantity<'area'> | undefined {
   const parts = given.for.map(({ value: { of: roof, share } }) => {
-    const level = roof.given.over?.value;
-    const area = level === undefined ? undefined : factsOf(level)['floor-area'];
+    const [size, level] = [roof.given.size?.value, roof.given.over?.value];
+    const below = level === undefined ? undefined : factsOf(level)['floor-area'];
+    const area = size === undefined ? below : measure('area', planOf, size.left, size.right);
     return area === undefined ? undefined : measure('area', partOf, area, share ?? number('all of it', 1));
   });
   if (parts.length === 0 || parts.some((part) => part === undefined)) return undefined;

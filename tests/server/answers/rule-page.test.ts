@@ -82,27 +82,27 @@ test('the reference has pages for the built-in codes, none for a plan’s own', 
 
 test('a rule says where it stands in each edition that it knows, and no other', () => {
   const page = rulePage('sequence/pour-before-footing-check', view)!;
-  expect(page).toContain('In the model code: irc-2018 R109.1.1, irc-2021 R109.1.1.');
+  expect(page).toContain('Section:  R109.1.1 (irc-2018), R109.1.1 (irc-2021)');
   expect(page).not.toContain('irc-2024');
-  expect(rulePage('sequence/lawn-before-scaffold', view)).not.toContain('In the model code');
+  expect(rulePage('sequence/lawn-before-scaffold', view)).not.toContain('Section:');
 });
 
 test('a need: what calls for it, what answers it, when', () => {
   const page = rulePage('missing/tile-membrane', view)!;
-  expect(page).toContain('Called for by: set-tile');
-  expect(page).toContain('Answered by:   lay-membrane');
-  expect(page).toContain('Looked at for each room.');
-  expect(page).toContain('Only when room.use is bathing.');
+  expect(page).toContain('Called for by: set-tile (Set tile)');
+  expect(page).toContain('Answered by:   lay-membrane (Lay tile membrane)');
+  expect(page).toContain('Looked at:     each room');
+  expect(page).toContain('Only when:     room.use is bathing');
 });
 
 test('a hazard: what carries it, when, what sees to it, source', () => {
   const page = rulePage('safety/trench-too-steep', view)!;
-  expect(page).toContain('Lies in: each trench.');
-  expect(page).toContain('Only when trench.depth at least 60".');
-  expect(page).toContain('Not when trench has protection.');
-  expect(page).toContain('Seen to by: shore-trench.');
-  expect(page).toContain('Source: 29 CFR 1926.652(b)');
-  expect(rulePage('safety/lift', view)).toContain('Carried by: set-trusses, set-floor-panels');
+  expect(page).toContain('Lies in:    each trench');
+  expect(page).toContain('Only when:  trench.depth at least 60"');
+  expect(page).toContain('Not when:   trench has protection');
+  expect(page).toContain('Seen to by: shore-trench (');
+  expect(page).toContain('29 CFR 1926.652(b)');
+  expect(rulePage('safety/lift', view)).toContain('Carried by: set-trusses (');
 });
 
 test('no page for what is no code', () => {

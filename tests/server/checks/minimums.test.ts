@@ -56,6 +56,15 @@ describe('rooms', () => {
     expect(bath(`  fixtures 1 toilet\n  windows 1 glass\nwindow glass 2' x 3'\n`)).toEqual([]);
     expect(bath('')).toEqual([]);
   });
+
+  test('outlets along the walls, only where a room says any', () => {
+    const spacing = (devices: string) =>
+      plan(`room den\n  use living\n  size 14' x 12'\n${devices}`).told.filter((line) => line.includes('outlet-spacing'));
+    expect(spacing('')).toEqual([]);
+    expect(spacing('  devices 3 light, 1 smoke-alarm\n')).toEqual([]);
+    expect(spacing('  devices 4 outlet, 3 light\n')).toEqual(['warning minimum/outlet-spacing den']);
+    expect(spacing('  devices 5 outlet, 3 light\n')).toEqual([]);
+  });
 });
 
 describe('the ground and the house', () => {
@@ -77,6 +86,23 @@ describe('the ground and the house', () => {
     expect(told('deck porch\n  high 31"\n')).toEqual(['error minimum/deck-guard porch']);
     expect(told(`deck porch\n  high 31"\n  rails 20'\n`)).toEqual([]);
     expect(told('deck porch\n  high 22"\n')).toEqual([]);
+  });
+
+  test('a drain has a fall; water beside it, rain and footing drains are no such drain', () => {
+    const trench = (pipes: string) => told(`trench ditch\n${pipes}  falls 1/16" per foot\n`);
+    const [sewer, waste] = ['  pipe sewer-pipe 4"\n', '  pipe waste-pipe 2"\n'];
+    expect(trench(sewer)).toEqual(['error minimum/drain-fall ditch']);
+    expect(trench(sewer + waste)).toEqual(['error minimum/drain-fall-small ditch']);
+    expect(trench(`${sewer}  pipe poly-pipe 1"\n`)).toEqual([]);
+    expect(trench('  pipe storm-pipe 4"\n')).toEqual([]);
+    expect(trench('  pipe drain-pipe 4"\n')).toEqual([]);
+  });
+
+  test('a dry well takes the plan of its roof, by the roof’s own size or the level below', () => {
+    const well = (roof: string) => told(`${roof}dry-well pit for roof lid\n`);
+    expect(well(`roof lid\n  size 25' x 40'\n`)).toEqual([]);
+    expect(well(`roof lid\n  size 26' x 40'\n`)).toEqual(['note minimum/dry-well-area pit']);
+    expect(well(`level main\n  footprint 26' x 40'\nroof lid over main\n`)).toEqual(['note minimum/dry-well-area pit']);
   });
 });
 
