@@ -84,6 +84,9 @@ export function readValue(shape: Shape<unknown>, at: Cursor): unknown {
       return readCode(at) ?? stuck(at, shape.form);
     case 'rest':
       return readRest(at) ?? stuck(at, shape.form);
+    case 'plan-line':
+      for (const item of at.items.slice(at.index, at.end)) if (item.kind === 'wrong') at.asIs?.add(item);
+      return readRest(at) ?? stuck(at, shape.form);
     case 'flag':
       return true;
     case 'count': {

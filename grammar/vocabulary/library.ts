@@ -17,6 +17,7 @@ import {
   oneOf,
   optional,
   phrase,
+  planLine,
   properties,
   quantity,
   rest,
@@ -305,13 +306,18 @@ export const state = kind({
 /** Lines of a plan, each as it stands there; what begins with no kind belongs to the line above. The row's page shows them. */
 const shown = properties({
   example: {
-    takes: rest,
+    takes: planLine,
     repeats: true,
     help: 'A line that both examples of its page begin with.',
     example: 'example room bed "Bedroom"',
   },
-  wrong: { takes: rest, repeats: true, help: 'A line of the example that it speaks up about.', example: "wrong size 7' x 9'" },
-  right: { takes: rest, repeats: true, help: 'A line of the example that it does not.', example: "right size 7' x 10'" },
+  wrong: {
+    takes: planLine,
+    repeats: true,
+    help: 'A line of the example that it speaks up about.',
+    example: "wrong size 7' x 9'",
+  },
+  right: { takes: planLine, repeats: true, help: 'A line of the example that it does not.', example: "right size 7' x 10'" },
 });
 
 export const rule = kind({

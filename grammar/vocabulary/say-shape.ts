@@ -12,6 +12,7 @@ export function sayShape({ check, form }: Shape<unknown>): string {
     case 'date':
     case 'code':
     case 'rest':
+    case 'plan-line':
       return form.replaceAll('|', 'or');
     case 'condition':
       return 'a condition';

@@ -97,6 +97,7 @@ export type ValueCheck =
         | 'literal'
         | 'any-name'
         | 'rest'
+        | 'plan-line'
         | 'flag'
         | 'count';
     }
@@ -151,6 +152,8 @@ export const anyName: Shape<{ readonly kind: 'any-name'; readonly name: string; 
 export const count: Shape<number> = simple('count', { kind: 'count' });
 /** Whatever stands there, as text: read by the phase that needs it. */
 export const rest: Shape<string> = simple('words', { kind: 'rest' });
+/** A line of a plan, as it is spelled: it is judged where it stands in one. */
+export const planLine: Shape<string> = simple('words', { kind: 'plan-line' });
 /** The word alone says it. */
 export const flag: Shape<true> = simple('', { kind: 'flag' });
 /** Fixed words, then a value: phrase('ridge', oneOf(…)). */

@@ -41,7 +41,7 @@ const LOCAL = 'Local code and the inspector decide.';
 function measuredText(label: string, name: string, measured: NonNullable<Told['measured']>): string {
   const { bound, limit, instead, origin, value, by } = measured;
   const others = instead.map((each) => `, or ${each}`).join('');
-  return `${label}: ${bound} ${limit}${others} ${origin}, and "${name}" has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
+  return `${label}: ${bound} ${limit}${others} ${origin}, and ${name} has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
 }
 
 /** All that the rows of a kind say of a thing. */
@@ -111,7 +111,7 @@ function findingsOf(row: Minimum, subject: Subject, code: string, model: Model, 
 }
 
 function found(row: Minimum, thing: Element, place: Place, severity: Finding['severity'], measured: Told['measured']): Finding {
-  const told: Told = { row, name: thing.name, measured };
+  const told: Told = { row, name: spokenName(thing), measured };
   const source = row.given.source?.value;
   return {
     sort: missed as unknown as FindingSort<never>,
@@ -121,6 +121,11 @@ function found(row: Minimum, thing: Element, place: Place, severity: Finding['se
     details: [told],
     ...(source === undefined ? {} : { source }),
   };
+}
+
+/** A crawl space or a site may have no name: it goes by its number, which says nothing to a reader. */
+function spokenName({ kind, name }: Element): string {
+  return /^\d/.test(name) ? `the ${kind}` : `"${name}"`;
 }
 
 /** A town's own rule stands for itself; a section is named only of an edition in which it was looked up. */

@@ -106,6 +106,10 @@ describe('the ground and the house', () => {
   });
 });
 
+test('what has no name goes by its kind', () => {
+  expect(plan('crawl\n  vents 1/200\n').messages('minimum/crawl-vents')[0]).toContain('and the crawl has 1/200.');
+});
+
 test('of an edition that no row was read in, a row is only a note without a section', () => {
   const other = plan(`room den\n  use living\n  size 6' x 12'\n  windows 1 glass\nwindow glass 4' x 5'\n`, 'irc-2030');
   expect(other.told.filter((line) => line.includes('minimum/'))).toEqual(['note minimum/habitable-width den']);
