@@ -40,7 +40,9 @@ export function minimumExample(row: ElementOf<'minimum'>): Example | NoExample {
       lacks: 'say the line that misses the value by a little with "wrong", and the one that meets it exactly with "right"',
     };
   const editions = row.given.section.flatMap(({ value }) => value).map(({ value }) => value.edition);
-  return plansOf([`code ${editions[editions.length - 1] ?? 'irc-2021'}`, ...house.lines], said);
+  // A row about an edition that it lists no section of says the edition itself.
+  const saysCode = [...house.lines, ...said.wrong, ...said.right].some((line) => firstWord(line) === 'code');
+  return plansOf([...(saysCode ? [] : [`code ${editions[editions.length - 1] ?? 'irc-2021'}`]), ...house.lines], said);
 }
 
 /** Both plans of work that is called for: one in which nobody does it, and one in which a step does. */
