@@ -36,18 +36,21 @@ export function readCondition(at: Cursor): Condition | undefined {
     if (taken === 0) continue;
     at.index += taken;
     const item = peek(at);
+    // A bare U is a word before a number: `at most U 0.060`.
+    const conductance = item?.kind === 'word' && item.word === 'u' && !WORDED.has(test);
+    const valued = conductance ? at.items[at.index + 1] : item;
+    const value = at.index + (conductance ? 1 : 0) < at.end && valued?.kind === 'value' ? valued : undefined;
     const amount: Amount | undefined =
-      item?.kind === 'value'
-        ? {
+      value === undefined
+        ? undefined
+        : {
             kind: 'amount',
-            dimension: 'number',
-            any: true,
+            ...(conductance ? { dimension: 'conductance' } : { dimension: 'number', any: true }),
             clock: 'as-spelled',
             label: fact ?? subject,
-            expression: item.expression,
+            expression: value.expression,
             path: at.path,
-          }
-        : undefined;
+          };
     const words_ = at.text
       .slice(item?.from ?? 0, at.items[at.end - 1]?.to ?? 0)
       .toLowerCase()
@@ -56,7 +59,7 @@ export function readCondition(at: Cursor): Condition | undefined {
     // Words such as a zone's or a permit's are taken as they are spelled.
     if (WORDED.has(test)) for (const word of at.items.slice(at.index, at.end)) at.asIs?.add(word);
     // What is compared is one value, and another condition may follow it; words go on to the end.
-    at.index = amount !== undefined && !WORDED.has(test) ? at.index + 1 : at.end;
+    at.index = amount !== undefined && !WORDED.has(test) ? at.index + (conductance ? 2 : 1) : at.end;
     return { ...named, test, words: words_, ...(amount === undefined ? {} : { amount }), spot: spotOf(at, from, at.index) };
   }
   return { ...named, test: 'exists', words: [], spot: spotOf(at, from, at.index) };

@@ -35,15 +35,23 @@ export function limitOf(text: string, { thing, of }: Subject, model: Model): Qua
   });
 }
 
+const BARE_U = /^U\s+(?=\d)/i;
 const amounts = new Map<string, Amount | undefined>();
 function amountOf(text: string): Amount | undefined {
   if (!amounts.has(text)) {
-    const [node] = parse(`let limit = ${text}`).nodes;
+    // A bare U is a word before a number, and not a part of it.
+    const number = text.replace(BARE_U, '');
+    const [node] = parse(`let limit = ${number}`).nodes;
     const takes = node === undefined ? undefined : readDeclaration(node)?.takes?.value;
     const value = (takes as { readonly value?: Amount } | undefined)?.value;
-    amounts.set(text, value?.kind === 'amount' ? value : undefined);
+    const amount = value?.kind === 'amount' ? value : undefined;
+    amounts.set(text, amount === undefined || number === text ? amount : asConductance(amount));
   }
   return amounts.get(text);
+}
+
+function asConductance({ any: _any, ...amount }: Amount): Amount {
+  return { ...amount, dimension: 'conductance' };
 }
 
 export function comparable(a: Quantity, b: Quantity): boolean {

@@ -64,7 +64,7 @@ function printIn(value: number, unit: string, system: System): string {
     case 'U':
       return `U ${formatNumber(amount, 2)} W/m2K`;
     case 'Btu/hft2F':
-      return `U ${formatNumber(amount, 2)}`;
+      return `U ${formatNumber(amount, 3)}`;
     case 'd':
     case 'w':
       return `${formatNumber(amount, 2)}${unit}`;

@@ -133,6 +133,32 @@ test('limits keep their feet in a metric plan', () => {
   );
 });
 
+describe('heat that passes through', () => {
+  const zoned = (things: string, units = 'feet'): ReturnType<typeof checked> => plan(`  zone 5A\n${things}`, 'irc-2021', units);
+
+  test('a bare U in a row is the US unit, whatever the plan’s', () => {
+    const glass = (u: string, units: string): readonly string[] =>
+      zoned(`window glass 3' x 5', U ${u}\n`, units).messages('minimum/window-2021-zones-3-8');
+    expect(glass('0.30', 'feet')).toEqual([]);
+    expect(glass('0.31', 'feet')[0]).toContain('at most U 0.3 in the model code (irc-2021 N1102.1.3), and "glass" has U 0.31.');
+    // U 0.30 is 1.70 W/m2K.
+    expect(glass('1.70', 'metric')).toEqual([]);
+    expect(glass('1.71', 'metric')).toHaveLength(1);
+  });
+
+  test('a wall that no R between or outside is enough of may do by its U over all', () => {
+    const wall = (fill: string): readonly string[] =>
+      zoned(
+        `level main\n  footprint 24' x 30'\n  height 8'\n  walls outer\nassembly outer for wall\n  layer drywall 1/2"\n` +
+          `  layer stud 2x6 at 16" oc, filled with ${fill}\n  layer osb 7/16"\n  layer xps-board 1 1/2"\n  framing 25%\n`,
+      ).messages('minimum/wall-2021-zones-4-8');
+    // Between: 0.85 + 0.45 + 0.62 + 7.5 + 19 = 28.42; through: 9.42 + 5.5 x 1.25 = 16.30; 0.75 / 28.42 + 0.25 / 16.30 = 0.0417.
+    expect(wall('r19-batt')).toEqual([]);
+    // 24.42 between: 0.75 / 24.42 + 0.25 / 16.30 = 0.0461.
+    expect(wall('r15-batt')[0]).toContain('or wall u at most U 0.045 in the model code');
+  });
+});
+
 test('a plan may set its town’s value beside the model code’s', () => {
   const town = plan(
     `minimum habitable-width\n  at least 6'\nroom den\n  use living\n  size 6'-6" x 12'\n  windows 1 glass\nwindow glass 4' x 5'\n`,

@@ -117,6 +117,7 @@ test.each([
   [80 * 0.4719474432, 'flow', undefined, 'feet', '80 cfm'],
   [21 * 0.17611018, 'resistance', undefined, 'feet', 'R-21'],
   [0.28 * 5.678263, 'conductance', undefined, 'feet', 'U 0.28'],
+  [0.045 * 5.678263, 'conductance', undefined, 'feet', 'U 0.045'],
   [0.28 * 5.678263, 'conductance', undefined, 'metric', 'U 1.59 W/m2K'],
   [Number.NaN, 'length', undefined, 'feet', '?'],
 ] as const)('%d of %s in %s prints', (value, dimension, unit, system, printed) => {
