@@ -4,6 +4,7 @@ import * as house from './house.ts';
 import * as library from './library.ts';
 import * as money from './money.ts';
 import * as rooms from './rooms.ts';
+import * as rules from './rules.ts';
 import * as stairs from './stairs.ts';
 import type { Kind, Properties, Property } from './types.ts';
 import * as work from './work.ts';
@@ -54,10 +55,10 @@ export const vocabulary = {
   fixture: library.fixture,
   work: library.work,
   state: library.state,
-  rule: library.rule,
-  need: library.need,
-  minimum: library.minimum,
-  hazard: library.hazard,
+  rule: rules.rule,
+  need: rules.need,
+  minimum: rules.minimum,
+  hazard: rules.hazard,
   holiday: library.holiday,
 } as const;
 

@@ -1,6 +1,6 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
-import { editions } from './library.ts';
+import { editions } from './rules.ts';
 import {
   anyName,
   anyQuantity,

@@ -73,7 +73,7 @@ const BOARD = `
     start 2027-04-05
   trade framing crew of 3 at $52/h
   trade drywall crew of 3 at $48/h
-  task windows does set-windows takes 5d by framing, to the end
+  task windows does set-windows, set-flashing takes 5d by framing, to the end
   task board does hang-board takes 4d by drywall, to the end
 `;
 
