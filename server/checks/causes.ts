@@ -34,6 +34,8 @@ export function withoutConsequences(findings: readonly Finding[], { model }: { r
   const follows = (found: Finding): boolean => {
     const { code, details, place, related = [] } = found;
     if (missesFile && LACKING_A_FILE.test(code)) return true;
+    // What is accepted may be found again once everything can be read.
+    if (code === 'accept/unused') return true;
     if (code === 'names/unknown') return unread.has(String(details[0]).toLowerCase());
     if (code === 'names/unknown-goods') return nowhere.has(details[0]);
     if (!LACKING.test(code)) return false;

@@ -41,7 +41,7 @@ const LOCAL = 'Local code and the inspector decide.';
 function measuredText(label: string, name: string, measured: NonNullable<Told['measured']>): string {
   const { bound, limit, instead, origin, value, by } = measured;
   const others = instead.map((each) => `, or ${each}`).join('');
-  return `${label}: ${bound} ${limit}${others} ${origin}, and ${name} has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
+  return `${label}: ${bound} ${limit}${others}${origin === '' ? '' : ` ${origin}`}, and ${name} has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
 }
 
 /** All that the rows of a kind say of a thing. */
@@ -134,7 +134,8 @@ function originOf({ given }: Minimum, code: string): { readonly origin: string; 
   const sections = given.section.flatMap((line) => line.value.map(({ value }) => value));
   const section = sections.find(({ edition }) => edition.toLowerCase() === code);
   if (section !== undefined) return { origin: `in the model code (${code} ${section.section})`, read: true };
-  if (sections.length === 0) return { origin: 'in the model code', read: false };
+  // The value may be of another standard, which its label names then.
+  if (sections.length === 0) return { origin: '', read: false };
   return { origin: `in other editions of the model code (${code} was not looked up)`, read: false };
 }
 

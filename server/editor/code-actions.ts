@@ -37,7 +37,7 @@ function quickFixes(view: View, range: Range): readonly CodeAction[] {
   const reader = profileOf(plan, view.profile);
   const shown = [...plan.findings.filter((found) => isShown(found, reader)), ...plan.known.map(({ finding }) => finding)];
   const here = shown.filter(({ place }) => place.slot.file === file.path && touches(rangeOf(place, plan.model), range));
-  return here.flatMap((found) => {
+  const actions = here.map((found) => {
     const [diagnostic] = diagnosticsOfFindings([found], plan, view.client, view.addresses);
     const about = diagnostic === undefined ? {} : { diagnostics: [diagnostic] };
     const fixes = fixesOf(found, plan).map(
@@ -49,8 +49,10 @@ function quickFixes(view: View, range: Range): readonly CodeAction[] {
         ...(at === 0 ? { isPreferred: true } : {}),
       }),
     );
-    return [...fixes, ...acceptance(found, plan, view, about)];
+    return { fixes, accepting: acceptance(found, plan, view, about) };
   });
+  // What mends the plan comes before what answers it.
+  return [...actions.flatMap(({ fixes }) => fixes), ...actions.flatMap(({ accepting }) => accepting)];
 }
 
 /** The best first: of an order that nothing holds, those that were tried out; else those that the finding carries. */

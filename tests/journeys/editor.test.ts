@@ -277,7 +277,7 @@ describe('editors as they are', () => {
 
   test.each([
     ['Neovim 0.7.2', neovim, []],
-    ['Emacs with eglot 1.9', eglot, ['client/registerCapability']],
+    ['Emacs with eglot 1.9', eglot, ['client/registerCapability', 'workspace/configuration']],
     ['one that offers nothing', { capabilities: {} }, []],
     ['one that says nothing', {}, []],
   ] as const)('%s gets nothing it did not offer to take', async (_, params, more) => {

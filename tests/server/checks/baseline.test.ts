@@ -109,13 +109,12 @@ describe('a hazard is answered by no baseline', () => {
   test('it is left out when one is written, and counted', () => {
     const { text, hazards } = baselineOf([asked(DEEP)], {}, FILE);
     expect(hazards).toBeGreaterThan(0);
-    expect(text).not.toContain('sequence/roof-without-anchors');
+    expect(text).not.toContain('safety/roof-edge');
   });
 
   test('an entry put in by hand does not hush it', () => {
-    const entry =
-      '{"code":"sequence/roof-without-anchors","file":"plan.screed","thing":"task deck","severity":"error","count":9}';
-    expect(look(DEEP, `{"screed-baseline":1,"findings":[${entry}]}`).told).toContain('sequence/roof-without-anchors task deck');
+    const entry = '{"code":"safety/roof-edge","file":"plan.screed","thing":"task deck","severity":"error","count":9}';
+    expect(look(DEEP, `{"screed-baseline":1,"findings":[${entry}]}`).told).toContain('safety/roof-edge task deck');
   });
 });
 

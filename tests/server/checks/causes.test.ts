@@ -70,5 +70,5 @@ test('a hazard is told beside a name that leads nowhere', () => {
   const text = 'plan p\n  start 2027-04-05\ntask deck does sheathe-roof takes 2d by nobody, to the end\n';
   const { told: lines } = checked(text);
   expect(lines).toContain('error names/unknown deck');
-  expect(lines).toContain('note sequence/roof-without-anchors deck');
+  expect(lines).toContain('note safety/roof-edge deck');
 });

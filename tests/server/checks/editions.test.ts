@@ -8,8 +8,9 @@ const source = (code: string, steps: string, finding: string): string | undefine
     `plan p\n  start 2027-05-03\n${code}trade us crew of 2 at $50/h\ntrade others crew of 2 at $50/h\n${steps}`,
   ).plan.findings.find((each) => each.code === finding)?.source;
 
-const pour = `task forms does form-footings takes 1d by us
-inspection footing-check of forms before nothing-else by others, not before 2027-06-01
+const pour = `task other-work takes 1d by us, to the end
+task forms does form-footings takes 1d by us
+inspection footing-check of forms before other-work by others, not before 2027-06-01
 task pour does pour-footings takes 1d by us after forms, to the end
 `;
 
@@ -25,7 +26,7 @@ test('so does a need', () => {
   const at = (code: string): string | undefined =>
     source(
       code,
-      'foundation base long 100\'\n  footing 20" x 8"\n  wall 8" x 8\'\ntask fill does backfill-foundation takes 1d by us\n',
+      'foundation base\n  footing 20" x 8"\n  wall 8" x 8\'\ntask fill does backfill-foundation takes 1d by us\n',
       'missing/damp-proofing',
     );
   expect(at('  code irc-2018\n')).toMatch(/^irc-2018 R406\.1, R406\.2; 2018 International Residential Code/);

@@ -74,7 +74,7 @@ describe('what the plan holds counts as well as what it does', () => {
   test('a cellar wall is coated and drained; a low wall, or ground that drains well, asks for less', () => {
     const cellar = (wall: string, site = ''): readonly string[] =>
       missing(
-        `site lot\n  topsoil 6"\n${site}foundation base long 100'\n  footing 20" x 8"\n  wall 8" x ${wall}\n  bottom 80" below grade\n${does('pour-stem-walls', 'backfill-foundation')}`,
+        `site lot\n  topsoil 6"\n${site}foundation base\n  footing 20" x 8"\n  wall 8" x ${wall}\n  bottom 80" below grade\n${does('pour-stem-walls', 'backfill-foundation')}`,
       ).filter((line) => !line.includes('anchor'));
     expect(cellar("8'")).toEqual(['warning missing/damp-proofing base', 'warning missing/foundation-drain base']);
     expect(cellar("3'")).toEqual([]);
