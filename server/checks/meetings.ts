@@ -142,8 +142,8 @@ function patched(before: Meetings, moved: ReadonlySet<number>, sort: Sort, scope
   return sameList(later, before.later) ? before : { ...before, later };
 }
 
-/** Undefined is anywhere. */
-function meetAt(a: ReadonlySet<Slot> | undefined, b: ReadonlySet<Slot> | undefined): boolean {
+/** Whether two share a place. Undefined is anywhere. */
+export function meetAt(a: ReadonlySet<Slot> | undefined, b: ReadonlySet<Slot> | undefined): boolean {
   if (a === undefined || b === undefined) return true;
   for (const slot of a) if (b.has(slot)) return true;
   return false;

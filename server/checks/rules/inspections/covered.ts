@@ -2,6 +2,7 @@
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Inspection } from '#model/model';
 import type { Check, Results } from '../../check.ts';
+import { meetAt } from '../../meetings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
 import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
@@ -134,14 +135,10 @@ function heldByLibrary(row: Inspection, results: Results): readonly Covering[] {
     .map((cover) => ({ cover, hidden: undefined }));
 }
 
-/** In one room, or on one thing; what belongs to no place meets everything. */
+/** In one room and on one thing, as far as each is known: what belongs to no room may still be in another house. */
 function meet(a: Side, b: Side, scopes: Scopes): boolean {
   const [one, other] = [scopeOf(a, scopes), scopeOf(b, scopes)];
-  return share(one.rooms, other.rooms) && (one.rooms !== undefined || share(one.elements, other.elements));
-}
-
-function share<T>(a: ReadonlySet<T> | undefined, b: ReadonlySet<T> | undefined): boolean {
-  return a === undefined || b === undefined || [...a].some((each) => b.has(each));
+  return meetAt(one.rooms, other.rooms) && meetAt(one.elements, other.elements);
 }
 
 function told(visit: Inspection, at: number, { outcome, cover, hidden }: Told, { timeline, model }: Results): Finding {

@@ -1,6 +1,7 @@
 // Visits that come before the work is done that such a visit looks at, where the plan names less of it than the library.
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Check, Results } from '../../check.ts';
+import { meetAt } from '../../meetings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
 import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
@@ -83,8 +84,7 @@ inspection wall-check of wall-forms, wall-steel by city, to the end
 
 /** On a part of the house that the visit is at. */
 function meet(side: Side, visit: number, scopes: Scopes): boolean {
-  const [a, b] = [scopeOf(side, scopes).buildings, scopeOf({ step: visit, work: undefined }, scopes).buildings];
-  return a === undefined || b === undefined || [...a].some((slot) => b.has(slot));
+  return meetAt(scopeOf(side, scopes).buildings, scopeOf({ step: visit, work: undefined }, scopes).buildings);
 }
 
 function told(at: number, outcome: Outcome, side: Side, { timeline }: Results): Finding {

@@ -86,6 +86,25 @@ test('what a rule of order tells is told once', () => {
   expect(plan.loud.filter((line) => line.endsWith(' board'))).toEqual(['error sequence/board-before-insulation-check board']);
 });
 
+test('what is covered in another house hides nothing of this one', () => {
+  const plan = (house: string): ReturnType<typeof checked> =>
+    checked(`
+      plan p
+        start 2027-05-03
+      level one
+      level two
+      room den on one
+        size 12' x 10'
+      trade us crew of 2 at $50/h
+      trade city
+      task wires does rough-wiring takes 2d in den by us
+      inspection look of wires by city, not before 2027-05-17, to the end
+      task batts does place-batts takes 2d on ${house} by us, to the end
+    `);
+  expect(plan('one').loud.filter((line) => line.includes(CODE))).toEqual([`error ${CODE} batts`]);
+  expect(plan('two').loud.filter((line) => line.includes(CODE))).toEqual([]);
+});
+
 // "Board goes up, before the wiring is seen: so much of board would come off again": the amount is the take-off's own,
 // 2 walls of 12' and 2 of 10', 8' high, and the ceiling: 352 + 120 = 472 sf, by hand.
 test('the amount that would come out again', () => {
