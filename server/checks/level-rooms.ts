@@ -56,6 +56,11 @@ export function byLevel(make: (level: LevelRooms, model: Model) => readonly Find
 
 const latest = new WeakMap<Level, LevelRooms>();
 
+/** The rooms of one level, in plan order. */
+export function roomsOn(level: Level, model: Model): readonly Room[] {
+  return levelRooms(model).find((each) => each.level === level)?.rooms ?? [];
+}
+
 /** Levels that have rooms, in plan order of their first room. */
 export function levelRooms(model: Model): readonly LevelRooms[] {
   return ofRooms(model.list('room'));

@@ -5,6 +5,7 @@ import type { Quantity } from '#kit/quantity';
 import type { Element } from '#model/model';
 import type { Model } from '#model/resolve';
 import { quantityOf } from './conditions.ts';
+import { keptFor } from './kept.ts';
 import { airOfPlan, airOfRoom } from './minimum-facts/air.ts';
 import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarms.ts';
 import { bathOfRoom } from './minimum-facts/bath.ts';
@@ -34,6 +35,16 @@ const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
 
 /** A fact of a thing, or a value that it gives. */
 export function factOf(thing: Element, fact: string, model: Model): Quantity | undefined {
+  if (thing !== model.plan) return found(thing, fact, model);
+  // Rows of every room ask the same of the whole plan.
+  const facts = planFacts(model);
+  if (!facts.has(fact)) facts.set(fact, found(thing, fact, model));
+  return facts.get(fact);
+}
+
+const planFacts = keptFor((_: Model) => new Map<string, Quantity | undefined>());
+
+function found(thing: Element, fact: string, model: Model): Quantity | undefined {
   const known = quantityOf(thing, fact);
   if (known !== undefined) return known;
   for (const { own, around } of TABLES[thing.kind] ?? []) {

@@ -55,15 +55,17 @@ const HOUSE = [
 
 function findingsOf(kind: Kind, code: string, model: Model, memory: MinimumsMemory): readonly Finding[] {
   const { word, lasting } = kind;
-  const reads = lasting
-    ? [thingsOf(word, model), memory.plan, model.settings]
-    : [model.plan, model.settings, thingsOf(word, model), ...HOUSE.map((each) => model.list(each))];
+  // Of the plan only what rows ask of it counts, but where it is the thing that is looked at.
+  const plan = word === 'plan' ? model.plan : memory.plan;
+  const own = word === 'plan' ? [] : [model.list(word as KindWord)];
+  const around = lasting ? [] : HOUSE.map((each) => model.list(each));
+  const reads = [plan, model.settings, ...own, ...around];
   const known = memory.found.get(kind);
   if (known !== undefined && sameList(known.reads, reads)) return known.findings;
   const findings: Finding[] = [];
   for (const thing of thingsOf(word, model)) {
-    const own = lasting ? lastingFindings(kind, thing, code, model, memory) : rowFindings(kind, thing, code, model);
-    for (const each of own) findings.push(each);
+    const told = lasting ? lastingFindings(kind, thing, code, model, memory) : rowFindings(kind, thing, code, model);
+    for (const each of told) findings.push(each);
   }
   memory.found.set(kind, { reads, findings });
   return findings;

@@ -2,7 +2,7 @@
 import type { Inspection, Rule, State } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Results } from './check.ts';
-import { keptFor } from './kept.ts';
+import { keptFor, keptWhile } from './kept.ts';
 import { type Doing, doingIn, type Side, sidesOf } from './sides.ts';
 
 /** Names under a property: the same list while the inspection is. */
@@ -51,18 +51,16 @@ export function isGoverned(
   return pairsIn(model.rows('rule'), doing.states).has(`${first}>${then}`);
 }
 
-const known = new WeakMap<readonly Rule[], { readonly states: readonly State[]; readonly pairs: ReadonlySet<string> }>();
-
 /** Every 'first>then' of the rules, states by the works that make them. */
-function pairsIn(rules: readonly Rule[], states: readonly State[]): ReadonlySet<string> {
-  const last = known.get(rules);
-  if (last?.states === states) return last.pairs;
-  const made = new Map(states.map(({ name, given }) => [name, given['made by']?.value.map(({ value }) => value.name) ?? []]));
-  const all = (list: Rule['given']['first']): readonly string[] =>
-    (list?.value ?? []).flatMap(({ value }) => [value.name, ...(made.get(value.name) ?? [])]);
-  const pairs = new Set<string>();
-  for (const { given } of rules)
-    for (const first of all(given.first)) for (const then of all(given.then)) pairs.add(`${first}>${then}`);
-  known.set(rules, { states, pairs });
-  return pairs;
-}
+const pairsIn = keptWhile(
+  (rules: readonly Rule[], states: readonly State[]) => [rules, states],
+  (rules, states): ReadonlySet<string> => {
+    const made = new Map(states.map(({ name, given }) => [name, given['made by']?.value.map(({ value }) => value.name) ?? []]));
+    const all = (list: Rule['given']['first']): readonly string[] =>
+      (list?.value ?? []).flatMap(({ value }) => [value.name, ...(made.get(value.name) ?? [])]);
+    const pairs = new Set<string>();
+    for (const { given } of rules)
+      for (const first of all(given.first)) for (const then of all(given.then)) pairs.add(`${first}>${then}`);
+    return pairs;
+  },
+);

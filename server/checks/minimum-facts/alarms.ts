@@ -3,6 +3,7 @@
 import type { Quantity } from '#kit/quantity';
 import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { roomsOn } from '../level-rooms.ts';
 import { countOf, type FactTable, neighboursOf, number, serving } from './tables.ts';
 
 type Alarm = 'smoke alarm' | 'co alarm';
@@ -44,11 +45,7 @@ export const alarmsOfRoom: FactTable<Room> = {
 
 export const alarmsOfLevel: FactTable<Level> = {
   around: {
-    'smoke-alarms': (level, model) =>
-      alarmsIn(
-        model.list('room').filter(({ given }) => given.on?.value === level),
-        'smoke alarm',
-      ),
+    'smoke-alarms': (level, model) => alarmsIn(roomsOn(level, model), 'smoke alarm'),
   },
 };
 

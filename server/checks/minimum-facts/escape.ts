@@ -3,6 +3,7 @@
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Deck, ElementOf, Level, Opening, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { roomsOn } from '../level-rooms.ts';
 import { type FactTable, smallest } from './tables.ts';
 
 /** One opening, by its net clear size; or by its unit's size, which can tell only that it is too small. */
@@ -30,7 +31,7 @@ export function waysOutOfRoom(room: Room, model: Model): readonly Way[] {
 
 /** Every opening of the rooms on a storey; none where no room is on it. */
 export function waysOutOfLevel(level: Level, model: Model): readonly Way[] {
-  const rooms = model.list('room').filter(({ given }) => given.on?.value === level);
+  const rooms = roomsOn(level, model);
   const ways = rooms.flatMap((room) => waysOutOfRoom(room, model));
   const real = ways.filter((way) => way !== NONE);
   return real.length > 0 ? real : ways.slice(0, 1);

@@ -1,7 +1,8 @@
 // Work that hides what a visit is to see, and is not held until the visit has passed: what would come out again.
 import { type Finding, finding, findingSort } from '#kit/finding';
-import type { Inspection } from '#model/model';
+import type { Inspection, WorkKind } from '#model/model';
 import type { Check, Results } from '../../check.ts';
+import { keptFor, keptWhile } from '../../kept.ts';
 import { meetAt } from '../../meetings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
@@ -69,20 +70,15 @@ task scratch does stucco takes 2d by masons after lath
     ];
   },
   run: (results) => {
-    const { model, timeline } = results;
     const findings: Finding[] = [];
-    const scopes = scopesOf(results);
-    for (const visit of model.list('inspection')) {
-      const at = timeline.steps.index.get(visit.slot);
-      if (at === undefined) continue;
-      const seen = sidesNamed(namesSeen(visit), results);
+    for (const { visit, at, coverings } of coveringsOf(results)) {
       const worst = new Map<number, Told>();
-      for (const { cover, hidden } of coversOf(visit, at, seen, results)) {
-        const under = seen.find((side) => (hidden?.has(nameOfSide(side, results)) ?? true) && meet(side, cover, scopes));
-        const outcome = under === undefined ? undefined : outcomeOf(at, cover.step, false, undefined, timeline);
-        const before = worst.get(cover.step);
+      for (const covering of coverings) {
+        const { step } = covering.cover;
+        const outcome = outcomeOf(at, step, false, undefined, results.timeline);
+        const before = worst.get(step);
         if (outcome !== undefined && (before === undefined || isWorse(outcome, before.outcome)))
-          worst.set(cover.step, { outcome, cover, hidden: nameOfSide(under!, results) });
+          worst.set(step, { ...covering, outcome });
       }
       for (const each of worst.values()) findings.push(told(visit, at, each, results));
     }
@@ -90,11 +86,42 @@ task scratch does stucco takes 2d by masons after lath
   },
 };
 
-interface Told {
-  readonly outcome: Outcome;
+interface Covered {
   readonly cover: Side;
+  /** What it hides there. */
   readonly hidden: string;
 }
+
+interface Told extends Covered {
+  readonly outcome: Outcome;
+}
+
+interface VisitCovered {
+  readonly visit: Inspection;
+  readonly at: number;
+  readonly coverings: readonly Covered[];
+}
+
+/** For each visit what covers what it sees and is not held: whatever the days. */
+const coveringsOf = keptWhile(
+  (results: Results) => {
+    const { model, timeline, order } = results;
+    const visits = model.list('inspection');
+    return [order, visits, model.rows('work'), model.rows('rule'), timeline.steps, doingIn(results), scopesOf(results)];
+  },
+  (results): readonly VisitCovered[] =>
+    results.model.list('inspection').flatMap((visit) => {
+      const at = results.timeline.steps.index.get(visit.slot);
+      if (at === undefined) return [];
+      const seen = sidesNamed(namesSeen(visit), results);
+      const scopes = scopesOf(results);
+      const coverings = coversOf(visit, at, seen, results).flatMap(({ cover, hidden }) => {
+        const under = seen.find((side) => (hidden?.has(nameOfSide(side, results)) ?? true) && meet(side, cover, scopes));
+        return under === undefined ? [] : [{ cover, hidden: nameOfSide(under, results) }];
+      });
+      return coverings.length === 0 ? [] : [{ visit, at, coverings }];
+    }),
+);
 
 interface Covering {
   readonly cover: Side;
@@ -121,11 +148,18 @@ function coversOf(visit: Inspection, at: number, seen: readonly Side[], results:
 function hidersOf(seen: readonly Side[], results: Results): readonly Covering[] {
   const doing = doingIn(results);
   const works = new Set(seen.map((side) => nameOfSide(side, results)));
-  return results.model.rows('work').flatMap(({ name, given }) => {
-    const hidden = new Set(given.hides?.value.map(({ value }) => value.name).filter((each) => works.has(each)));
+  return hiding(results.model.rows('work')).flatMap(({ name, hides }) => {
+    const hidden = new Set(hides.filter((each) => works.has(each)));
     return hidden.size === 0 ? [] : (doing.doers.get(name) ?? []).map((cover) => ({ cover, hidden }));
   });
 }
+
+/** The works that hide others, with what they hide. */
+const hiding = keptFor((works: readonly WorkKind[]) =>
+  works.flatMap(({ name, given }) =>
+    given.hides === undefined ? [] : [{ name, hides: given.hides.value.map(({ value }) => value.name) }],
+  ),
+);
 
 /** What the library holds for a visit of that name, and the plan may hold less. */
 function heldByLibrary(row: Inspection, results: Results): readonly Covering[] {

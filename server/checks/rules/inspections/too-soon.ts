@@ -1,6 +1,7 @@
 // Visits that come before the work is done that such a visit looks at, where the plan names less of it than the library.
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Check, Results } from '../../check.ts';
+import { keptWhile } from '../../kept.ts';
 import { meetAt } from '../../meetings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
@@ -47,40 +48,54 @@ inspection wall-check of wall-forms, wall-steel by city, to the end
     const { crews, timing, claims, steps } = timeline;
     return [visits, model.rows('rule'), doingIn(results), steps, crews, timing, claims, order];
   },
-  run: (results) => {
-    const { model, timeline, order } = results;
-    const findings: Finding[] = [];
-    const scopes = scopesOf(results);
-    const seenBy = model
-      .list('inspection')
-      .map((visit) => new Set(sidesNamed(namesSeen(visit), results).map(({ step }) => step)));
-    model.list('inspection').forEach((visit, nth) => {
-      const at = timeline.steps.index.get(visit.slot);
-      const row = libraryVisit(visit.name, model);
-      if (at === undefined || row === undefined || visit.given.of?.place.slot !== visit.slot) return;
-      // Of a work that it looks at somewhere the plan has said which part.
-      const seenWorks = new Set(sidesNamed(namesSeen(visit), results).map((side) => side.work));
+  run: (results) =>
+    unseenWorkOf(results).flatMap(({ at, sides }) => {
       let worst: { readonly outcome: Outcome; readonly side: Side } | undefined;
-      for (const side of sidesOf(namesSeen(row), doingIn(results))) {
-        const isElsewhere = seenBy.some((steps, other) => other !== nth && steps.has(side.step));
-        if (
-          side.step === at ||
-          isElsewhere ||
-          seenBy[nth]!.has(side.step) ||
-          seenWorks.has(side.work) ||
-          reaches(order, side.step, at)
-        )
-          continue;
-        if (isGoverned(nameOfSide(side, results), visit.name, { model, doing: doingIn(results) })) continue;
-        if (!meet(side, at, scopes)) continue;
-        const outcome = outcomeOf(side.step, at, false, undefined, timeline);
+      for (const side of sides) {
+        const outcome = outcomeOf(side.step, at, false, undefined, results.timeline);
         if (outcome !== undefined && (worst === undefined || isWorse(outcome, worst.outcome))) worst = { outcome, side };
       }
-      if (worst !== undefined) findings.push(told(at, worst.outcome, worst.side, results));
-    });
-    return findings;
-  },
+      return worst === undefined ? [] : [told(at, worst.outcome, worst.side, results)];
+    }),
 };
+
+interface Unseen {
+  readonly at: number;
+  readonly sides: readonly Side[];
+}
+
+/** For each visit the work that such a one looks at and that is not held before it: whatever the days. */
+const unseenWorkOf = keptWhile(
+  (results: Results) => {
+    const { model, timeline, order } = results;
+    return [order, model.list('inspection'), model.rows('rule'), timeline.steps, doingIn(results), scopesOf(results)];
+  },
+  (results): readonly Unseen[] => {
+    const { model, timeline, order } = results;
+    const doing = doingIn(results);
+    const scopes = scopesOf(results);
+    const visits = model.list('inspection');
+    const seenBy = visits.map((visit) => sidesNamed(namesSeen(visit), results));
+    const stepsSeen = seenBy.map((sides) => new Set(sides.map(({ step }) => step)));
+    return visits.flatMap((visit, nth) => {
+      const at = timeline.steps.index.get(visit.slot);
+      const row = libraryVisit(visit.name, model);
+      if (at === undefined || row === undefined || visit.given.of?.place.slot !== visit.slot) return [];
+      // Of a work that it looks at somewhere the plan has said which part; what another visit looks at is left to that one.
+      const works = new Set(seenBy[nth]!.map(({ work }) => work));
+      const sides = sidesOf(namesSeen(row), doing).filter(
+        (side) =>
+          side.step !== at &&
+          !works.has(side.work) &&
+          !stepsSeen.some((steps) => steps.has(side.step)) &&
+          !reaches(order, side.step, at) &&
+          !isGoverned(nameOfSide(side, results), visit.name, { model, doing }) &&
+          meet(side, at, scopes),
+      );
+      return sides.length === 0 ? [] : [{ at, sides }];
+    });
+  },
+);
 
 /** On a part of the house that the visit is at. */
 function meet(side: Side, visit: number, scopes: Scopes): boolean {
