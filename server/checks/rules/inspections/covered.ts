@@ -6,7 +6,7 @@ import { keptFor, keptWhile } from '../../kept.ts';
 import { meetAt } from '../../meetings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
-import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
+import { type Scope, scopeOf, scopesOf } from '../../scopes.ts';
 import { finishText, startText } from '../../show.ts';
 import { doingIn, type Side, sidesOf } from '../../sides.ts';
 import { tornOutText } from '../../torn-out.ts';
@@ -75,6 +75,7 @@ task scratch does stucco takes 2d by masons after lath
       const worst = new Map<number, Told>();
       for (const covering of coverings) {
         const { step } = covering.cover;
+        if (reaches(results.order, at, step)) continue;
         const outcome = outcomeOf(at, step, false, undefined, results.timeline);
         const before = worst.get(step);
         if (outcome !== undefined && (before === undefined || isWorse(outcome, before.outcome)))
@@ -102,77 +103,58 @@ interface VisitCovered {
   readonly coverings: readonly Covered[];
 }
 
-/** For each visit what covers what it sees and is not held: whatever the days. */
+/** For each visit what covers what it sees, and of which no rule speaks: whatever links and days say. */
 const coveringsOf = keptWhile(
   (results: Results) => {
-    const { model, timeline, order } = results;
-    const visits = model.list('inspection');
-    return [order, visits, model.rows('work'), model.rows('rule'), timeline.steps, doingIn(results), scopesOf(results)];
+    const { model, timeline } = results;
+    const rows = [model.rows('work'), model.rows('rule')] as const;
+    return [doingIn(results), model.list('inspection'), ...rows, timeline.steps.index, scopesOf(results)];
   },
   (results): readonly VisitCovered[] =>
     results.model.list('inspection').flatMap((visit) => {
       const at = results.timeline.steps.index.get(visit.slot);
-      if (at === undefined) return [];
-      const seen = sidesNamed(namesSeen(visit), results);
-      const scopes = scopesOf(results);
-      const coverings = coversOf(visit, at, seen, results).flatMap(({ cover, hidden }) => {
-        const under = seen.find((side) => (hidden?.has(nameOfSide(side, results)) ?? true) && meet(side, cover, scopes));
-        return under === undefined ? [] : [{ cover, hidden: nameOfSide(under, results) }];
-      });
-      return coverings.length === 0 ? [] : [{ visit, at, coverings }];
+      const coverings = at === undefined ? [] : coveringsAt(visit, at, results);
+      return coverings.length === 0 ? [] : [{ visit, at: at!, coverings }];
     }),
 );
 
-interface Covering {
-  readonly cover: Side;
-  /** Works that it hides; all that is seen, where the library holds it for the visit. */
-  readonly hidden: ReadonlySet<string> | undefined;
-}
-
-/** Sides that cover something and are not held, and of which no rule speaks. */
-function coversOf(visit: Inspection, at: number, seen: readonly Side[], results: Results): readonly Covering[] {
-  const { model, order } = results;
+function coveringsAt(visit: Inspection, at: number, results: Results): readonly Covered[] {
+  const { model, timeline } = results;
   const doing = doingIn(results);
+  const scopes = scopesOf(results);
+  const sides = sidesNamed(namesSeen(visit), results);
+  const seen = sides.map((side) => ({ step: side.step, name: nameOfSide(side, results), scope: scopeOf(side, scopes) }));
+  const coverings: Covered[] = [];
+  /** `hides` are the works that it hides; all that is seen, where the library holds it for the visit. */
+  const add = (cover: Side, hides: ReadonlySet<string> | undefined): void => {
+    if (cover.step === at || seen.some(({ step }) => step === cover.step)) return;
+    const scope = scopeOf(cover, scopes);
+    const under = seen.find((each) => (hides?.has(each.name) ?? true) && meet(each.scope, scope));
+    if (under === undefined || isGoverned(visit.name, nameOfSide(cover, results), { model, doing })) return;
+    coverings.push({ cover, hidden: under.name });
+  };
   const row = libraryVisit(visit.name, model);
-  const looksAt = new Set(seen.map(({ step }) => step));
-  return (row === undefined ? hidersOf(seen, results) : heldByLibrary(row, results)).filter(
-    ({ cover }) =>
-      cover.step !== at &&
-      !looksAt.has(cover.step) &&
-      !reaches(order, at, cover.step) &&
-      !isGoverned(visit.name, nameOfSide(cover, results), { model, doing }),
-  );
-}
-
-/** Works that say they hide what is seen. */
-function hidersOf(seen: readonly Side[], results: Results): readonly Covering[] {
-  const doing = doingIn(results);
-  const works = new Set(seen.map((side) => nameOfSide(side, results)));
-  return hiding(results.model.rows('work')).flatMap(({ name, hides }) => {
-    const hidden = new Set(hides.filter((each) => works.has(each)));
-    return hidden.size === 0 ? [] : (doing.doers.get(name) ?? []).map((cover) => ({ cover, hidden }));
-  });
+  if (row !== undefined) {
+    // The plan may hold less than the library does for a visit of that name.
+    for (const cover of sidesOf(namesHeld(row), doing))
+      if (timeline.steps.list[cover.step]!.kind === 'task') add(cover, undefined);
+    return coverings;
+  }
+  for (const { name, hides } of hiding(model.rows('work')))
+    if (seen.some((each) => hides.has(each.name))) for (const cover of doing.doers.get(name) ?? []) add(cover, hides);
+  return coverings;
 }
 
 /** The works that hide others, with what they hide. */
 const hiding = keptFor((works: readonly WorkKind[]) =>
   works.flatMap(({ name, given }) =>
-    given.hides === undefined ? [] : [{ name, hides: given.hides.value.map(({ value }) => value.name) }],
+    given.hides === undefined ? [] : [{ name, hides: new Set(given.hides.value.map(({ value }) => value.name)) }],
   ),
 );
 
-/** What the library holds for a visit of that name, and the plan may hold less. */
-function heldByLibrary(row: Inspection, results: Results): readonly Covering[] {
-  const covers = sidesOf(namesHeld(row), doingIn(results));
-  return covers
-    .filter(({ step }) => results.timeline.steps.list[step]!.kind === 'task')
-    .map((cover) => ({ cover, hidden: undefined }));
-}
-
 /** In one room and on one thing, as far as each is known: what belongs to no room may still be in another house. */
-function meet(a: Side, b: Side, scopes: Scopes): boolean {
-  const [one, other] = [scopeOf(a, scopes), scopeOf(b, scopes)];
-  return meetAt(one.rooms, other.rooms) && meetAt(one.elements, other.elements);
+function meet(one: Scope, other: Scope): boolean {
+  return meetAt(one.elements, other.elements) && meetAt(one.rooms, other.rooms);
 }
 
 function told(visit: Inspection, at: number, { outcome, cover, hidden }: Told, { timeline, model }: Results): Finding {

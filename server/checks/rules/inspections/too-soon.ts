@@ -52,6 +52,7 @@ inspection wall-check of wall-forms, wall-steel by city, to the end
     unseenWorkOf(results).flatMap(({ at, sides }) => {
       let worst: { readonly outcome: Outcome; readonly side: Side } | undefined;
       for (const side of sides) {
+        if (reaches(results.order, side.step, at)) continue;
         const outcome = outcomeOf(side.step, at, false, undefined, results.timeline);
         if (outcome !== undefined && (worst === undefined || isWorse(outcome, worst.outcome))) worst = { outcome, side };
       }
@@ -64,14 +65,14 @@ interface Unseen {
   readonly sides: readonly Side[];
 }
 
-/** For each visit the work that such a one looks at and that is not held before it: whatever the days. */
+/** For each visit the work that such a one looks at and that the plan leaves to none: whatever links and days say. */
 const unseenWorkOf = keptWhile(
   (results: Results) => {
-    const { model, timeline, order } = results;
-    return [order, model.list('inspection'), model.rows('rule'), timeline.steps, doingIn(results), scopesOf(results)];
+    const { model, timeline } = results;
+    return [doingIn(results), model.list('inspection'), model.rows('rule'), timeline.steps.index, scopesOf(results)];
   },
   (results): readonly Unseen[] => {
-    const { model, timeline, order } = results;
+    const { model, timeline } = results;
     const doing = doingIn(results);
     const scopes = scopesOf(results);
     const visits = model.list('inspection');
@@ -88,7 +89,6 @@ const unseenWorkOf = keptWhile(
           side.step !== at &&
           !works.has(side.work) &&
           !stepsSeen.some((steps) => steps.has(side.step)) &&
-          !reaches(order, side.step, at) &&
           !isGoverned(nameOfSide(side, results), visit.name, { model, doing }) &&
           meet(side, at, scopes),
       );
