@@ -7,6 +7,7 @@ import type { Finding, Fix } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Rule, Step } from '#model/model';
 import type { Plan } from '#server/pipeline';
+import { listed } from './table.ts';
 
 export interface Repair {
   readonly title: string;
@@ -40,7 +41,7 @@ function direct(step: number, earlier: readonly number[], rule: Rule, { timeline
   if (earlier.some((each) => reaches(order, step, each))) return [];
   const later = steps.list[step]!;
   const firsts = earlier.map((each) => steps.list[each]!);
-  const title = `Let "${later.name}" wait for ${listed(firsts.map((first) => first.name))}`;
+  const title = `Let "${later.name}" wait for ${quoted(firsts.map((first) => first.name))}`;
   return [
     {
       title,
@@ -69,7 +70,7 @@ function through(step: number, earlier: readonly number[], rule: Rule, { timelin
     .slice(0, MOST_THROUGH)
     .map((each) => {
       const { name } = steps.list[each]!;
-      const title = `Let "${later.name}" wait for "${name}", which waits for ${listed(earlier.map((first) => steps.list[first]!.name))}`;
+      const title = `Let "${later.name}" wait for "${name}", which waits for ${quoted(earlier.map((first) => steps.list[first]!.name))}`;
       return { title, change: waitingFix(later, [name], title) };
     });
 }
@@ -95,7 +96,6 @@ function waitsByWords({ given }: Step): boolean {
   return (given.after ?? given.with ?? given['same day as'] ?? given.beside) !== undefined;
 }
 
-function listed(names: readonly string[]): string {
-  const quoted = names.map((name) => `"${name}"`);
-  return quoted.length < 2 ? quoted.join('') : `${quoted.slice(0, -1).join(', ')} and ${quoted.at(-1)}`;
+function quoted(names: readonly string[]): string {
+  return listed(names.map((name) => `"${name}"`));
 }

@@ -1,4 +1,4 @@
-// The page of a row of the library: an order, work that other work calls for, a least value. What it looks for and why, where
+// The page of a row of the library: an order, work that other work calls for, a least value, a hazard. What it looks for and why, where
 // it comes from, with a plan that is wrong and one that is right.
 import { sectionsText } from '#checks/editions';
 import { type Example, hazardExample, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
@@ -29,86 +29,134 @@ export function rowPage(code: string, view: View): Page | undefined {
   const row = kind === undefined ? undefined : view.plan.model.rows(kind).find(({ name }) => name === code.slice(at + 1));
   switch (row?.kind) {
     case 'rule':
-      return sequencePage(row, view);
+      return pageOf(code, row, view, ofRule(row, view));
     case 'need':
-      return needPage(row, view);
+      return pageOf(code, row, view, ofNeed(row, view));
     case 'minimum':
-      return minimumPage(row, view);
+      return pageOf(code, row, view, ofMinimum(row, view));
     case 'hazard':
-      return hazardPage(row, view);
+      return pageOf(code, row, view, ofHazard(row, view));
     default:
       return undefined;
   }
 }
 
-function sequencePage(rule: Rule, view: View): Page {
-  const { given } = rule;
-  const code = `sequence/${rule.name}`;
-  return {
-    code,
-    title: rule.label,
-    about: reasons(rule),
-    parts: [
-      rows(['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)),
-      paragraph(relationText(rule, view)),
-      ...exampleParts(ruleExample(rule, view.plan.model), rule),
-      rows(
-        ['Severity', severityText(rule)],
-        ['Section', sectionsText(given.section)],
-        ['Source', given.source?.value ?? 'not named'],
-        ['Row', writtenAt(rule, view)],
-      ),
-      paragraph(
-        'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
-      ),
-      answer(code),
-      paragraph(WHO_DECIDES),
-    ],
-  };
+/** What the page of one kind of row says in its own way. */
+interface Own {
+  /** What it looks at, and when. */
+  readonly asked: readonly (readonly [word: string, text: string])[];
+  readonly relation?: string;
+  readonly shown: Example | NoExample;
+  /** How badly it is told, and where it stands. */
+  readonly weight: readonly (readonly [word: string, text: string])[];
+  /** When it is told, and who decides. */
+  readonly told: string;
+  readonly decides: string;
 }
 
-function minimumPage(row: ElementOf<'minimum'>, view: View): Page {
-  const { given } = row;
-  const code = `minimum/${row.name}`;
-  const bound =
-    given['at least'] === undefined ? `at most \`${given['at most']?.value ?? '?'}\`` : `at least \`${given['at least'].value}\``;
-  const sections = given.section.flatMap((each) => each.value).map(({ value }) => value);
-  const severity = given.severity?.value ?? 'note';
+function pageOf(code: string, row: LibraryRow, view: View, { asked, relation, shown, weight, told, decides }: Own): Page {
   return {
     code,
     title: row.label,
     about: reasons(row),
     parts: [
-      rows(
-        [
-          'Looked at',
-          given.fact === undefined
-            ? 'only whether it is said; a reminder, once'
-            : `\`${given.fact.value}\` of ${given.for?.value === 'plan' ? 'the plan' : `each ${given.for?.value ?? 'thing'}`}`,
-        ],
-        [given.local === undefined ? 'Model code' : given.local.value, given.fact === undefined ? '' : bound],
-        ...conditions(row, view),
-        ...given.or.map(
-          ({ value }) => ['Or', value.map((each) => `\`${textAt(each.value.place, view)}\``).join(' and ')] as const,
-        ),
-      ),
-      ...exampleParts(minimumExample(row), row),
-      rows(
-        ['Section', sectionsText(given.section)],
-        [
-          'Severity',
-          severity === 'note' || sections.length === 0
-            ? 'note.'
-            : `${severity} in ${sections.map(({ edition }) => edition).join(', ')}; note in any other edition.`,
-        ],
-        ['Source', given.source?.value ?? 'not named'],
-        ['Row', writtenAt(row, view)],
-      ),
-      paragraph('Looked at only where the plan names its code, and only where the value is known.'),
+      rows(...asked),
+      ...(relation === undefined ? [] : [paragraph(relation)]),
+      ...exampleParts(shown, row),
+      rows(...weight, ['Source', row.given.source?.value ?? 'not named'], ['Row', writtenAt(row, view)]),
+      paragraph(told),
       answer(code),
-      paragraph('Model codes are amended by towns. The adopted local code and the inspector decide.'),
+      paragraph(decides),
     ],
   };
+}
+
+function ofRule(rule: Rule, view: View): Own {
+  const { given } = rule;
+  return {
+    asked: [['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)],
+    relation: relationText(rule, view),
+    shown: ruleExample(rule, view.plan.model),
+    weight: [
+      ['Severity', severityText(rule)],
+      ['Section', sectionsText(given.section)],
+    ],
+    told: 'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
+    decides: WHO_DECIDES,
+  };
+}
+
+function ofMinimum(row: ElementOf<'minimum'>, view: View): Own {
+  const { given } = row;
+  const bound =
+    given['at least'] === undefined ? `at most \`${given['at most']?.value ?? '?'}\`` : `at least \`${given['at least'].value}\``;
+  const sections = given.section.flatMap((each) => each.value).map(({ value }) => value);
+  const severity = given.severity?.value ?? 'note';
+  return {
+    asked: [
+      [
+        'Looked at',
+        given.fact === undefined
+          ? 'only whether it is said; a reminder, once'
+          : `\`${given.fact.value}\` of ${kindText(given.for)}`,
+      ],
+      [given.local === undefined ? 'Model code' : given.local.value, given.fact === undefined ? '' : bound],
+      ...conditions(row, view),
+      ...given.or.map(({ value }) => ['Or', value.map((each) => `\`${textAt(each.value.place, view)}\``).join(' and ')] as const),
+    ],
+    shown: minimumExample(row),
+    weight: [
+      ['Section', sectionsText(given.section)],
+      [
+        'Severity',
+        severity === 'note' || sections.length === 0
+          ? 'note.'
+          : `${severity} in ${sections.map(({ edition }) => edition).join(', ')}; note in any other edition.`,
+      ],
+    ],
+    told: 'Looked at only where the plan names its code, and only where the value is known.',
+    decides: 'Model codes are amended by towns. The adopted local code and the inspector decide.',
+  };
+}
+
+function ofNeed(need: Need, view: View): Own {
+  const { given } = need;
+  return {
+    asked: [
+      ...given['called by'].map((list) => ['Called for by', namesText(list, view)] as const),
+      ['Answered by', namesText(given['answered by'], view)],
+      ['Looked at', given.for === undefined ? '' : kindText(given.for)],
+      ...conditions(need, view),
+    ],
+    shown: needExample(need, view.plan.model),
+    weight: [
+      ['Severity', `${given.severity?.value ?? 'note'}.`],
+      ['Section', sectionsText(given.section)],
+    ],
+    told: 'Told only where some task does the work that calls, and where nothing measured says already that nobody does it.',
+    decides: 'It reminds. The drawings, the adopted local code, the inspector, and licensed people decide.',
+  };
+}
+
+function ofHazard(row: Hazard, view: View): Own {
+  const { given } = row;
+  return {
+    asked: [
+      ['Lies in', given.for === undefined ? '' : kindText(given.for)],
+      ['Carried by', namesText(given.during, view)],
+      ...conditions(row, view),
+      ['Seen to by', namesText(given['met by'], view)],
+    ],
+    shown: hazardExample(row, view.plan.model),
+    weight: [['Severity', `${given.severity?.value ?? 'note'}.`]],
+    told: 'Told once: for each thing where the plan itself says something dangerous, once for the plan where its work carries it.',
+    decides: 'Reminders help to plan. A competent person on site, licensed people and local rules decide.',
+  };
+}
+
+/** 'each room', 'the plan'. */
+function kindText(kind: { readonly value: string } | undefined): string {
+  return kind?.value === 'plan' ? 'the plan' : `each ${kind?.value ?? 'thing'}`;
 }
 
 type Need = ElementOf<'need'>;
@@ -179,65 +227,6 @@ function namesText(list: Rule['given']['first'], { plan: { model } }: View): str
 /** The file that the row stands in. Its line would change with every row above it. */
 function writtenAt(row: LibraryRow, view: View): string {
   return `\`${row.kind} ${row.name}\` in \`${view.fileName(row.place.slot.file)}\`; a row of that name in a plan says it otherwise`;
-}
-
-function needPage(need: Need, view: View): Page {
-  const { given } = need;
-  const code = `missing/${need.name}`;
-  return {
-    code,
-    title: need.label,
-    about: reasons(need),
-    parts: [
-      rows(
-        ...given['called by'].map((list) => ['Called for by', namesText(list, view)] as const),
-        ['Answered by', namesText(given['answered by'], view)],
-        ['Looked at', given.for === undefined ? '' : `each ${given.for.value}`],
-        ...conditions(need, view),
-      ),
-      ...exampleParts(needExample(need, view.plan.model), need),
-      rows(
-        ['Severity', `${given.severity?.value ?? 'note'}.`],
-        ['Section', sectionsText(given.section)],
-        ['Source', given.source?.value ?? 'not named'],
-        ['Row', writtenAt(need, view)],
-      ),
-      paragraph(
-        'Told only where some task does the work that calls, and where nothing measured says already that nobody does it.',
-      ),
-      answer(code),
-      paragraph('It reminds. The drawings, the adopted local code, the inspector, and licensed people decide.'),
-    ],
-  };
-}
-
-function hazardPage(row: Hazard, view: View): Page {
-  const { given } = row;
-  const code = `safety/${row.name}`;
-  return {
-    code,
-    title: row.label,
-    about: reasons(row),
-    parts: [
-      rows(
-        ['Lies in', given.for === undefined ? '' : given.for.value === 'plan' ? 'the plan' : `each ${given.for.value}`],
-        ['Carried by', namesText(given.during, view)],
-        ...conditions(row, view),
-        ['Seen to by', namesText(given['met by'], view)],
-      ),
-      ...exampleParts(hazardExample(row, view.plan.model), row),
-      rows(
-        ['Severity', `${given.severity?.value ?? 'note'}.`],
-        ['Source', given.source?.value ?? 'not named'],
-        ['Row', writtenAt(row, view)],
-      ),
-      paragraph(
-        'Told once: for each thing where the plan itself says something dangerous, once for the plan where its work carries it.',
-      ),
-      answer(code),
-      paragraph('Reminders help to plan. A competent person on site, licensed people and local rules decide.'),
-    ],
-  };
 }
 
 /** How the two stand to each other, where, and how long between. */

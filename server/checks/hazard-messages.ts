@@ -1,5 +1,6 @@
 // How a hazard is told: the hazard first, where it lies with the actual figures, the usual measure, and who decides. Above
 // three reminders, one stands for all and names each with its code.
+import { sameList } from '#kit/differing';
 import { type Finding, type FindingSort, findingSort, messageOf } from '#kit/finding';
 import type { ElementOf } from '#model/model';
 import { keptFor } from './kept.ts';
@@ -65,8 +66,7 @@ const kept = new WeakMap<Finding, { readonly others: readonly Finding[]; readonl
 
 function together(first: Finding, others: readonly Finding[]): Finding {
   const known = kept.get(first);
-  if (known !== undefined && known.others.length === others.length && known.others.every((each, at) => each === others[at]))
-    return known.finding;
+  if (known !== undefined && sameList(known.others, others)) return known.finding;
   const list = others.map((each): Reminder => {
     const [{ row }] = each.details as readonly [HazardTold];
     return { what: hazardName(row), at: each.place.slot.name, code: each.code };

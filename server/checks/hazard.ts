@@ -13,6 +13,6 @@ const known = new WeakMap<Finding, boolean>();
 
 export function isHazardous(found: Finding): boolean {
   let answer = known.get(found);
-  if (answer === undefined) known.set(found, (answer = found.code.startsWith('hazard/') || namesHazard(messageOf(found))));
+  if (answer === undefined) known.set(found, (answer = found.code.startsWith('safety/') || namesHazard(messageOf(found))));
   return answer;
 }

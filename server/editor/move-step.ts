@@ -1,5 +1,4 @@
 // A step's own lines taken from where they stand and put below another step of the same file.
-
 import type { FileEdit } from '#answers/fix-edit';
 import { lineEndOf } from '#answers/line-end';
 import type { Slot } from '#kit/place';

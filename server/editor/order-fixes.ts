@@ -1,6 +1,5 @@
 // Fixes of an order that nothing holds, each tried out on the text: those that do not hold it are left out, and the one that
 // costs the fewest days stands first.
-
 import { editOf, type FileEdit } from '#answers/fix-edit';
 import { repairsOf } from '#answers/repairs';
 import type { Finding } from '#kit/finding';

@@ -1,7 +1,7 @@
 // What a change of the text would do: the plan analysed with it, held against the plan as it is. Done when a fix is asked for,
 // never while typing; with a memory of its own that is gone when the answer is.
-
 import type { FileEdit } from '#answers/fix-edit';
+import { counted } from '#answers/table';
 import { lineStarts, offsetAt } from '#kit/text';
 import { workBetween } from '#schedule/calendar';
 import { analyse, emptyMemory, type Plan } from '#server/pipeline';
@@ -49,8 +49,8 @@ function effectOf(before: Plan, after: Plan): Effect {
 function effectText(days: number): string {
   const size = Math.ceil(Math.abs(days) * 10 - 1e-9) / 10;
   if (size === 0) return 'adds no days';
-  const counted = `${size} working ${size === 1 ? 'day' : 'days'}`;
-  return days > 0 ? `moves the end by ${counted}` : `brings the end forward by ${counted}`;
+  const counting = counted(size, 'working day');
+  return days > 0 ? `moves the end by ${counting}` : `brings the end forward by ${counting}`;
 }
 
 function applied(text: string, edits: readonly FileEdit[]): string {

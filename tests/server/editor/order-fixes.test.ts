@@ -4,24 +4,13 @@ import { describe, expect, test } from 'vitest';
 import type { CodeAction } from 'vscode-languageserver-types';
 import { codeActions } from '#editor/code-actions';
 import { MOST_STEPS } from '#editor/try-out';
+import { GLUE_FIRST } from '#tests/support/glue-first';
 import { edited, editing } from './editing.ts';
 
-const RULE = `plan p
-  start 2027-04-05
-trade crew crew of 2
-trade others crew of 2
-work glue "Glue"
-work clamp "Clamp"
-rule glue-first "Clamped before glued"
-  first glue
-  then clamp
-  severity error
-  because "It falls apart."
-`;
 const CODE = 'sequence/glue-first';
 
 function fixes(steps: string, lineEnd = '\n') {
-  const { ask, textOf, position, view } = editing((RULE + steps).replaceAll('\n', lineEnd));
+  const { ask, textOf, position, view } = editing((GLUE_FIRST + steps).replaceAll('\n', lineEnd));
   const found = ask<readonly CodeAction[]>(codeActions, {
     range: { start: position, end: position },
     context: { diagnostics: [] },
@@ -30,7 +19,7 @@ function fixes(steps: string, lineEnd = '\n') {
   const take = (title: string): string => {
     const action = own.find((each) => each.title === title);
     if (action === undefined) throw new Error(`${title} is not offered, but ${own.map((each) => each.title).join('; ')}`);
-    return edited(textOf('plan.screed'), action.edit?.changes?.['plan.screed'] ?? []).slice(RULE.length);
+    return edited(textOf('plan.screed'), action.edit?.changes?.['plan.screed'] ?? []).slice(GLUE_FIRST.length);
   };
   return {
     titles: own.map(({ title }) => title),
@@ -60,7 +49,7 @@ test('the wait of the rule goes with the link', () => {
   const { view } = fixes(`task a does glue takes 1d by crew\ntask <|>b does clamp takes 1d by others, not before 2027-04-12\n`);
   expect(view.plan.findings.filter(({ code }) => code === CODE)).toHaveLength(1);
   const waiting = editing(
-    `${RULE}  wait 2 days\ntask a does glue takes 1d by crew\ntask <|>b does clamp takes 1d by others, not before 2027-04-12\n`,
+    `${GLUE_FIRST}  wait 2 days\ntask a does glue takes 1d by crew\ntask <|>b does clamp takes 1d by others, not before 2027-04-12\n`,
   );
   const [first] = waiting.ask<readonly CodeAction[]>(codeActions, {
     range: { start: waiting.position, end: waiting.position },
@@ -92,7 +81,7 @@ task <|>b does clamp takes 1d by others, not before 2027-04-12
     const { take, titles } = fixes(steps);
     for (const title of titles)
       expect(
-        editing(RULE + take(title)).view.plan.findings.map(({ code }) => code),
+        editing(GLUE_FIRST + take(title)).view.plan.findings.map(({ code }) => code),
         title,
       ).not.toContain(CODE);
     expect(take(titles[1]!)).toContain('2027-04-12 also after glued\n');
@@ -149,7 +138,7 @@ test('of a plan too large to try out, the fixes stand without their effect', () 
 });
 
 test('accepting it is offered as well', () => {
-  const { ask, position } = editing(`${RULE}task a does glue takes 3d by crew\ntask <|>b does clamp takes 1d by others\n`);
+  const { ask, position } = editing(`${GLUE_FIRST}task a does glue takes 3d by crew\ntask <|>b does clamp takes 1d by others\n`);
   const all = ask<readonly CodeAction[]>(codeActions, {
     range: { start: position, end: position },
     context: { diagnostics: [] },

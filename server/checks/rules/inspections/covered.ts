@@ -52,22 +52,8 @@ inspection lath-visit of lath before scratch by city
 task scratch does stucco takes 2d by masons after lath
 `,
   reads: (results) => {
-    const { model, timeline, order } = results;
-    const visits = model.list('inspection');
-    if (visits.length === 0) return [visits];
-    const { crews, timing, claims, steps } = timeline;
-    return [
-      visits,
-      model.rows('work'),
-      model.rows('rule'),
-      doingIn(results),
-      steps,
-      crews,
-      timing,
-      claims,
-      order,
-      model.settings,
-    ];
+    const { crews, timing, claims, steps } = results.timeline;
+    return [coveringsOf(results), steps, crews, timing, claims, results.order, results.model.settings];
   },
   run: (results) => {
     const findings: Finding[] = [];

@@ -42,11 +42,8 @@ task wall-steel does tie-stem-wall-steel takes 3d by concrete, not before 2027-0
 inspection wall-check of wall-forms, wall-steel by city, to the end
 `,
   reads: (results) => {
-    const { model, timeline, order } = results;
-    const visits = model.list('inspection');
-    if (visits.length === 0) return [visits];
-    const { crews, timing, claims, steps } = timeline;
-    return [visits, model.rows('rule'), doingIn(results), steps, crews, timing, claims, order];
+    const { crews, timing, claims, steps } = results.timeline;
+    return [unseenWorkOf(results), steps, crews, timing, claims, results.order];
   },
   run: (results) =>
     unseenWorkOf(results).flatMap(({ at, sides }) => {
