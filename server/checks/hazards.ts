@@ -1,11 +1,11 @@
 // What can hurt someone, from the library's rows of hazards: told where the plan itself says something dangerous, and where
 // its work carries a hazard that nothing sees to. Once for a thing, or once for the plan; never at every task.
-import { sameList } from '#kit/differing';
 import type { Finding, FindingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Element, ElementOf, FollowedCondition } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { KindWord } from '#model/words';
+import { keptByRow, type RowMemory, thingsAsked } from './by-row.ts';
 import type { Results } from './check.ts';
 import { holds } from './conditions.ts';
 import { carried } from './hazard-messages.ts';
@@ -18,19 +18,24 @@ import { levelsOf } from './standing-on.ts';
 
 export type Hazard = ElementOf<'hazard'>;
 
-export interface HazardsMemory {
-  last: { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] } | undefined;
-}
+export type HazardsMemory = RowMemory<Hazard, readonly Finding[]>;
 export function hazardsMemory(): HazardsMemory {
-  return { last: undefined };
+  return new WeakMap();
 }
 
 export function hazardFindings(results: Results, memory: HazardsMemory): readonly Finding[] {
-  const reads = readsOf(results);
-  if (memory.last !== undefined && sameList(memory.last.reads, reads)) return memory.last.findings;
+  const { model, timeline } = results;
   const looking: Looking = { ...results, doing: doingIn(results), scopes: scopesOf(results) };
-  const findings = results.model.rows('hazard').flatMap((row) => (isWhole(row) ? findingsOf(row, looking) : []));
-  memory.last = { reads, findings };
+  const all = [model.settings, timeline.progress, ...LOOKED_AT.map((kind) => model.list(kind))];
+  const findings: Finding[] = [];
+  for (const row of model.rows('hazard')) {
+    if (!isWhole(row)) continue;
+    const reads = [...all, ...thingsAsked(row, model)];
+    const { during, metBy } = namesOf(row);
+    const sides = [sidesOf(during, looking.doing), sidesOf(metBy, looking.doing)];
+    const own = keptByRow(memory, row, reads, sides, ['elements'], results, () => findingsOf(row, looking));
+    for (const each of own) findings.push(each);
+  }
   return findings;
 }
 
@@ -44,22 +49,8 @@ function isWhole({ given }: Hazard): boolean {
   return given.for !== undefined || given.during !== undefined;
 }
 
-function readsOf(results: Results): readonly unknown[] {
-  const { model, timeline } = results;
-  const rows = model.rows('hazard');
-  const lists = kindsRead(rows).map((kind) => (kind === 'plan' ? model.plan : model.list(kind as KindWord)));
-  return [rows, model.settings, timeline.steps, timeline.progress, doingIn(results), scopesOf(results), ...lists];
-}
-
-/** Every kind that rows look at; heights are worked out of levels, foundations and roofs together, slopes of the site's soil. */
-const kindsRead = keptFor((rows: readonly Hazard[]): readonly string[] => {
-  const kinds = new Set(['site', 'level', 'foundation', 'roof', 'item', 'work']);
-  for (const { given } of rows) {
-    if (given.for !== undefined) kinds.add(given.for.value);
-    for (const { value } of [...given.when, ...given.unless]) kinds.add(value.subject);
-  }
-  return [...kinds];
-});
+/** By every row: heights are worked out of levels, foundations and roofs together, slopes of the site's soil. */
+const LOOKED_AT = ['site', 'level', 'foundation', 'roof', 'item', 'work'] as const satisfies readonly KindWord[];
 
 function findingsOf(row: Hazard, looking: Looking): readonly Finding[] {
   const { model } = looking;
@@ -128,13 +119,13 @@ function stillToDo(sides: readonly Side[], { timeline: { progress } }: Looking):
 
 /** Of the steps those that work on a thing: on itself where they name things of its kind, else on its level. */
 function sidesOn(thing: Element, sides: readonly Side[], { scopes, model }: Looking): readonly Side[] {
-  const levels = new Set(levelsOf(thing));
+  const levels = levelsOf(thing);
   return sides.filter((side) => {
     const { elements } = scopeOf(side, scopes);
     if (elements === undefined || elements.has(thing.slot)) return true;
-    const others = [...elements];
-    if (others.some((slot) => slot.kind === thing.kind && slot !== thing.slot && isAlike(slot, thing, model))) return false;
-    return others.some((slot) => levels.has(slot));
+    if (!levels.some((slot) => elements.has(slot))) return false;
+    for (const slot of elements) if (slot.kind === thing.kind && isAlike(slot, thing, model)) return false;
+    return true;
   });
 }
 

@@ -1,11 +1,13 @@
 // DOOR: the facts that only the least values of a model code ask for, by the kind of thing they are of. A fact stands in the
-// file of its subject, under `own` where the thing and the plan's settings tell it, under `around` where others must be
-// looked at too. Undefined is what nobody gave.
+// file of its subject, under `own` where the thing and the plan's settings tell it, under `beside` where those next to it do,
+// under `around` where others must be looked at too. Undefined is what nobody gave.
+import { NONE } from '#kit/differing';
 import type { Quantity } from '#kit/quantity';
 import type { Element } from '#model/model';
 import type { Model } from '#model/resolve';
 import { quantityOf } from './conditions.ts';
 import { keptFor } from './kept.ts';
+import { roomsOn } from './level-rooms.ts';
 import { airOfPlan, airOfRoom } from './minimum-facts/air.ts';
 import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarms.ts';
 import { bathOfRoom } from './minimum-facts/bath.ts';
@@ -13,6 +15,7 @@ import { energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
 import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
+import { roomsBeside } from './minimum-facts/neighbours.ts';
 import { powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
 import { factsOfRoof } from './minimum-facts/roof.ts';
 import { sizesOfRoom } from './minimum-facts/rooms.ts';
@@ -47,16 +50,27 @@ const planFacts = keptFor((_: Model) => new Map<string, Quantity | undefined>())
 function found(thing: Element, fact: string, model: Model): Quantity | undefined {
   const known = quantityOf(thing, fact);
   if (known !== undefined) return known;
-  for (const { own, around } of TABLES[thing.kind] ?? []) {
-    const find = own?.[fact] ?? around?.[fact];
+  for (const { own, beside, around } of TABLES[thing.kind] ?? []) {
+    const find = own?.[fact] ?? beside?.[fact] ?? around?.[fact];
     if (find !== undefined) return find(thing as never, model);
   }
   return undefined;
 }
 
-/** Whether a fact of this kind is told by more than the thing itself. */
-export function looksAround(kind: string, fact: string): boolean {
-  return kind === 'plan' || (TABLES[kind] ?? []).some(({ around }) => around?.[fact] !== undefined);
+/** How far one must look to tell a fact: at the thing itself, at those beside it too, or anywhere. */
+export type Reach = 'own' | 'beside' | 'around';
+
+export function reachOf(kind: string, fact: string): Reach {
+  if (kind === 'plan') return 'around';
+  for (const reach of ['around', 'beside'] as const)
+    if (TABLES[kind]?.some((table) => table[reach]?.[fact] !== undefined)) return reach;
+  return 'own';
+}
+
+/** Those whose facts a thing's own may hang on, in the same order while they are the same. */
+export function thingsBeside(thing: Element, model: Model): readonly Element[] {
+  if (thing.kind === 'room') return roomsBeside(thing, model);
+  return thing.kind === 'level' ? roomsOn(thing, model) : NONE;
 }
 
 /** The openings of which one must meet all rows of a word; `undefined` for words that no kind has. */

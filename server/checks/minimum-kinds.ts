@@ -1,9 +1,9 @@
-// The rows of least values, sorted: by the kind of thing they are for, and by whether the thing itself and the plan's own
-// lines are all they look at, so that an answer lasts while those are the same.
+// The rows of least values, sorted: by the kind of thing they are for, and by how far they look from it, so that an answer
+// lasts while all that it hangs on is the same.
 import { vocabulary } from '#grammar/vocabulary/vocabulary';
 import { addTo } from '#kit/gathered';
 import type { ElementOf, FollowedCondition } from '#model/model';
-import { looksAround } from './minimum-facts.ts';
+import { type Reach, reachOf } from './minimum-facts.ts';
 
 export type Minimum = ElementOf<'minimum'>;
 
@@ -17,21 +17,21 @@ export interface Kind {
   readonly rows: readonly Minimum[];
   /** Rows that one opening must meet together, by their word. */
   readonly together: ReadonlyMap<string, readonly Minimum[]>;
-  /** They look at nothing but the thing itself and the plan's own lines. */
-  readonly lasting: boolean;
+  /** How far they look, but for the plan's own lines, which they may always look at. */
+  readonly reach: Reach;
 }
 
 export function kindsOf(all: readonly Minimum[]): readonly Kind[] {
   const byKind = new Map<string, Minimum[]>();
   for (const row of all) {
     const kind = row.given.for?.value;
-    if (kind !== undefined) addTo(byKind, `${kind} ${asksOnly(row, kind) ? 'alone' : 'around'}`, row);
+    if (kind !== undefined) addTo(byKind, `${kind} ${reachOfRow(row, kind)}`, row);
   }
   return [...byKind].map(([key, rows]) => {
-    const [word = '', reach] = key.split(' ');
+    const [word = '', reach] = key.split(' ') as [string, Reach];
     const together = new Map<string, Minimum[]>();
     for (const row of rows) if (row.given.together !== undefined) addTo(together, row.given.together.value, row);
-    return { word, rows: rows.filter(({ given }) => given.together === undefined), together, lasting: reach === 'alone' };
+    return { word, rows: rows.filter(({ given }) => given.together === undefined), together, reach };
   });
 }
 
@@ -59,26 +59,27 @@ function limitsOf(given: Minimum['given']): readonly string[] {
   return BOUNDS.flatMap((bound) => given[bound]?.value ?? []);
 }
 
-/** Whether a row looks at nothing but the thing itself and what the plan's own lines say. */
-function asksOnly(row: Minimum, kind: string): boolean {
+const FARTHEST: readonly Reach[] = ['around', 'beside', 'own'];
+
+function reachOfRow(row: Minimum, kind: string): Reach {
   const { given } = row;
-  if (kind === 'plan' || (kind === 'level' && given.together !== undefined)) return false;
-  if (given.fact !== undefined && looksAround(kind, given.fact.value)) return false;
-  return (
-    conditionsOf(row).every(({ quantifier, subject, fact }) => {
-      if (quantifier !== 'one' || (subject !== kind && subject !== 'plan')) return false;
-      return fact === undefined || (subject === 'plan' ? isLineOfPlan(fact) : !looksAround(kind, fact));
-    }) &&
-    limitsOf(given).every(
-      (limit) =>
-        [...limit.matchAll(OF_PLAN)].every(([, word]) => isLineOfPlan(word!)) &&
-        [...limit.matchAll(OF_THING)].every(([, of, word]) => of !== kind || !looksAround(kind, word!)),
-    )
-  );
+  const reaches = new Set<Reach>([kind === 'plan' ? 'around' : 'own']);
+  // The ways out of a storey are those of its rooms.
+  if (kind === 'level' && given.together !== undefined) reaches.add('beside');
+  if (given.fact !== undefined) reaches.add(reachOf(kind, given.fact.value));
+  for (const { quantifier, subject, fact } of conditionsOf(row)) {
+    if (quantifier !== 'one' || (subject !== kind && subject !== 'plan')) reaches.add('around');
+    else if (fact !== undefined) reaches.add(subject === 'plan' ? reachOfPlan(fact) : reachOf(kind, fact));
+  }
+  for (const limit of limitsOf(given)) {
+    for (const [, word] of limit.matchAll(OF_PLAN)) reaches.add(reachOfPlan(word!));
+    for (const [, of, word] of limit.matchAll(OF_THING)) if (of === kind) reaches.add(reachOf(kind, word!));
+  }
+  return FARTHEST.find((reach) => reaches.has(reach))!;
 }
 
 const OF_THING = /\b([a-z-]+)\.([\w-]+)/g;
 
-function isLineOfPlan(word: string): boolean {
-  return (PLAN_FACTS[word] ?? word) in vocabulary.plan.properties;
+function reachOfPlan(word: string): Reach {
+  return (PLAN_FACTS[word] ?? word) in vocabulary.plan.properties ? 'own' : 'around';
 }

@@ -6,6 +6,7 @@ import type { Place, Slot } from '#kit/place';
 import type { Element, ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { KindWord } from '#model/words';
+import { keptByRow, type RowMemory, thingsAsked } from './by-row.ts';
 import type { Results } from './check.ts';
 import { firesIn, holds } from './conditions.ts';
 import { editionOf, sourceIn } from './editions.ts';
@@ -33,15 +34,16 @@ function answerText(answers: readonly string[]): string {
 
 export interface Missing {
   readonly findings: readonly Finding[];
-  /** Names of the works that are told of. */
+  /** Names of the works that are told of; the same set while they are the same. */
   readonly works: ReadonlySet<string>;
 }
 
 export interface NeedsMemory {
-  last: { readonly reads: readonly unknown[]; readonly missing: Missing } | undefined;
+  readonly rows: RowMemory<Need, readonly Finding[]>;
+  missing: Missing;
 }
 export function needsMemory(): NeedsMemory {
-  return { last: undefined };
+  return { rows: new WeakMap(), missing: NONE };
 }
 
 const NONE: Missing = { findings: [], works: new Set() };
@@ -49,49 +51,30 @@ const NONE: Missing = { findings: [], works: new Set() };
 export function missingWork(results: Results, memory: NeedsMemory): Missing {
   const { model, timeline } = results;
   if (timeline.steps.list.length === 0) return NONE;
-  const reads = readsOf(results);
-  if (memory.last !== undefined && sameList(memory.last.reads, reads)) return memory.last.missing;
+  const done = timeline.progress.asOf === undefined ? undefined : timeline.timing.fixedFinish;
+  const doing = doingIn(results);
   const findings: Finding[] = [];
   const works = new Set<string>();
-  const doing = doingIn(results);
   for (const need of model.rows('need')) {
-    const calls = callersOf(need, doing).filter(({ step }) => !isDone(step, timeline));
-    const [first] = calls;
-    if (first === undefined) continue;
-    const found = need.given.for === undefined ? ofPlan(need, first, results) : ofThings(need, calls, results);
-    for (const each of found) findings.push(each);
-    if (found.length > 0) for (const name of namesOf(need).answers) works.add(name);
+    const { calls, answers } = namesOf(need);
+    const measured = answers.map((name) => timeline.claims.byWork.get(name));
+    const reads = [model.plan, done, ...measured, ...thingsAsked(need, model)];
+    const sides = [...calls, answers].map((names) => sidesOf(names, doing));
+    const own = keptByRow(memory.rows, need, reads, sides, ['rooms', 'elements'], results, () => findingsOf(need, results));
+    for (const each of own) findings.push(each);
+    if (own.length > 0) for (const name of answers) works.add(name);
   }
-  const missing = { findings, works };
-  memory.last = { reads, missing };
-  return missing;
+  const same = sameList(findings, memory.missing.findings) && sameList([...works], [...memory.missing.works]);
+  if (!same) memory.missing = { findings, works };
+  return memory.missing;
 }
 
-/** All that needs look at: rows, who does what where, the things that conditions ask for, and what is done. */
-function readsOf(results: Results): readonly unknown[] {
-  const { model, timeline } = results;
-  const rows = model.rows('need');
-  return [
-    rows,
-    model.plan,
-    timeline.steps,
-    timeline.claims,
-    doingIn(results),
-    scopesOf(results),
-    timeline.progress.asOf === undefined ? undefined : timeline.timing.fixedFinish,
-    ...kindsAsked(rows).map((kind) => model.list(kind)),
-  ];
+function findingsOf(need: Need, results: Results): readonly Finding[] {
+  const calls = callersOf(need, doingIn(results)).filter(({ step }) => !isDone(step, results.timeline));
+  const [first] = calls;
+  if (first === undefined) return [];
+  return need.given.for === undefined ? ofPlan(need, first, results) : ofThings(need, calls, results);
 }
-
-/** Kinds of things that rows speak of. */
-const kindsAsked = keptFor((rows: readonly Need[]): readonly KindWord[] => {
-  const kinds = new Set<string>();
-  for (const { given } of rows) {
-    if (given.for !== undefined) kinds.add(given.for.value);
-    for (const { value } of [...given.when, ...given.unless]) if (value.subject !== 'plan') kinds.add(value.subject);
-  }
-  return [...kinds] as KindWord[];
-});
 
 /** What a need names: the lists stay the same objects, as sides are kept by them. */
 const namesOf = keptFor(({ given }: Need) => ({

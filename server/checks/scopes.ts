@@ -21,7 +21,10 @@ export interface Scope {
 export interface Scopes {
   /** By step, then by kind of work ('' for a step that does none). */
   readonly bySteps: readonly ByWork[];
-  /** Counts the looks at which some step worked elsewhere; by step, the last at which it did, as each sort of place tells. */
+  /**
+   * Counts the looks at which some step worked elsewhere; by step, the last at which it did, as each sort of place tells. The
+   * same list while nobody moved by that sort.
+   */
   readonly stamp: number;
   readonly since: { readonly [sort in keyof Scope]: Int32Array };
 }
@@ -96,15 +99,19 @@ function numbered(bySteps: readonly ByWork[], before: Scopes | undefined): Scope
       since: { rooms: new Int32Array(count), elements: new Int32Array(count), buildings: new Int32Array(count) },
     };
   const stamp = before.stamp + 1;
-  const { rooms, elements, buildings } = before.since;
-  let since: { rooms: Int32Array; elements: Int32Array; buildings: Int32Array } | undefined;
+  const since = { ...before.since };
+  let moved = false;
   for (let at = 0; at < count; at++) {
     const [old, now] = [before.bySteps[at]!, bySteps[at]!];
     if (old === now) continue;
-    since ??= { rooms: rooms.slice(), elements: elements.slice(), buildings: buildings.slice() };
-    for (const sort of SORTS) if (!samePlaces(old, now, sort)) since[sort][at] = stamp;
+    moved = true;
+    for (const sort of SORTS) {
+      if (samePlaces(old, now, sort)) continue;
+      if (since[sort] === before.since[sort]) since[sort] = since[sort].slice();
+      since[sort][at] = stamp;
+    }
   }
-  return since === undefined ? before : { bySteps, stamp, since };
+  return moved ? { bySteps, stamp, since } : before;
 }
 
 const SORTS = ['rooms', 'elements', 'buildings'] as const;
@@ -116,6 +123,16 @@ function samePlaces(a: ByWork, b: ByWork, sort: keyof Scope): boolean {
     if (other === undefined || !sameSet(scope[sort], other[sort])) return false;
   }
   return true;
+}
+
+/** The steps that by one of these sorts have worked elsewhere after a look of this number. */
+export function movedSince(stamp: number, sorts: readonly (keyof Scope)[], { since }: Scopes): ReadonlySet<number> {
+  const moved = new Set<number>();
+  for (const sort of sorts) {
+    const looks = since[sort];
+    for (let at = 0; at < looks.length; at++) if (looks[at]! > stamp) moved.add(at);
+  }
+  return moved;
 }
 
 /** Where a side works; everywhere, where nothing is known. */

@@ -4,7 +4,8 @@ import type { Quantity } from '#kit/quantity';
 import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
-import { countOf, type FactTable, neighboursOf, number, serving } from './tables.ts';
+import { neighboursOf } from './neighbours.ts';
+import { countOf, type FactTable, number, serving } from './tables.ts';
 
 type Alarm = 'smoke alarm' | 'co alarm';
 
@@ -20,13 +21,13 @@ function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity | undefined {
 
 /** In the rooms that a bedroom's doors lead to, and those open to them. Baths and closets lead nowhere. */
 function outside(room: Room, alarm: Alarm, model: Model): Quantity | undefined {
-  const { doors, open, bySlot } = neighboursOf(model);
+  const { doors, open, roomAt } = neighboursOf(model);
   const beyond = new Set<Room>();
-  for (const { other } of doors.get(room.slot) ?? []) {
-    const next = other === undefined ? undefined : bySlot.get(other);
+  for (const { other } of doors(room)) {
+    const next = other === undefined ? undefined : roomAt(other);
     const use = next?.given.use?.value;
     if (next === undefined || use === 'bathing' || use === 'closet' || use === 'storage' || use === 'sleeping') continue;
-    for (const each of open.get(next.slot) ?? []) beyond.add(each);
+    for (const each of open(next)) beyond.add(each);
   }
   return alarmsIn([...beyond], alarm);
 }
@@ -37,14 +38,14 @@ export const alarmsOfRoom: FactTable<Room> = {
     'co-alarms': (room) => alarmsIn([room], 'co alarm'),
     flames: ({ given }) => number('fires', countOf(serving(given.fixtures, 'flame'))),
   },
-  around: {
+  beside: {
     'alarms-outside': (room, model) => outside(room, 'smoke alarm', model),
     'co-alarms-outside': (room, model) => outside(room, 'co alarm', model),
   },
 };
 
 export const alarmsOfLevel: FactTable<Level> = {
-  around: {
+  beside: {
     'smoke-alarms': (level, model) => alarmsIn(roomsOn(level, model), 'smoke alarm'),
   },
 };

@@ -3,7 +3,8 @@ import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Opening, Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import { areas, countOf, type FactTable, neighboursOf, number, serving, shareOf } from './tables.ts';
+import { neighboursOf } from './neighbours.ts';
+import { areas, countOf, type FactTable, number, serving, shareOf } from './tables.ts';
 
 const whole = form('opening', 'count × width × height', (count = 0, width = 0, height = 0) => count * width * height);
 const half = form(
@@ -54,7 +55,7 @@ function partOfRoom(room: Room, part: Part): Quantity<'area'> {
 
 /** Of the room and all that is open to it, over their floors together. */
 function overFloor(room: Room, part: Part, model: Model): Quantity | undefined {
-  const together = neighboursOf(model).open.get(room.slot) ?? [room];
+  const together = neighboursOf(model).open(room);
   const floors = together.map((each) => factsOf(each)['floor-area']);
   if (floors.some((floor) => floor === undefined) || together.some((each) => misread(each, model))) return undefined;
   return shareOf(
@@ -78,7 +79,7 @@ export const lightOfRoom: FactTable<Room> = {
     'openable-area': (room) => partOfRoom(room, 'openable'),
     lights: ({ given }) => (given.devices.length === 0 ? undefined : number('lights', countOf(serving(given.devices, 'light')))),
   },
-  around: {
+  beside: {
     daylight: (room, model) => overFloor(room, 'glass', model),
     openable: (room, model) => overFloor(room, 'openable', model),
   },

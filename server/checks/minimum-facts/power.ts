@@ -3,7 +3,8 @@ import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import { countOf, type FactTable, greatest, neighboursOf, number, ratingOf, serving } from './tables.ts';
+import { neighboursOf } from './neighbours.ts';
+import { countOf, type FactTable, greatest, number, ratingOf, serving } from './tables.ts';
 
 const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
   Math.max(0, perimeter - openings),
@@ -14,8 +15,8 @@ const widths = form('doors', 'count × width', (count = 0, width = 0) => count *
 function outletWall(room: Room, model: Model): Quantity | undefined {
   const { doors, open } = neighboursOf(model);
   const { perimeter } = factsOf(room);
-  if (perimeter === undefined || (open.get(room.slot)?.length ?? 1) > 1) return undefined;
-  const doorWidths = (doors.get(room.slot) ?? []).flatMap(({ type, count }) =>
+  if (perimeter === undefined || open(room).length > 1) return undefined;
+  const doorWidths = doors(room).flatMap(({ type, count }) =>
     type.takes === undefined ? [] : [measure('length', widths, number('doors', count), type.takes.left)],
   );
   const cased = room.given.cased.flatMap((line) => line.value.map(({ value }) => value.size.left));
@@ -37,7 +38,7 @@ export const powerOfRoom: FactTable<Room> = {
       given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
     'counter-run': counterRun,
   },
-  around: { 'outlet-wall': outletWall },
+  beside: { 'outlet-wall': outletWall },
 };
 
 /** The greatest rating among what serves as something, in the house. */

@@ -1,14 +1,20 @@
-// The shape of a table of facts, and what several of them ask: fixtures and devices by what they serve as, and which rooms
-// lie beside which.
+// The shape of a table of facts, and what several of them ask: fixtures and devices by what they serve as.
 import type { Dimension } from '#kit/dimension';
-import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
-import type { Goods, Opening, Room } from '#model/model';
+import type { Goods, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 
 export interface FactTable<E> {
-  readonly own?: { readonly [fact: string]: (thing: E, model: Model) => Quantity | undefined };
-  readonly around?: { readonly [fact: string]: (thing: E, model: Model) => Quantity | undefined };
+  /** Told by the thing itself and the plan's settings. */
+  readonly own?: Facts<E>;
+  /** Told by those beside it as well: for a room `roomsBeside`, for a level its rooms. */
+  readonly beside?: Facts<E>;
+  /** Told by others anywhere. */
+  readonly around?: Facts<E>;
+}
+
+interface Facts<E> {
+  readonly [fact: string]: (thing: E, model: Model) => Quantity | undefined;
 }
 
 type Listed = Room['given']['fixtures'][number]['value'][number]['value'];
@@ -60,55 +66,4 @@ export function shareOf(part: Quantity, whole: Quantity): Quantity<'number'> | u
 
 export function areas(label: string, list: readonly Quantity<'area'>[]): Quantity<'area'> {
   return total(label, 'area', list);
-}
-
-// ---- rooms beside rooms ----
-
-export interface DoorBetween {
-  readonly other: Slot | undefined;
-  readonly type: Opening;
-  readonly count: number;
-}
-
-export interface Neighbours {
-  /** Doors of a room, from whichever side they are declared. */
-  readonly doors: ReadonlyMap<Slot, readonly DoorBetween[]>;
-  /** Rooms without a wall between them, the room itself among them. */
-  readonly open: ReadonlyMap<Slot, readonly Room[]>;
-  readonly bySlot: ReadonlyMap<Slot, Room>;
-}
-
-const kept = new WeakMap<readonly Room[], Neighbours>();
-
-export function neighboursOf(model: Model): Neighbours {
-  const rooms = model.list('room');
-  let known = kept.get(rooms);
-  if (known === undefined) kept.set(rooms, (known = found(rooms)));
-  return known;
-}
-
-function found(rooms: readonly Room[]): Neighbours {
-  const bySlot = new Map(rooms.map((room) => [room.slot, room]));
-  const doors = new Map<Slot, DoorBetween[]>(rooms.map(({ slot }) => [slot, []]));
-  const beside = new Map<Slot, Set<Slot>>(rooms.map(({ slot }) => [slot, new Set([slot])]));
-  for (const { slot, given } of rooms) {
-    for (const line of given.doors)
-      for (const { value } of line.value) {
-        const { type, count = 1, to } = value;
-        doors.get(slot)!.push({ other: to, type, count });
-        if (to !== undefined && to !== slot) doors.get(to)?.push({ other: slot, type, count });
-      }
-    for (const { value } of given['open to']?.value ?? []) {
-      beside.get(slot)!.add(value);
-      beside.get(value)?.add(slot);
-    }
-  }
-  return { doors, open: new Map(rooms.map(({ slot }) => [slot, reached(slot, beside, bySlot)])), bySlot };
-}
-
-/** Everything that can be reached from a room through open sides, in the order in which it is reached. */
-function reached(from: Slot, beside: ReadonlyMap<Slot, ReadonlySet<Slot>>, bySlot: ReadonlyMap<Slot, Room>): readonly Room[] {
-  const seen = new Set([from]);
-  for (const slot of seen) for (const next of beside.get(slot) ?? []) seen.add(next);
-  return [...seen].flatMap((slot) => bySlot.get(slot) ?? []);
 }

@@ -1,16 +1,12 @@
 // Work that hides what a visit is to see, and is not held until the visit has passed: what would come out again.
 import { type Finding, finding, findingSort } from '#kit/finding';
-import type { Inspection, WorkKind } from '#model/model';
+import type { Inspection } from '#model/model';
 import type { Check, Results } from '../../check.ts';
-import { keptFor, keptWhile } from '../../kept.ts';
-import { meetAt } from '../../meetings.ts';
+import { type Covered, coveringsOf } from '../../coverings.ts';
 import { reaches } from '../../order.ts';
 import { isWorse, type Outcome, outcomeOf } from '../../outcomes.ts';
-import { type Scope, scopeOf, scopesOf } from '../../scopes.ts';
 import { finishText, startText } from '../../show.ts';
-import { doingIn, type Side, sidesOf } from '../../sides.ts';
 import { tornOutText } from '../../torn-out.ts';
-import { isGoverned, libraryVisit, nameOfSide, namesHeld, namesSeen, sidesNamed } from '../../visits.ts';
 
 export const coveredOver = findingSort<
   [cover: string, coverDay: string, visit: string, visitDay: string, hidden: string, again: string]
@@ -73,74 +69,8 @@ task scratch does stucco takes 2d by masons after lath
   },
 };
 
-interface Covered {
-  readonly cover: Side;
-  /** What it hides there. */
-  readonly hidden: string;
-}
-
 interface Told extends Covered {
   readonly outcome: Outcome;
-}
-
-interface VisitCovered {
-  readonly visit: Inspection;
-  readonly at: number;
-  readonly coverings: readonly Covered[];
-}
-
-/** For each visit what covers what it sees, and of which no rule speaks: whatever links and days say. */
-const coveringsOf = keptWhile(
-  (results: Results) => {
-    const { model, timeline } = results;
-    const rows = [model.rows('work'), model.rows('rule')] as const;
-    return [doingIn(results), model.list('inspection'), ...rows, timeline.steps.index, scopesOf(results)];
-  },
-  (results): readonly VisitCovered[] =>
-    results.model.list('inspection').flatMap((visit) => {
-      const at = results.timeline.steps.index.get(visit.slot);
-      const coverings = at === undefined ? [] : coveringsAt(visit, at, results);
-      return coverings.length === 0 ? [] : [{ visit, at: at!, coverings }];
-    }),
-);
-
-function coveringsAt(visit: Inspection, at: number, results: Results): readonly Covered[] {
-  const { model, timeline } = results;
-  const doing = doingIn(results);
-  const scopes = scopesOf(results);
-  const sides = sidesNamed(namesSeen(visit), results);
-  const seen = sides.map((side) => ({ step: side.step, name: nameOfSide(side, results), scope: scopeOf(side, scopes) }));
-  const coverings: Covered[] = [];
-  /** `hides` are the works that it hides; all that is seen, where the library holds it for the visit. */
-  const add = (cover: Side, hides: ReadonlySet<string> | undefined): void => {
-    if (cover.step === at || seen.some(({ step }) => step === cover.step)) return;
-    const scope = scopeOf(cover, scopes);
-    const under = seen.find((each) => (hides?.has(each.name) ?? true) && meet(each.scope, scope));
-    if (under === undefined || isGoverned(visit.name, nameOfSide(cover, results), { model, doing })) return;
-    coverings.push({ cover, hidden: under.name });
-  };
-  const row = libraryVisit(visit.name, model);
-  if (row !== undefined) {
-    // The plan may hold less than the library does for a visit of that name.
-    for (const cover of sidesOf(namesHeld(row), doing))
-      if (timeline.steps.list[cover.step]!.kind === 'task') add(cover, undefined);
-    return coverings;
-  }
-  for (const { name, hides } of hiding(model.rows('work')))
-    if (seen.some((each) => hides.has(each.name))) for (const cover of doing.doers.get(name) ?? []) add(cover, hides);
-  return coverings;
-}
-
-/** The works that hide others, with what they hide. */
-const hiding = keptFor((works: readonly WorkKind[]) =>
-  works.flatMap(({ name, given }) =>
-    given.hides === undefined ? [] : [{ name, hides: new Set(given.hides.value.map(({ value }) => value.name)) }],
-  ),
-);
-
-/** In one room and on one thing, as far as each is known: what belongs to no room may still be in another house. */
-function meet(one: Scope, other: Scope): boolean {
-  return meetAt(one.elements, other.elements) && meetAt(one.rooms, other.rooms);
 }
 
 function told(visit: Inspection, at: number, { outcome, cover, hidden }: Told, { timeline, model }: Results): Finding {

@@ -66,7 +66,8 @@ interface Unseen {
 const unseenWorkOf = keptWhile(
   (results: Results) => {
     const { model, timeline } = results;
-    return [doingIn(results), model.list('inspection'), model.rows('rule'), timeline.steps.index, scopesOf(results)];
+    const { buildings } = scopesOf(results).since;
+    return [doingIn(results), model.list('inspection'), model.rows('rule'), timeline.steps.index, buildings];
   },
   (results): readonly Unseen[] => {
     const { model, timeline } = results;
