@@ -25,8 +25,18 @@ export interface VisitCovered {
 interface Known extends VisitCovered {
   /** The steps that it sees. */
   readonly seen: ReadonlySet<number>;
-  /** The sides that were asked whether they cover it. */
-  readonly asked: readonly (readonly Side[])[];
+  readonly asked: readonly Asked[];
+}
+
+interface Seen {
+  readonly name: string;
+  readonly scope: Scope;
+}
+
+/** Sides that were asked whether they cover what is seen, and what of it they hide. */
+interface Asked {
+  readonly covers: readonly Side[];
+  readonly hidden: readonly Seen[];
 }
 
 interface Last {
@@ -59,7 +69,7 @@ export function coveringsOf(results: Results): readonly VisitCovered[] {
     const at = index.get(visit.slot);
     if (at === undefined) continue;
     const old = last?.known.get(visit);
-    const own = old !== undefined && !hasToDoWith(old, moved) ? old : coveringsAt(visit, at, results);
+    const own = old !== undefined && !hasToDoWith(old, moved, scopes) ? old : coveringsAt(visit, at, results);
     known.set(visit, own);
     if (own.coverings.length > 0) covered.push(own);
   }
@@ -70,12 +80,21 @@ export function coveringsOf(results: Results): readonly VisitCovered[] {
 
 const NOBODY: ReadonlySet<number> = new Set();
 
-function hasToDoWith({ seen, asked }: Known, moved: ReadonlySet<number>): boolean {
+/** Whether a visit sees one of them, or one of them covers what it sees, or did. */
+function hasToDoWith({ seen, asked, coverings }: Known, moved: ReadonlySet<number>, scopes: Scopes): boolean {
   for (const step of moved) {
-    if (seen.has(step)) return true;
-    for (const sides of asked) if (stepsIn(sides).has(step)) return true;
+    if (seen.has(step) || coverings.some(({ cover }) => cover.step === step)) return true;
+    for (const { covers, hidden } of asked)
+      if (stepsIn(covers).has(step) && covers.some((side) => side.step === step && under(side, hidden, scopes) !== undefined))
+        return true;
   }
   return false;
+}
+
+/** What lies under a cover, of all that it could hide. */
+function under(cover: Side, hidden: readonly Seen[], scopes: Scopes): Seen | undefined {
+  const scope = scopeOf(cover, scopes);
+  return hidden.find((each) => meet(each.scope, scope));
 }
 
 const stepsIn = keptFor((sides: readonly Side[]): ReadonlySet<number> => new Set(sides.map(({ step }) => step)));
@@ -88,17 +107,16 @@ function coveringsAt(visit: Inspection, at: number, results: Results): Known {
   const inSight = sides.map((side) => ({ name: nameOfSide(side, results), scope: scopeOf(side, scopes) }));
   const seen = new Set(sides.map(({ step }) => step));
   const coverings: Covered[] = [];
-  const asked: (readonly Side[])[] = [];
+  const asked: Asked[] = [];
   /** `hides` are the works that they hide; all that is seen, where the library holds them for the visit. */
   const ask = (covers: readonly Side[], hides: ReadonlySet<string> | undefined): void => {
-    asked.push(covers);
     const hidden = hides === undefined ? inSight : inSight.filter(({ name }) => hides.has(name));
+    asked.push({ covers, hidden });
     for (const cover of covers) {
       if (cover.step === at || seen.has(cover.step)) continue;
-      const scope = scopeOf(cover, scopes);
-      const under = hidden.find((each) => meet(each.scope, scope));
-      if (under !== undefined && !isGoverned(visit.name, nameOfSide(cover, results), { model, doing }))
-        coverings.push({ cover, hidden: under.name });
+      const found = under(cover, hidden, scopes);
+      if (found !== undefined && !isGoverned(visit.name, nameOfSide(cover, results), { model, doing }))
+        coverings.push({ cover, hidden: found.name });
     }
   };
   const row = libraryVisit(visit.name, model);
