@@ -5,6 +5,7 @@ import { factsOf } from '#model/facts';
 import type { Element, FollowedCondition, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { KindWord } from '#model/words';
+import { keptFor } from './kept.ts';
 
 /**
  * Whether a rule is about this plan at all: every `when` holds and no `unless` does. What is not known keeps it firing: an
@@ -115,10 +116,18 @@ function isGiven(thing: Element, property: string): boolean {
 
 /** Every word and name given under a property, lower case. */
 function given(thing: Element, property: string): readonly string[] {
+  const value = (thing.given as Record<string, unknown>)[property];
+  if (typeof value === 'object' && value !== null) return wordsIn(value);
   const words: string[] = [];
-  gather((thing.given as Record<string, unknown>)[property], words, 0);
+  gather(value, words, 0);
   return words;
 }
+
+const wordsIn = keptFor((value: object): readonly string[] => {
+  const words: string[] = [];
+  gather(value, words, 0);
+  return words;
+});
 
 /** Lists within lists within lines: a finish is a list of groups of layers. */
 const DEEPEST = 12;

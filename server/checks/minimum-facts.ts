@@ -11,7 +11,7 @@ import { roomsOn } from './level-rooms.ts';
 import { airOfPlan, airOfRoom } from './minimum-facts/air.ts';
 import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarms.ts';
 import { bathOfRoom } from './minimum-facts/bath.ts';
-import { energyOfLevel } from './minimum-facts/energy.ts';
+import { crawlsUnder, energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
 import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
@@ -70,7 +70,7 @@ export function reachOf(kind: string, fact: string): Reach {
 /** Those whose facts a thing's own may hang on, in the same order while they are the same. */
 export function thingsBeside(thing: Element, model: Model): readonly Element[] {
   if (thing.kind === 'room') return roomsBeside(thing, model);
-  return thing.kind === 'level' ? roomsOn(thing, model) : NONE;
+  return thing.kind === 'level' ? [...roomsOn(thing, model), ...crawlsUnder(thing, model)] : NONE;
 }
 
 /** The openings of which one must meet all rows of a word; `undefined` for words that no kind has. */

@@ -17,7 +17,7 @@ export interface Kind {
   readonly rows: readonly Minimum[];
   /** Rows that one opening must meet together, by their word. */
   readonly together: ReadonlyMap<string, readonly Minimum[]>;
-  /** How far they look, but for the plan's own lines, which they may always look at. */
+  /** How far they look, but for what is asked of the plan, which they may always look at. */
   readonly reach: Reach;
 }
 
@@ -35,16 +35,26 @@ export function kindsOf(all: readonly Minimum[]): readonly Kind[] {
   });
 }
 
-/** What rows ask of the plan, whatever they are for. */
-export function wordsAsked(rows: readonly Minimum[]): readonly string[] {
+/** What rows for other things ask of the plan: its lines, and facts that more than a line tells. */
+export interface AskedOfPlan {
+  readonly lines: readonly string[];
+  readonly facts: readonly string[];
+}
+
+export function askedOfPlan(rows: readonly Minimum[]): AskedOfPlan {
   const words = new Set(['code']);
   for (const row of rows) {
+    if (row.given.for?.value === 'plan') continue;
     for (const value of conditionsOf(row))
       if (value.subject === 'plan')
         for (const word of [value.fact, value.words[0]]) if (word !== undefined) words.add(PLAN_FACTS[word] ?? word);
     for (const limit of limitsOf(row.given)) for (const [, word] of limit.matchAll(OF_PLAN)) words.add(word!);
   }
-  return [...words];
+  const all = [...words];
+  return {
+    lines: all.filter((word) => word in vocabulary.plan.properties),
+    facts: all.filter((word) => !(word in vocabulary.plan.properties)),
+  };
 }
 
 /** Facts of the plan that its own line of another word tells. */
@@ -69,17 +79,11 @@ function reachOfRow(row: Minimum, kind: string): Reach {
   if (given.fact !== undefined) reaches.add(reachOf(kind, given.fact.value));
   for (const { quantifier, subject, fact } of conditionsOf(row)) {
     if (quantifier !== 'one' || (subject !== kind && subject !== 'plan')) reaches.add('around');
-    else if (fact !== undefined) reaches.add(subject === 'plan' ? reachOfPlan(fact) : reachOf(kind, fact));
+    else if (fact !== undefined && subject === kind) reaches.add(reachOf(kind, fact));
   }
-  for (const limit of limitsOf(given)) {
-    for (const [, word] of limit.matchAll(OF_PLAN)) reaches.add(reachOfPlan(word!));
+  for (const limit of limitsOf(given))
     for (const [, of, word] of limit.matchAll(OF_THING)) if (of === kind) reaches.add(reachOf(kind, word!));
-  }
   return FARTHEST.find((reach) => reaches.has(reach))!;
 }
 
 const OF_THING = /\b([a-z-]+)\.([\w-]+)/g;
-
-function reachOfPlan(word: string): Reach {
-  return (PLAN_FACTS[word] ?? word) in vocabulary.plan.properties ? 'own' : 'around';
-}

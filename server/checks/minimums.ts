@@ -2,36 +2,42 @@
 // names its code; and only of what is known: a fact that nobody gave is no finding.
 import { NONE, sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
+import type { Quantity } from '#kit/quantity';
 import { sameGiven } from '#model/equal';
 import type { Element } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { KindWord } from '#model/words';
 import type { Results } from './check.ts';
 import { editionOf } from './editions.ts';
-import { thingsBeside } from './minimum-facts.ts';
-import { type Kind, kindsOf, type Minimum, wordsAsked } from './minimum-kinds.ts';
+import { factOf, thingsBeside } from './minimum-facts.ts';
+import { type AskedOfPlan, askedOfPlan, type Kind, kindsOf, type Minimum } from './minimum-kinds.ts';
 import { rowFindings } from './minimum-row.ts';
 
 export interface MinimumsMemory {
   /** The rows by the kind of thing they are for, as they were sorted last. */
-  sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[]; readonly asked: readonly string[] } | undefined;
+  sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[]; readonly asked: AskedOfPlan } | undefined;
   /** What was found of the things of each kind. */
   readonly found: Map<Kind, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
-  /** The plan as it was when it last said something else in the words that rows ask for. */
-  plan: Model['plan'];
+  /** What the plan says to rows of other things; the same object while it says the same. */
+  told: Told | undefined;
   /** What was found of each thing, by how far its rows look. */
   readonly things: { readonly [reach in 'own' | 'beside']: WeakMap<Element, Known> };
 }
 
+interface Told {
+  readonly plan: Model['plan'];
+  readonly facts: readonly (Quantity | undefined)[];
+}
+
 interface Known {
   readonly kind: Kind;
-  readonly plan: Model['plan'];
+  readonly told: Told;
   readonly beside: readonly Element[];
   readonly findings: readonly Finding[];
 }
 
 export function minimumsMemory(): MinimumsMemory {
-  return { sorted: undefined, found: new Map(), plan: undefined, things: { own: new WeakMap(), beside: new WeakMap() } };
+  return { sorted: undefined, found: new Map(), told: undefined, things: { own: new WeakMap(), beside: new WeakMap() } };
 }
 
 export function minimumFindings({ model }: Results, memory: MinimumsMemory): readonly Finding[] {
@@ -39,13 +45,14 @@ export function minimumFindings({ model }: Results, memory: MinimumsMemory): rea
   if (code === undefined) return [];
   const all = model.rows('minimum');
   if (memory.sorted?.rows !== all) {
-    memory.sorted = { rows: all, kinds: kindsOf(all), asked: wordsAsked(all) };
+    memory.sorted = { rows: all, kinds: kindsOf(all), asked: askedOfPlan(all) };
     memory.found.clear();
   }
   const { kinds, asked } = memory.sorted;
-  if (!sayTheSame(memory.plan, model.plan, asked)) memory.plan = model.plan;
+  const told = toldBy(model, asked, memory.told);
+  memory.told = told;
   const findings: Finding[] = [];
-  for (const kind of kinds) for (const each of findingsOf(kind, code, model, memory)) findings.push(each);
+  for (const kind of kinds) for (const each of findingsOf(kind, code, model, told, memory)) findings.push(each);
   return findings;
 }
 
@@ -63,30 +70,38 @@ const HOUSE = [
   'stair',
 ] as const satisfies readonly KindWord[];
 
-function findingsOf(kind: Kind, code: string, model: Model, memory: MinimumsMemory): readonly Finding[] {
+/** Those that may stand beside a thing. */
+const BESIDE = ['room', 'crawl'] as const satisfies readonly KindWord[];
+
+function findingsOf(kind: Kind, code: string, model: Model, told: Told, memory: MinimumsMemory): readonly Finding[] {
   const { word, reach } = kind;
-  // Of the plan only what rows ask of it counts, but where it is the thing that is looked at.
-  const plan = word === 'plan' ? model.plan : memory.plan;
-  const own = word === 'plan' ? [] : [model.list(word as KindWord)];
-  // Only rooms stand beside a thing.
-  const others = reach === 'own' ? [] : reach === 'beside' ? [model.list('room')] : HOUSE.map((each) => model.list(each));
-  const reads = [plan, model.settings, ...own, ...others];
+  const own = word === 'plan' ? model.plan : model.list(word as KindWord);
+  const others = reach === 'own' ? NONE : (reach === 'beside' ? BESIDE : HOUSE).map((each) => model.list(each));
+  const reads = [told, model.settings, own, ...others];
   const known = memory.found.get(kind);
   if (known !== undefined && sameList(known.reads, reads)) return known.findings;
   const findings: Finding[] = [];
   for (const thing of thingsOf(word, model)) {
-    const told =
-      reach === 'around' ? rowFindings(kind, thing, code, model) : lastingFindings(kind, reach, thing, code, model, memory);
-    for (const each of told) findings.push(each);
+    const all =
+      reach === 'around' ? rowFindings(kind, thing, code, model) : lastingFindings(kind, reach, thing, code, model, told, memory);
+    for (const each of all) findings.push(each);
   }
   memory.found.set(kind, { reads, findings });
   return findings;
 }
 
-function sayTheSame(a: Model['plan'], b: Model['plan'], words: readonly string[]): boolean {
-  if (a === b) return true;
-  const [given, other] = [a?.given, b?.given] as readonly ({ readonly [word: string]: unknown } | undefined)[];
-  return given !== undefined && other !== undefined && words.every((word) => sameGiven(given[word], other[word]));
+function toldBy(model: Model, { lines, facts }: AskedOfPlan, before: Told | undefined): Told {
+  const { plan } = model;
+  const now = { plan, facts: facts.map((fact) => (plan === undefined ? undefined : factOf(plan, fact, model))) };
+  if (before === undefined || !now.facts.every((value, at) => sameAmount(value, before.facts[at]))) return now;
+  if (before.plan === plan) return before;
+  const [given, other] = [before.plan?.given, plan?.given] as readonly ({ readonly [word: string]: unknown } | undefined)[];
+  const same = given !== undefined && other !== undefined && lines.every((word) => sameGiven(given[word], other[word]));
+  return same ? before : now;
+}
+
+function sameAmount(a: Quantity | undefined, b: Quantity | undefined): boolean {
+  return a?.value === b?.value && a?.dimension === b?.dimension;
 }
 
 /** Answers about a thing, kept while it, those beside it, the rows and what they ask of the plan are the same. */
@@ -96,13 +111,14 @@ function lastingFindings(
   thing: Element,
   code: string,
   model: Model,
-  { things, plan }: MinimumsMemory,
+  told: Told,
+  { things }: MinimumsMemory,
 ): readonly Finding[] {
   const beside = reach === 'own' ? NONE : thingsBeside(thing, model);
   const known = things[reach].get(thing);
-  if (known !== undefined && known.kind === kind && known.plan === plan && sameList(known.beside, beside)) return known.findings;
+  if (known !== undefined && known.kind === kind && known.told === told && sameList(known.beside, beside)) return known.findings;
   const findings = rowFindings(kind, thing, code, model);
-  things[reach].set(thing, { kind, plan, beside, findings });
+  things[reach].set(thing, { kind, told, beside, findings });
   return findings;
 }
 

@@ -1,9 +1,15 @@
 // Insulation of a storey as tables of a code ask for it: between the framing, outside it, over all; floor and ceiling.
+import { NONE } from '#kit/differing';
+import { addTo } from '#kit/gathered';
 import { form, measure, type Quantity } from '#kit/quantity';
-import type { Level } from '#model/model';
+import type { ElementOf, Level } from '#model/model';
+import type { Model } from '#model/resolve';
 import { assemblyFigures } from '#takeoff/assembly';
 import { insulationOf } from '#takeoff/insulation';
+import { keptFor } from '../kept.ts';
 import type { FactTable } from './tables.ts';
+
+type Crawl = ElementOf<'crawl'>;
 
 const throughAll = form('U over all', '1 ÷ R over all', (resistance = 1) => 1 / resistance);
 const both = form('R between and outside the framing', 'between + outside', (between = 0, outside = 0) => between + outside);
@@ -33,11 +39,19 @@ export const energyOfLevel: FactTable<Level> = {
     },
     'ceiling-r': (level) => allOf(level, 'ceiling'),
   },
-  around: {
+  beside: {
     // Only a floor over open air under the house is asked to keep heat.
     'floor-r': (level, model) =>
-      model.list('crawl').some(({ given }) => given.under?.value === level && given.vents !== undefined)
-        ? allOf(level, 'floor')
-        : undefined,
+      crawlsUnder(level, model).some(({ given }) => given.vents !== undefined) ? allOf(level, 'floor') : undefined,
   },
 };
+
+export function crawlsUnder(level: Level, model: Model): readonly Crawl[] {
+  return byLevel(model.list('crawl')).get(level) ?? NONE;
+}
+
+const byLevel = keptFor((crawls: readonly Crawl[]): ReadonlyMap<Level, readonly Crawl[]> => {
+  const found = new Map<Level, Crawl[]>();
+  for (const crawl of crawls) if (crawl.given.under !== undefined) addTo(found, crawl.given.under.value, crawl);
+  return found;
+});

@@ -1,8 +1,10 @@
 // The shape of a table of facts, and what several of them ask: fixtures and devices by what they serve as.
+import { NONE } from '#kit/differing';
 import type { Dimension } from '#kit/dimension';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Goods, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { keptFor } from '../kept.ts';
 
 export interface FactTable<E> {
   /** Told by the thing itself and the plan's settings. */
@@ -21,8 +23,19 @@ type Listed = Room['given']['fixtures'][number]['value'][number]['value'];
 
 /** What a room lists under fixtures or devices that serves as something. */
 export function serving(lines: Room['given']['fixtures'], service: string): readonly Listed[] {
-  return lines.flatMap((line) => line.value.flatMap(({ value }) => (servesAs(value.type, service) ? [value] : [])));
+  if (lines.length === 0) return NONE;
+  const known = servings(lines);
+  let listed = known.get(service);
+  if (listed === undefined)
+    known.set(
+      service,
+      (listed = lines.flatMap((line) => line.value.flatMap(({ value }) => (servesAs(value.type, service) ? [value] : [])))),
+    );
+  return listed;
 }
+
+/** The same room is asked for the same again whenever another changes. */
+const servings = keptFor((_: Room['given']['fixtures']) => new Map<string, readonly Listed[]>());
 
 function servesAs({ of }: Goods, service: string): boolean {
   return of?.kind === 'fixture' && (of.given['serves as']?.value.some(({ value }) => value === service) ?? false);
