@@ -69,7 +69,8 @@ function findingsOf(row: Hazard, looking: Looking): readonly Finding[] {
     if (!fires(row, thing, model)) return [];
     const carriers = stillToDo(sidesOn(thing, sidesOf(during, looking.doing), looking), looking);
     if (row.given.during !== undefined && carriers.length === 0) return [];
-    return sidesOn(thing, sidesOf(metBy, looking.doing), looking).length > 0 ? [] : [{ thing, carriers }];
+    const isMet = sidesOf(metBy, looking.doing).some((side) => isOn(thing, side, looking));
+    return isMet ? [] : [{ thing, carriers }];
   });
   // A reminder is given once, and names the other things.
   const [first, ...others] = dangerous;
@@ -118,15 +119,16 @@ function stillToDo(sides: readonly Side[], { timeline: { progress } }: Looking):
 }
 
 /** Of the steps those that work on a thing: on itself where they name things of its kind, else on its level. */
-function sidesOn(thing: Element, sides: readonly Side[], { scopes, model }: Looking): readonly Side[] {
-  const levels = levelsOf(thing);
-  return sides.filter((side) => {
-    const { elements } = scopeOf(side, scopes);
-    if (elements === undefined || elements.has(thing.slot)) return true;
-    if (!levels.some((slot) => elements.has(slot))) return false;
-    for (const slot of elements) if (slot.kind === thing.kind && isAlike(slot, thing, model)) return false;
-    return true;
-  });
+function sidesOn(thing: Element, sides: readonly Side[], looking: Looking): readonly Side[] {
+  return sides.filter((side) => isOn(thing, side, looking));
+}
+
+function isOn(thing: Element, side: Side, { scopes, model }: Looking): boolean {
+  const { elements } = scopeOf(side, scopes);
+  if (elements === undefined || elements.has(thing.slot)) return true;
+  if (!levelsOf(thing).some((slot) => elements.has(slot))) return false;
+  for (const slot of elements) if (slot.kind === thing.kind && isAlike(slot, thing, model)) return false;
+  return true;
 }
 
 /** Whether a slot names a thing of the same kind that such work could be for: a beam's foundation has no wall to fill against. */

@@ -18,12 +18,13 @@ export interface MinimumsMemory {
   sorted: { readonly rows: readonly Minimum[]; readonly kinds: readonly Kind[]; readonly asked: AskedOfPlan } | undefined;
   /** What was found of the things of each kind. */
   readonly found: Map<Kind, { readonly reads: readonly unknown[]; readonly findings: readonly Finding[] }>;
-  /** What the plan says to rows of other things; the same object while it says the same. */
-  told: Told | undefined;
+  /** What the plan says to rows of other things, and all that it was told by. */
+  plan: { readonly reads: readonly unknown[]; readonly told: Told } | undefined;
   /** What was found of each thing, by how far its rows look. */
   readonly things: { readonly [reach in 'own' | 'beside']: WeakMap<Element, Known> };
 }
 
+/** The same object while the plan says the same. */
 interface Told {
   readonly plan: Model['plan'];
   readonly facts: readonly (Quantity | undefined)[];
@@ -37,7 +38,7 @@ interface Known {
 }
 
 export function minimumsMemory(): MinimumsMemory {
-  return { sorted: undefined, found: new Map(), told: undefined, things: { own: new WeakMap(), beside: new WeakMap() } };
+  return { sorted: undefined, found: new Map(), plan: undefined, things: { own: new WeakMap(), beside: new WeakMap() } };
 }
 
 export function minimumFindings({ model }: Results, memory: MinimumsMemory): readonly Finding[] {
@@ -49,8 +50,10 @@ export function minimumFindings({ model }: Results, memory: MinimumsMemory): rea
     memory.found.clear();
   }
   const { kinds, asked } = memory.sorted;
-  const told = toldBy(model, asked, memory.told);
-  memory.told = told;
+  const reads = [asked, model.plan, ...HOUSE.map((each) => model.list(each))];
+  if (memory.plan === undefined || !sameList(memory.plan.reads, reads))
+    memory.plan = { reads, told: toldBy(model, asked, memory.plan?.told) };
+  const { told } = memory.plan;
   const findings: Finding[] = [];
   for (const kind of kinds) for (const each of findingsOf(kind, code, model, told, memory)) findings.push(each);
   return findings;

@@ -1,5 +1,8 @@
 // Figures that only hazards ask for: how steep a hole stands and how steep its soil may, how far it is down from a floor,
 // an eave, a wall's top. Worked out of what is given; undefined is what nobody gave.
+import { NONE } from '#kit/differing';
+import { addTo } from '#kit/gathered';
+import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { degreesOf } from '#kit/units/tangent';
 import type { Element, ElementOf, Foundation, Level, Roof, Trench } from '#model/model';
@@ -8,7 +11,7 @@ import { sideSlopeOf } from '#model/side-slope';
 import { dryWellDepth } from '#takeoff/measure/dry-well';
 import { roofFigures } from '#takeoff/measure/roof-figures';
 import { quantityOf } from './conditions.ts';
-import { keptFor } from './kept.ts';
+import { keptFor, keptWhile } from './kept.ts';
 
 type Facts = { readonly [fact: string]: Quantity | undefined };
 
@@ -18,20 +21,38 @@ export function safetyFact(thing: Element, fact: string, model: Model): Quantity
 }
 
 function ownFacts(thing: Element, model: Model): Facts {
-  switch (thing.kind) {
-    case 'trench':
-    case 'foundation':
-      return sides(thing, model);
-    case 'dry-well':
-      return { depth: dryWellDepth(thing), 'soil-slope': soilSlope('dry-well-volume', model) };
-    case 'level':
-      return levelHeights(thing, model);
-    case 'roof':
-      return roofHeights(thing, model);
-    default:
-      return {};
-  }
+  return HAVE_FACTS.has(thing.kind) ? factsOfThing(thing, model) : NO_FACTS;
 }
+
+const HAVE_FACTS: ReadonlySet<string> = new Set(['trench', 'foundation', 'dry-well', 'level', 'roof']);
+const NO_FACTS: Facts = {};
+
+const factsOfThing = keptWhile(
+  (thing: Element, model: Model) => [
+    thing,
+    model.list('level'),
+    model.list('foundation'),
+    model.list('roof'),
+    model.list('site'),
+    model.rows('item'),
+    model.rows('work'),
+  ],
+  (thing, model): Facts => {
+    switch (thing.kind) {
+      case 'trench':
+      case 'foundation':
+        return sides(thing, model);
+      case 'dry-well':
+        return { depth: dryWellDepth(thing), 'soil-slope': soilSlope('dry-well-volume', model) };
+      case 'level':
+        return levelHeights(thing, model);
+      case 'roof':
+        return roofHeights(thing, model);
+      default:
+        return NO_FACTS;
+    }
+  },
+);
 
 // ---- holes ----
 
@@ -134,9 +155,15 @@ function baseHeight({ given: { wall, footing, bottom } }: Foundation): Quantity<
   return measure('length', aboveGround, wall.value.size.right, footing?.value.size.right ?? ground, bottom.value);
 }
 
+const underLevels = keptFor((foundations: readonly Foundation[]): ReadonlyMap<Slot, readonly Foundation[]> => {
+  const found = new Map<Slot, Foundation[]>();
+  for (const each of foundations) if (each.given.under !== undefined) addTo(found, each.given.under.value.slot, each);
+  return found;
+});
+
 /** The one with a wall, where several carry the level. */
 function foundationUnder(level: Level, model: Model): Foundation | undefined {
-  const all = model.list('foundation').filter(({ given }) => given.under?.value.slot === level.slot);
+  const all = underLevels(model.list('foundation')).get(level.slot) ?? NONE;
   return all.find(({ given }) => given.wall !== undefined) ?? all[0];
 }
 
