@@ -44,6 +44,11 @@ export const rule = kind({
       example: 'scope same room',
     },
     wait: { takes: wait, help: 'Time between them.', example: 'wait 2 days' },
+    within: {
+      takes: wait,
+      help: 'The longest that may pass until the second begins. Their order is asked for by a row without it.',
+      example: 'within 18h',
+    },
     relation: {
       takes: oneOf('before', 'hold', 'while', 'once'),
       help: 'Plain order, an approval, a condition that lasts, or a thing owed at the end.',

@@ -160,9 +160,12 @@ export function ruleFinding<A extends readonly unknown[]>(
 }
 
 /** '7 days', '24h', '2d': as it may stand after a plus. */
-export function waitText(rule: Rule): string | undefined {
-  const given = rule.given.wait?.value;
-  if (given === undefined) return undefined;
+export function waitText({ given: { wait } }: Rule): string | undefined {
+  return wait === undefined ? undefined : spelled(wait.value);
+}
+
+/** A wait as a plan spells it. */
+export function spelled(given: Parameters<typeof waiting>[0]): string {
   const { lag, clock } = waiting(given);
   if (clock === WORKING) return given.unit === 'w' ? `${lag / 2400}w` : `${lag / 480}d`;
   if (given.unit === 'days' || given.unit === 'weeks') return counted(lag / DAY_MINUTES, 'day');

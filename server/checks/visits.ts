@@ -59,7 +59,7 @@ const pairsIn = keptWhile(
     const all = (list: Rule['given']['first']): readonly string[] =>
       (list?.value ?? []).flatMap(({ value }) => [value.name, ...(made.get(value.name) ?? [])]);
     const pairs = new Set<string>();
-    for (const { given } of rules)
+    for (const { given } of rules.filter(({ given: { within } }) => within === undefined))
       for (const first of all(given.first)) for (const then of all(given.then)) pairs.add(`${first}>${then}`);
     return pairs;
   },

@@ -18,7 +18,7 @@ export function heldPairs(plan: Plan, isAbout: (rule: Rule) => boolean): Readonl
   );
   const held = new Set<string>();
   for (const rule of model.rows('rule')) {
-    if (!isAbout(rule)) continue;
+    if (!isAbout(rule) || rule.given.within !== undefined) continue;
     const sides = (names: readonly string[]): readonly (readonly [step: number, work: string])[] =>
       names
         .flatMap((name) => [name, ...(made.get(name) ?? [])])
