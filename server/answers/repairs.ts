@@ -24,6 +24,7 @@ export function repairsOf(found: Finding, plan: Plan): readonly Repair[] | undef
   const rule = area === 'sequence' ? plan.model.rows('rule').find((each) => each.name === name) : undefined;
   const step = plan.timeline.steps.index.get(found.place.slot);
   if (rule === undefined || step === undefined) return undefined;
+  if (rule.given['renewed by'] !== undefined) return undefined;
   if (rule.given.within !== undefined) return sooner(found, step, plan);
   const pairs = unheldFor(rule, step, plan).map(({ pair }) => pair);
   // Where only the wait is missing it is written on the link that is there.

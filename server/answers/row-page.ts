@@ -75,20 +75,31 @@ function pageOf(code: string, row: LibraryRow, view: View, { asked, relation, sh
 function ofRule(rule: Rule, view: View): Own {
   const { given } = rule;
   return {
-    asked: [['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)],
+    asked: [
+      ['First', namesText(given.first, view)],
+      ['Then', namesText(given.then, view)],
+      ['Renewed by', namesText(given['renewed by'], view)],
+      ...conditions(rule, view),
+    ],
     relation: relationText(rule, view),
     shown: ruleExample(rule, view.plan.model),
     weight: [
       ['Severity', severityText(rule)],
       ['Section', sectionsText(given.section)],
     ],
-    told:
-      given.within === undefined
-        ? HELD_BY_LINKS
-        : 'Told by the dates that are shown. No link keeps a step from being late: what holds is that nothing else than the first keeps the second back. What else it waits for may make it late, and is named where it is done after the first and little time is left.',
+    told: howTold(rule),
     decides: WHO_DECIDES,
   };
 }
+
+function howTold({ given }: Rule): string {
+  if (given['renewed by'] !== undefined)
+    return 'Told by the dates that are shown, once: at the first step that begins when the time is over.';
+  return given.within === undefined ? HELD_BY_LINKS : TOLD_BY_DATES;
+}
+
+const TOLD_BY_DATES =
+  'Told by the dates that are shown. No link keeps a step from being late: what holds is that nothing else than the first keeps the second back. What else it waits for may make it late, and is named where it is done after the first and little time is left.';
 
 const HELD_BY_LINKS =
   'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.';
@@ -206,6 +217,7 @@ function severityText({ given }: Rule): string {
   const severity = given.severity?.value ?? 'note';
   const luck = severity === 'error' ? 'warning' : severity;
   const broken = `${severity} when the order is broken`;
+  if (given['renewed by'] !== undefined) return `${severity}.`;
   if (given.within !== undefined)
     return severity === 'note'
       ? 'note, when too long passes and when it is in time only by luck.'
@@ -250,6 +262,14 @@ function relationText({ given }: Rule, view: View): string {
       : given.scope?.value === 'same element'
         ? ', on the same part of the house'
         : '';
+  if (given['renewed by'] !== undefined) {
+    const goodFor = given['good for'];
+    const lasts =
+      goodFor === undefined
+        ? 'What the first gets is good for as long as its step says with `good for`'
+        : `What the first gets is good for ${spelled(goodFor.value)}, or as long as its step says with \`good for\``;
+    return `${lasts}; the second begins before it runs out. Their order is not asked for here.`;
+  }
   if (given.within !== undefined)
     return `The second begins no more than ${spelled(given.within.value)} after the first is done, or after the visit that sees it has passed${where}. Their order is not asked for here.`;
   const wait = given.wait === undefined ? '' : ` ${write(given.wait.value, view.style)} must pass between.`;

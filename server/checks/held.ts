@@ -14,6 +14,7 @@ import { concerns } from './rule-things.ts';
 import { scopesOf } from './scopes.ts';
 import { isHazard } from './sequence-messages.ts';
 import { doingIn, sidesOf } from './sides.ts';
+import { asksOrder } from './visits.ts';
 
 /** What one rule says of a step: held by chains of links, or not. */
 export interface Governed {
@@ -50,7 +51,7 @@ export function unheldFor(
   results: Results,
 ): readonly { readonly pair: Pair; readonly outcome: Outcome }[] {
   const { timeline, order } = results;
-  if (rule.given.within !== undefined) return [];
+  if (!asksOrder(rule)) return [];
   const wait = waitOf(rule);
   return (pairsFor(rule, step, results)?.unheldPairs ?? []).flatMap((pair) => {
     const outcome = outcomeOf(pair.earlier, pair.later, pair.linked, wait, timeline);
@@ -111,6 +112,7 @@ function pairsFor(
   step: number,
   results: Results,
 ): { readonly meets: readonly number[]; readonly unheldPairs: readonly Pair[] } | undefined {
+  if (rule.given['renewed by'] !== undefined) return undefined;
   const { model } = results;
   const doing = doingIn(results);
   const names = (list: Rule['given']['first']): readonly string[] => list?.value.map(({ value }) => value.name) ?? [];

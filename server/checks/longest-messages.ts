@@ -17,7 +17,7 @@ import { begunAt } from './outcomes.ts';
 import { sortOf } from './pairs.ts';
 import type { Scopes } from './scopes.ts';
 import { ruleFinding, spelled, spoken, waitingFix } from './sequence-messages.ts';
-import { counted, finishText, namesText, startText } from './show.ts';
+import { counted, doneText, namesText, startText } from './show.ts';
 import type { Side } from './sides.ts';
 
 /** By rule: who met whom at the last look, and what was told of it. */
@@ -100,6 +100,7 @@ function wordsFrom(later: number, { kind, earlier, passed, latest, start, keeper
     steps.list[later],
     steps.list[earlier],
     start,
+    crews.start[earlier],
     crews.finish[earlier],
     passed === undefined ? undefined : steps.list[passed],
     passed === undefined ? undefined : crews.finish[passed],
@@ -152,8 +153,8 @@ function milder(severity: Severity): Severity {
 }
 
 function endedText({ earlier, passed }: Overlong, timeline: Timeline): string {
-  const { crews, steps } = timeline;
-  const day = finishText(crews.finish[passed ?? earlier]!, timeline);
+  const { steps } = timeline;
+  const day = doneText(passed ?? earlier, timeline);
   return passed === undefined ? `done on ${day}` : `passed by "${steps.list[passed]!.name}" on ${day}`;
 }
 

@@ -11,7 +11,14 @@ import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarm
 import { bathOfRoom } from './minimum-facts/bath.ts';
 import { energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
-import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
+import {
+  factsOfCrawl,
+  factsOfDryWell,
+  factsOfFoundation,
+  factsOfSite,
+  factsOfTrench,
+  piersOfDeck,
+} from './minimum-facts/ground.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
 import { powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
 import { factsOfRoof } from './minimum-facts/roof.ts';
@@ -25,7 +32,7 @@ const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
   foundation: [factsOfFoundation],
   crawl: [factsOfCrawl],
   roof: [factsOfRoof],
-  deck: [fallsOfDeck],
+  deck: [fallsOfDeck, piersOfDeck],
   stair: [factsOfStair],
   trench: [factsOfTrench],
   'dry-well': [factsOfDryWell],

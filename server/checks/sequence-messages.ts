@@ -13,7 +13,7 @@ import type { Results } from './check.ts';
 import { editionOf, sourceIn } from './editions.ts';
 import { namesHazard } from './hazard.ts';
 import type { Outcome } from './outcomes.ts';
-import { counted, finishText, startText } from './show.ts';
+import { counted, doneText, startText } from './show.ts';
 import { tornOutText } from './torn-out.ts';
 
 interface Told {
@@ -95,7 +95,7 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, { ti
     later: step.name,
     earlier: earlier.name,
     laterDay: startText(timeline.crews.start[later]!, timeline),
-    earlierDay: finishText(timeline.crews.finish[outcome.earlier]!, timeline),
+    earlierDay: doneText(outcome.earlier, timeline),
     slip: slipText(later, outcome, timeline),
     wait: waitText(rule),
     tornOut: isCovering(rule, outcome, timeline) ? tornOutText(later, worksThen(rule), timeline, model) : undefined,

@@ -18,6 +18,7 @@ import { type Scopes, scopesOf } from './scopes.ts';
 import { isCovering, outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
 import { doingIn, type Side, sidesOf } from './sides.ts';
+import { validityFindings } from './validity.ts';
 
 export interface SequenceMemory {
   readonly unheld: WeakMap<Rule, Unheld>;
@@ -57,6 +58,10 @@ export function sequenceFindings(
       findings.push(...longestFindings(rule, first, then, scopes, results, memory.longest));
       continue;
     }
+    if (rule.given['renewed by'] !== undefined) {
+      findings.push(...validityFindings(rule, first, then, results));
+      continue;
+    }
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
       // A hazard of that name is told with its figures, once.
@@ -91,6 +96,7 @@ function wordsFrom(rule: Rule, later: number, outcome: Outcome, { timeline, mode
     steps.list[later],
     steps.list[outcome.earlier],
     crews.start[later],
+    crews.start[outcome.earlier],
     crews.finish[outcome.earlier],
     outcome.kind,
     outcome.free,
