@@ -102,10 +102,10 @@ export function lastKeepers(earlier: number, later: number, timeline: Timeline, 
   return keepers.filter((step) => !keepers.some((other) => other !== step && reaches(order, step, other)));
 }
 
-/** Whether another step of the same side is there in time, and sooner: a second coat may come when it likes. */
+/** Whether another step of the same side is there sooner: it is the one that must be in time, and a second coat comes when it likes. */
 function isFollowed(
   rule: Rule,
-  { earlier, latest }: Overlong,
+  { earlier }: Overlong,
   later: number,
   { then, later: all }: Meetings,
   scopes: Scopes,
@@ -116,7 +116,7 @@ function isFollowed(
   return all.some(({ step, meets }) => {
     const start = crews.start[step]!;
     const isSooner = start < crews.start[later]! || (start === crews.start[later]! && step < later);
-    if (!isSooner || start > latest || !meets.includes(earlier)) return false;
+    if (!isSooner || !meets.includes(earlier)) return false;
     return places(step).some((one) => places(later).some((other) => meetAt(one, other)));
   });
 }

@@ -94,7 +94,7 @@ task c does clamp 50% takes 1d by others after b, not before 2027-04-19
     expect(told('1d', steps)).toEqual([]);
     expect(
       told('1d', steps.replace('after b, not', 'after a, not').replace('after a\n', 'after a, not before 2027-04-12\n')),
-    ).toEqual([`warning ${CODE} b`, `warning ${CODE} c`]);
+    ).toEqual([`warning ${CODE} b`]);
   });
 });
 
