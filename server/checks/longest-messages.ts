@@ -169,9 +169,9 @@ function causeOf(
   { crews, steps, links, trades, timing }: Timeline,
 ): string {
   const trade = trades[later];
-  if (crews.ready[later]! <= latest && trade !== undefined) return `: its crew ("${trade.name}") is not free before`;
+  if (crews.ready[later]! <= latest && trade !== undefined) return `: its crew ("${trade.name}") is not free sooner`;
   const held = crews.heldBy[later]!;
-  if (held === HELD_BY_DATE) return ': it is not to begin before';
+  if (held === HELD_BY_DATE) return ': it is not to begin sooner';
   const link = links[held];
   if (link === undefined) return '';
   if (link.from !== earlier && link.from !== passed) return `: it waits for "${steps.list[link.from]!.name}"`;

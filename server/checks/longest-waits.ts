@@ -6,6 +6,7 @@ import { waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
 import type { Results } from './check.ts';
+import { keptFor } from './kept.ts';
 import { type Meetings, meetAt } from './meetings.ts';
 import { type Order, reaches } from './order.ts';
 import { begunAt, isDone } from './outcomes.ts';
@@ -94,9 +95,20 @@ function latestStart({ given }: Rule, since: number, { timing, crews }: Timeline
 
 /** Steps that the later one waits for and that the earlier does not, of those that wait for each other the last. */
 export function lastKeepers(earlier: number, later: number, timeline: Timeline, order: Order): readonly number[] {
+  const known = keepersIn(order);
+  const pair = earlier * order.network.count + later;
+  let keepers = known.get(pair);
+  if (keepers === undefined) known.set(pair, (keepers = keepersOf(earlier, later, order)));
+  return keepers.filter((step) => !isDone(step, timeline));
+}
+
+/** By pair of steps: it hangs on links alone. */
+const keepersIn = keptFor((_: Order) => new Map<number, readonly number[]>());
+
+function keepersOf(earlier: number, later: number, order: Order): readonly number[] {
   const keepers: number[] = [];
-  for (let step = 0; step < timeline.steps.list.length; step++) {
-    if (step === earlier || !reaches(order, step, later) || isDone(step, timeline)) continue;
+  for (let step = 0; step < order.network.count; step++) {
+    if (step === earlier || !reaches(order, step, later)) continue;
     if (!reaches(order, step, earlier) && !reaches(order, earlier, step)) keepers.push(step);
   }
   return keepers.filter((step) => !keepers.some((other) => other !== step && reaches(order, step, other)));

@@ -8,6 +8,7 @@ import type { Timeline } from '#schedule/timeline';
 import { afterFinish, CALENDAR_DAYS } from '#schedule/waits';
 import type { Results } from './check.ts';
 import { editionOf } from './editions.ts';
+import { keptWhile } from './kept.ts';
 import { begunAt } from './outcomes.ts';
 import { concerns } from './rule-things.ts';
 import { scopesOf } from './scopes.ts';
@@ -43,12 +44,16 @@ export const lapsed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
 /** Names every visit under `renewed by`. */
 const ALL_VISITS = 'inspections';
 
-export function validityFindings(
-  rule: Rule,
-  first: readonly Side[],
-  then: readonly Side[],
-  results: Results,
-): readonly Finding[] {
+/** Kept while dates, and those who meet, are the same. */
+export const validityFindings = keptWhile((rule: Rule, first: readonly Side[], then: readonly Side[], results: Results) => {
+  const { model, timeline } = results;
+  const { steps, crews, timing, dated, start } = timeline;
+  const { when, unless } = rule.given;
+  const asks = when.length + unless.length > 0 ? model : undefined;
+  return [rule, first, then, steps, crews, timing, dated, start, scopesOf(results), doingIn(results), editionOf(model), asks];
+}, lapsedOf);
+
+function lapsedOf(rule: Rule, first: readonly Side[], then: readonly Side[], results: Results): readonly Finding[] {
   const { timeline, model } = results;
   const { steps, crews } = timeline;
   const gets = [...new Set(first.map(({ step }) => step))];

@@ -34,7 +34,7 @@ describe('too late', () => {
     expect(
       says('1d', 'task a does glue takes 1d by crew\ntask b does clamp takes 1d by others after a, not before 2027-04-08\n'),
     ).toEqual([
-      '"b" begins on 8 Apr, but "a" is done on 5 Apr, and no more than 1d may pass: it is not to begin before. It sets. Clamp sooner.',
+      '"b" begins on 8 Apr, but "a" is done on 5 Apr, and no more than 1d may pass: it is not to begin sooner. It sets. Clamp sooner.',
     ]);
     expect(
       says(
@@ -47,7 +47,7 @@ describe('too late', () => {
         '1d',
         'task a does glue takes 1d by crew\ntask c takes 3d by others\ntask b does clamp takes 1d by others after a\n',
       )[0],
-    ).toContain(': its crew ("others") is not free before.');
+    ).toContain(': its crew ("others") is not free sooner.');
     expect(says('1d', 'task a does glue takes 1d by crew\ntask b does clamp takes 1d by others after a + 2d\n')[0]).toContain(
       ': its own link asks for more.',
     );
