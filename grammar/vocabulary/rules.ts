@@ -44,6 +44,21 @@ export const rule = kind({
       example: 'scope same room',
     },
     wait: { takes: wait, help: 'Time between them.', example: 'wait 2 days' },
+    within: {
+      takes: wait,
+      help: 'The longest that may pass until the second begins. Their order is asked for by a row without it.',
+      example: 'within 18h',
+    },
+    'good for': {
+      takes: wait,
+      help: 'How long what comes first stays valid, where the plan’s own step does not say.',
+      example: 'good for 180 days',
+    },
+    'renewed by': {
+      takes: listOf(anyName),
+      help: 'What begins that time anew; inspections are all visits. The row asks then only that it has not run out.',
+      example: 'renewed by inspections',
+    },
     relation: {
       takes: oneOf('before', 'hold', 'while', 'once'),
       help: 'Plain order, an approval, a condition that lasts, or a thing owed at the end.',

@@ -1,5 +1,7 @@
 // Why the order of a step is right: the rules that govern it, each with the chain of links that holds it.
 import { type Governed, governing } from '#checks/held';
+import { spelled } from '#checks/sequence-messages';
+import { namesText } from '#checks/show';
 import type { PlanLink } from '#schedule/links';
 import { nameOf, waitText } from './holding.ts';
 import { type ListedReason, saying } from './listed-reason.ts';
@@ -19,8 +21,10 @@ export function orderReason(step: number, view: View, most = Number.POSITIVE_INF
 }
 
 /** 'held: wires → wiring-rough (looks at) → batts (in order) → hang-board (after), and so are 2 others'. */
-function governedText({ earlier, others, chain, outcome }: Governed, view: View): string {
+function governedText(governed: Governed, view: View): string {
+  const { earlier, others, chain, outcome, keepers } = governed;
   const { timeline } = view.plan;
+  if (keepers !== undefined) return followedText(governed, keepers, view);
   switch (outcome) {
     case 'broken':
       return `broken: "${nameOf(earlier, timeline)}" must be done before`;
@@ -34,6 +38,17 @@ function governedText({ earlier, others, chain, outcome }: Governed, view: View)
       return `held: ${[nameOf(earlier, timeline), ...links.map((link) => linkedText(link, view))].join(' → ')}${also}`;
     }
   }
+}
+
+/** Where no more than so long may pass: 'in time by luck: within 1d of "deck", but "felt-truck" may keep it back as well'. */
+function followedText({ rule, earlier, chain, outcome }: Governed, keepers: readonly number[], view: View): string {
+  const { timeline } = view.plan;
+  const most = spelled(rule.given.within!.value);
+  const first = `"${nameOf(earlier, timeline)}"`;
+  if (outcome === 'broken') return `too late: no more than ${most} may pass after ${first}`;
+  if (outcome === 'held') return `in time: within ${most} of ${first}, and nothing else keeps it back`;
+  if (chain === undefined) return `in time by its date alone: no chain leads here from ${first}`;
+  return `in time by luck: within ${most} of ${first}, but ${namesText(keepers.map((each) => nameOf(each, timeline)))} may keep it back as well`;
 }
 
 /** 'batts (in order)', 'tape (after, + 2 days)'. */

@@ -24,11 +24,23 @@ export function repairsOf(found: Finding, plan: Plan): readonly Repair[] | undef
   const rule = area === 'sequence' ? plan.model.rows('rule').find((each) => each.name === name) : undefined;
   const step = plan.timeline.steps.index.get(found.place.slot);
   if (rule === undefined || step === undefined) return undefined;
+  if (rule.given['renewed by'] !== undefined) return undefined;
+  if (rule.given.within !== undefined) return sooner(found, step, plan);
   const pairs = unheldFor(rule, step, plan).map(({ pair }) => pair);
   // Where only the wait is missing it is written on the link that is there.
   if (pairs.length === 0 || pairs.some(({ linked }) => linked)) return undefined;
   const earlier = lastOf([...new Set(pairs.map((pair) => pair.earlier))], rule, plan);
   return [...direct(step, earlier, rule, plan), ...through(step, earlier, rule, plan), ...moved(step, earlier, rule, plan)];
+}
+
+/** The first waits for what keeps the second; or what has the second's crew waits until that is done. */
+function sooner({ fixes = [] }: Finding, step: number, { timeline, order }: Plan): readonly Repair[] {
+  const busyWith = timeline.crews.heldByTask[step]!;
+  const first = fixes.map((change): Repair => ({ title: change.title, change }));
+  if (busyWith < 0 || reaches(order, busyWith, step)) return first;
+  const [later, other] = [timeline.steps.list[step]!, timeline.steps.list[busyWith]!];
+  const title = `Let "${other.name}" wait for "${later.name}"`;
+  return [...first, { title, change: waitingFix(other, [later.name], title) }];
 }
 
 /** Those that no other of them waits for: a link to the last holds what is before it. A rule's wait is counted from each. */

@@ -2,6 +2,7 @@
 // it comes from, with a plan that is wrong and one that is right.
 import { sectionsText } from '#checks/editions';
 import { type Example, hazardExample, minimumExample, type NoExample, needExample, ruleExample } from '#checks/row-examples';
+import { spelled } from '#checks/sequence-messages';
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
 import { answer, example, type Page, type Part, paragraph, rows, WHO_DECIDES } from './page.ts';
@@ -74,17 +75,34 @@ function pageOf(code: string, row: LibraryRow, view: View, { asked, relation, sh
 function ofRule(rule: Rule, view: View): Own {
   const { given } = rule;
   return {
-    asked: [['First', namesText(given.first, view)], ['Then', namesText(given.then, view)], ...conditions(rule, view)],
+    asked: [
+      ['First', namesText(given.first, view)],
+      ['Then', namesText(given.then, view)],
+      ['Renewed by', namesText(given['renewed by'], view)],
+      ...conditions(rule, view),
+    ],
     relation: relationText(rule, view),
     shown: ruleExample(rule, view.plan.model),
     weight: [
       ['Severity', severityText(rule)],
       ['Section', sectionsText(given.section)],
     ],
-    told: 'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.',
+    told: howTold(rule),
     decides: WHO_DECIDES,
   };
 }
+
+function howTold({ given }: Rule): string {
+  if (given['renewed by'] !== undefined)
+    return 'Told by the dates that are shown, once: at the first step that begins when the time is over.';
+  return given.within === undefined ? HELD_BY_LINKS : TOLD_BY_DATES;
+}
+
+const TOLD_BY_DATES =
+  'Told by the dates that are shown. No link keeps a step from being late: what holds is that nothing else than the first keeps the second back. What else it waits for may make it late, and is named where it is done after the first and little time is left.';
+
+const HELD_BY_LINKS =
+  'Links hold an order: `after`, `also after`, the order of a phase, an inspection that holds, a delivery that brings. Dates that merely happen to be right are luck.';
 
 function ofMinimum(row: ElementOf<'minimum'>, view: View): Own {
   const { given } = row;
@@ -181,6 +199,8 @@ function exampleParts(shown: Example | NoExample, row: LibraryRow): readonly Par
   if (row.kind === 'minimum' && wrong.length > 0 && right.length > 0)
     return example(shown, `a little ${row.given['at least'] === undefined ? 'over' : 'under'}`, 'just met');
   if (row.kind === 'need' || row.kind === 'hazard') return example(shown, 'no step sees to it', 'a step sees to it');
+  if (row.kind === 'rule' && row.given.within !== undefined)
+    return example(shown, 'the second begins too late', 'the second follows in time');
   if (row.kind === 'minimum' || wrong.length > 0 || right.length > 0) return example(shown);
   switch (row.given.relation?.value ?? 'before') {
     case 'before':
@@ -197,6 +217,11 @@ function severityText({ given }: Rule): string {
   const severity = given.severity?.value ?? 'note';
   const luck = severity === 'error' ? 'warning' : severity;
   const broken = `${severity} when the order is broken`;
+  if (given['renewed by'] !== undefined) return `${severity}.`;
+  if (given.within !== undefined)
+    return severity === 'note'
+      ? 'note, when too long passes and when it is in time only by luck.'
+      : `${severity} when too long passes; ${severity === 'error' ? 'warning' : 'note'} when it is in time only by luck.`;
   const both =
     luck === severity
       ? `${severity} when the order is broken or right only by luck`
@@ -237,6 +262,16 @@ function relationText({ given }: Rule, view: View): string {
       : given.scope?.value === 'same element'
         ? ', on the same part of the house'
         : '';
+  if (given['renewed by'] !== undefined) {
+    const goodFor = given['good for'];
+    const lasts =
+      goodFor === undefined
+        ? 'What the first gets is good for as long as its step says with `good for`'
+        : `What the first gets is good for ${spelled(goodFor.value)}, or as long as its step says with \`good for\``;
+    return `${lasts}; the second begins before it runs out. Their order is not asked for here.`;
+  }
+  if (given.within !== undefined)
+    return `The second begins no more than ${spelled(given.within.value)} after the first is done, or after the visit that sees it has passed${where}. Their order is not asked for here.`;
   const wait = given.wait === undefined ? '' : ` ${write(given.wait.value, view.style)} must pass between.`;
   switch (given.relation?.value ?? 'before') {
     case 'before':

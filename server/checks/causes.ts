@@ -4,19 +4,22 @@ import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Model } from '#model/resolve';
 import { standingOf } from '#model/standing';
+import type { Results } from './check.ts';
 import { isHazardous } from './hazard.ts';
+import { reaches } from './order.ts';
 
 /** That something could not be read or followed. */
 const UNREAD = /^(?:syntax|words|names|units)\//;
 /** What a thing lacks, when part of what it says was not understood. */
 const LACKING =
-  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/nobody-does-it|names\/unused|sequence\/.*|missing\/.*|minimum\/.*)$/;
+  /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/(?:nobody-does-it|state-milestone)|names\/unused|sequence\/.*|inspections\/(?:covered|too-soon)|missing\/.*|minimum\/.*)$/;
 /** What a plan lacks, when one of its files is not there. */
 const LACKING_A_FILE =
   /^(?:takeoff\/[a-z]+-missing|schedule\/(?:no-duration|loose-end)|rooms\/no-way-in|work\/[a-z-]+|names\/(?:unused|unknown|unknown-goods)|money\/[a-z-]+|missing\/.*|inspections\/(?:nothing-to-see|not-planned))$/;
 
 /** The findings but those that only follow from others among them. */
-export function withoutConsequences(findings: readonly Finding[], { model }: { readonly model: Model }): readonly Finding[] {
+export function withoutConsequences(findings: readonly Finding[], results: Results): readonly Finding[] {
+  const { model } = results;
   const roots = findings.filter(({ severity, code }) => severity === 'error' && UNREAD.test(code));
   if (roots.length === 0) return findings;
   const missesFile = roots.some(({ code }) => code === 'names/include-missing');
@@ -30,6 +33,8 @@ export function withoutConsequences(findings: readonly Finding[], { model }: { r
     nowhere.add(details[0]);
     if (typeof details[2] === 'string') meant.add(details[2].toLowerCase());
   }
+  const lost = lostLinks(roots, results);
+  const diaryIsUnread = roots.some(({ code, place }) => code === 'names/unknown' && place.slot.kind === 'progress');
   const isTroubled = (slot: Slot): boolean => troubled.has(slot) || meant.has(slot.name);
   const follows = (found: Finding): boolean => {
     const { code, details, place, related = [] } = found;
@@ -38,6 +43,11 @@ export function withoutConsequences(findings: readonly Finding[], { model }: { r
     if (code === 'accept/unused') return true;
     if (code === 'names/unknown') return unread.has(String(details[0]).toLowerCase());
     if (code === 'names/unknown-goods') return nowhere.has(details[0]);
+    // What the diary says of a step of another name is not known of this one.
+    if (diaryIsUnread && OF_THE_DIARY.test(code)) return true;
+    if (code === 'deliveries/order-by-passed' && related.some((each) => comesTooSoon(each.place.slot, lost, results)))
+      return true;
+    if (lost.length > 0 && OF_AN_ORDER.test(code) && losesOrder(found, lost, results)) return true;
     if (!LACKING.test(code)) return false;
     return isTroubled(place.slot) || (code.startsWith('sequence/') && related.some((each) => isTroubled(each.place.slot)));
   };
@@ -53,4 +63,48 @@ function namesUnread(roots: readonly Finding[], model: Model): ReadonlySet<strin
     if (name !== undefined) names.add(name.toLowerCase());
   }
   return names;
+}
+
+/** A step that waits for a name that leads nowhere, and the step that was probably meant. */
+interface LostLink {
+  readonly step: number;
+  readonly meant: number | undefined;
+}
+
+/** What a record in the diary would have answered. */
+const OF_THE_DIARY = /^(?:schedule\/out-of-order|deliveries\/order-by-passed)$/;
+/** What is told of two steps and their order. */
+const OF_AN_ORDER = /^(?:sequence\/.*|inspections\/(?:covered|too-soon))$/;
+
+function lostLinks(roots: readonly Finding[], { timeline: { steps } }: Results): readonly LostLink[] {
+  return roots.flatMap(({ code, details, place }) => {
+    if (code !== 'names/unknown' || details[1] !== 'step') return [];
+    const near = details[2];
+    const meant = typeof near === 'string' ? steps.byName.get(near.toLowerCase()) : undefined;
+    const own = steps.index.get(place.slot);
+    const waiting = own === undefined ? (steps.within.get(place.slot) ?? []) : [own];
+    return waiting.map((step) => ({ step, meant }));
+  });
+}
+
+/** Whether a lost link may be what held an order: it leads to the later step, and what was meant comes after the earlier. */
+function losesOrder(
+  { place, related = [] }: Finding,
+  lost: readonly LostLink[],
+  { timeline: { steps }, order }: Results,
+): boolean {
+  const later = steps.index.get(place.slot);
+  const earlier = related[0] === undefined ? undefined : steps.index.get(related[0].place.slot);
+  if (later === undefined || earlier === undefined) return false;
+  return lost.some(
+    ({ step, meant }) =>
+      (step === later || reaches(order, step, later)) &&
+      (meant === undefined || meant === earlier || reaches(order, earlier, meant)),
+  );
+}
+
+/** Whether a step may begin sooner than the plan means it to. */
+function comesTooSoon(slot: Slot, lost: readonly LostLink[], { timeline: { steps }, order }: Results): boolean {
+  const at = steps.index.get(slot);
+  return at !== undefined && lost.some(({ step }) => step === at || reaches(order, step, at));
 }

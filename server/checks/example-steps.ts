@@ -2,7 +2,7 @@
 // to the other, or, where a missing step is what the rule is about, the first is left out.
 import type { ElementOf, Rule } from '#model/model';
 import type { Model } from '#model/resolve';
-import { waitText } from './sequence-messages.ts';
+import { spelled, waitText } from './sequence-messages.ts';
 
 export interface Steps {
   readonly wrong: readonly string[];
@@ -24,6 +24,7 @@ export function orderSteps(rule: Rule, model: Model): Steps | undefined {
   const first = sideOf(spokenOfFirst(names(given.first), rule), model);
   const then = sideOf(spokenOfFirst(names(given.then), rule), model);
   if (first === undefined || then === undefined) return undefined;
+  if (given.within !== undefined) return lateSteps(first, then, given.within.value, model);
   const passing = waitText(rule);
   const wait = passing === undefined ? '' : ` + ${passing}`;
   const right = withTrades([...firstSteps(first, then, wait, model), laterStep(then, first, wait)]);
@@ -31,6 +32,12 @@ export function orderSteps(rule: Rule, model: Model): Steps | undefined {
   // What is owed is missed where no step sees to it.
   if (relation === 'once') return { wrong: withTrades([laterStep(then, undefined, '')]), right };
   return { wrong: withTrades(looseSteps(first, then, model)), right };
+}
+
+/** The later step follows at once, or when twice as long has passed as may. */
+function lateSteps(first: Side, then: Side, most: { readonly value: number; readonly unit?: string }, model: Model): Steps {
+  const steps = (wait: string): readonly string[] => [...firstSteps(first, then, wait, model), laterStep(then, first, wait)];
+  return { wrong: withTrades(steps(` + ${spelled({ ...most, value: 2 * most.value })}`)), right: withTrades(steps('')) };
 }
 
 /** The steps that call for work, and those with a step that answers before them. */

@@ -5,14 +5,16 @@ import { waiting } from '#schedule/links';
 import { workHolds } from './chain-waits.ts';
 import type { Results } from './check.ts';
 import { firesIn } from './conditions.ts';
+import { lastKeepers, overlongOf } from './longest-waits.ts';
 import { meetingsOf } from './meetings.ts';
 import { chain } from './order.ts';
-import { type Outcome, outcomeOf, type Wait } from './outcomes.ts';
+import { begunAt, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { type Pair, sortOf, unheld } from './pairs.ts';
 import { concerns } from './rule-things.ts';
 import { scopesOf } from './scopes.ts';
 import { isHazard } from './sequence-messages.ts';
 import { doingIn, sidesOf } from './sides.ts';
+import { asksOrder } from './visits.ts';
 
 /** What one rule says of a step: held by chains of links, or not. */
 export interface Governed {
@@ -24,6 +26,8 @@ export interface Governed {
   /** Numbers of links, from the earlier step to this one; undefined where no chain holds the order. */
   readonly chain: readonly number[] | undefined;
   readonly outcome: 'held' | 'luck' | 'broken' | 'done';
+  /** Where the rule says the longest that may pass: what else keeps this step, and may make it late. */
+  readonly keepers?: readonly number[];
 }
 
 /** The rules that govern a step, those first that matter most. */
@@ -47,6 +51,7 @@ export function unheldFor(
   results: Results,
 ): readonly { readonly pair: Pair; readonly outcome: Outcome }[] {
   const { timeline, order } = results;
+  if (!asksOrder(rule)) return [];
   const wait = waitOf(rule);
   return (pairsFor(rule, step, results)?.unheldPairs ?? []).flatMap((pair) => {
     const outcome = outcomeOf(pair.earlier, pair.later, pair.linked, wait, timeline);
@@ -66,6 +71,7 @@ function governedBy(rule: Rule, step: number, results: Results): Governed | unde
   const { timeline, order } = results;
   const pairs = pairsFor(rule, step, results);
   if (pairs === undefined || pairs.meets.length === 0) return undefined;
+  if (rule.given.within !== undefined) return followed(rule, step, pairs.meets, results);
   const worst = unheldFor(rule, step, results)[0];
   if (worst !== undefined) return { rule, earlier: worst.pair.earlier, others: 0, chain: undefined, outcome: worst.outcome.kind };
   const { finish } = timeline.crews;
@@ -83,6 +89,19 @@ function governedBy(rule: Rule, step: number, results: Results): Governed | unde
   return { rule, earlier: tight.earlier, others, chain: tight.links, outcome: 'held' };
 }
 
+/** Of the steps that this one must follow soon, the one that is worst off. */
+function followed(rule: Rule, step: number, meets: readonly number[], { timeline, order }: Results): Governed | undefined {
+  if (begunAt(step, timeline) !== undefined) return undefined;
+  const each = meets.map((earlier): Governed => {
+    const late = overlongOf(rule, earlier, step, timeline, order)?.kind === 'late';
+    const links = chain(timeline.network, order, earlier, step);
+    const keepers = links === undefined ? [] : lastKeepers(earlier, step, timeline, order);
+    const outcome = late ? 'broken' : links === undefined || keepers.length > 0 ? 'luck' : 'held';
+    return { rule, earlier, others: meets.length - 1, chain: links, outcome, keepers };
+  });
+  return each.find(({ outcome }) => outcome === 'broken') ?? each.find(({ outcome }) => outcome === 'luck') ?? each[0];
+}
+
 function waitOf(rule: Rule): Wait | undefined {
   return rule.given.wait === undefined ? undefined : waiting(rule.given.wait.value);
 }
@@ -93,6 +112,7 @@ function pairsFor(
   step: number,
   results: Results,
 ): { readonly meets: readonly number[]; readonly unheldPairs: readonly Pair[] } | undefined {
+  if (rule.given['renewed by'] !== undefined) return undefined;
   const { model } = results;
   const doing = doingIn(results);
   const names = (list: Rule['given']['first']): readonly string[] => list?.value.map(({ value }) => value.name) ?? [];

@@ -13,7 +13,14 @@ import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarm
 import { bathOfRoom } from './minimum-facts/bath.ts';
 import { crawlsUnder, energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
-import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
+import {
+  factsOfCrawl,
+  factsOfDryWell,
+  factsOfFoundation,
+  factsOfSite,
+  factsOfTrench,
+  piersOfDeck,
+} from './minimum-facts/ground.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
 import { roomsBeside } from './minimum-facts/neighbours.ts';
 import { powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
@@ -28,7 +35,7 @@ const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
   foundation: [factsOfFoundation],
   crawl: [factsOfCrawl],
   roof: [factsOfRoof],
-  deck: [fallsOfDeck],
+  deck: [fallsOfDeck, piersOfDeck],
   stair: [factsOfStair],
   trench: [factsOfTrench],
   'dry-well': [factsOfDryWell],

@@ -48,7 +48,7 @@ export function outcomeOf(
 }
 
 /** When recorded work began, or at the latest; undefined for what lies ahead. */
-function begunAt(step: number, { timing }: Timeline): number | undefined {
+export function begunAt(step: number, { timing }: Timeline): number | undefined {
   const start = timing.fixedStart?.[step] ?? Number.NaN;
   if (!Number.isNaN(start)) return start;
   const finish = timing.fixedFinish?.[step] ?? Number.NaN;

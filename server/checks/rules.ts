@@ -4,6 +4,7 @@ import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
+import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -61,6 +62,7 @@ export const checks: readonly Check[] = [
   looseEnd,
   workingTime,
   beforeInspection,
+  orderByPassed,
   beforeStart,
   deadline,
   pastTarget,

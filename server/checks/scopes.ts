@@ -177,21 +177,28 @@ function taskScopes(
 }
 
 function measuredPlaces(claims: readonly Claim[], model: Model): ReadonlyMap<string, Places> {
-  const found = new Map<string, { rooms: Set<Slot>; elements: Set<Slot>; house: boolean; where: unknown }>();
+  const found = new Map<string, { rooms: Set<Slot>; elements: Set<Slot>; house: boolean; all: boolean; where: unknown }>();
   for (const { line } of claims) {
     if (line.work === undefined) continue;
     let own = found.get(line.work.name);
     if (own === undefined)
-      found.set(line.work.name, (own = { rooms: new Set(), elements: new Set(), house: false, where: undefined }));
+      found.set(line.work.name, (own = { rooms: new Set(), elements: new Set(), house: false, all: false, where: undefined }));
     if (own.where === line.where) continue;
     own.where = line.where;
     const { room, element, level } = line.where;
     if (room === undefined) own.house = true;
     else own.rooms.add(room);
+    // What is measured by the house goes on anywhere in it.
+    if (element.kind === 'plan') own.all = true;
     if (!own.elements.has(element)) addElement(element, own.elements, model);
     if (level !== undefined) own.elements.add(level);
   }
-  return new Map([...found].map(([work, { rooms, elements, house }]) => [work, { rooms: house ? undefined : rooms, elements }]));
+  return new Map(
+    [...found].map(([work, { rooms, elements, house, all }]) => [
+      work,
+      { rooms: house ? undefined : rooms, elements: all ? undefined : elements },
+    ]),
+  );
 }
 
 /** The very lines, or as many of the same works at the same places. */

@@ -13,7 +13,7 @@ import type { Results } from './check.ts';
 import { editionOf, sourceIn } from './editions.ts';
 import { namesHazard } from './hazard.ts';
 import type { Outcome } from './outcomes.ts';
-import { counted, finishText, startText } from './show.ts';
+import { counted, doneText, startText } from './show.ts';
 import { tornOutText } from './torn-out.ts';
 
 interface Told {
@@ -95,7 +95,7 @@ export function outcomeFinding(rule: Rule, later: number, outcome: Outcome, { ti
     later: step.name,
     earlier: earlier.name,
     laterDay: startText(timeline.crews.start[later]!, timeline),
-    earlierDay: finishText(timeline.crews.finish[outcome.earlier]!, timeline),
+    earlierDay: doneText(outcome.earlier, timeline),
     slip: slipText(later, outcome, timeline),
     wait: waitText(rule),
     tornOut: isCovering(rule, outcome, timeline) ? tornOutText(later, worksThen(rule), timeline, model) : undefined,
@@ -160,9 +160,12 @@ export function ruleFinding<A extends readonly unknown[]>(
 }
 
 /** '7 days', '24h', '2d': as it may stand after a plus. */
-export function waitText(rule: Rule): string | undefined {
-  const given = rule.given.wait?.value;
-  if (given === undefined) return undefined;
+export function waitText({ given: { wait } }: Rule): string | undefined {
+  return wait === undefined ? undefined : spelled(wait.value);
+}
+
+/** A wait as a plan spells it. */
+export function spelled(given: Parameters<typeof waiting>[0]): string {
   const { lag, clock } = waiting(given);
   if (clock === WORKING) return given.unit === 'w' ? `${lag / 2400}w` : `${lag / 480}d`;
   if (given.unit === 'days' || given.unit === 'weeks') return counted(lag / DAY_MINUTES, 'day');

@@ -10,6 +10,7 @@ import { firesIn } from './conditions.ts';
 import { editionOf } from './editions.ts';
 import { seenToBy } from './hazards.ts';
 import { keptFor } from './kept.ts';
+import { type LongestMemory, longestFindings } from './longest-messages.ts';
 import { isWorse, type Outcome, outcomeOf, type Wait } from './outcomes.ts';
 import { type Unheld, unheld } from './pairs.ts';
 import { concerns } from './rule-things.ts';
@@ -17,14 +18,16 @@ import { type Scopes, scopesOf } from './scopes.ts';
 import { isCovering, outcomeFinding } from './sequence-messages.ts';
 import { owes, reminds } from './sequence-remarks.ts';
 import { doingIn, type Side, sidesOf } from './sides.ts';
+import { validityFindings } from './validity.ts';
 
 export interface SequenceMemory {
   readonly unheld: WeakMap<Rule, Unheld>;
   /** What was told of each rule at the last look. */
   readonly told: WeakMap<Rule, readonly Told[]>;
+  readonly longest: LongestMemory;
 }
 export function sequenceMemory(): SequenceMemory {
-  return { unheld: new WeakMap(), told: new WeakMap() };
+  return { unheld: new WeakMap(), told: new WeakMap(), longest: new WeakMap() };
 }
 
 /** A finding with all that its words hang on but the rule. */
@@ -51,6 +54,14 @@ export function sequenceFindings(
     const then = sidesOf(names.then, doing);
     if (then.length === 0 || !firesIn(rule, model)) continue;
     const first = sidesOf(names.first, doing);
+    if (rule.given.within !== undefined) {
+      findings.push(...longestFindings(rule, first, then, scopes, results, memory.longest));
+      continue;
+    }
+    if (rule.given['renewed by'] !== undefined) {
+      findings.push(...validityFindings(rule, first, then, results));
+      continue;
+    }
     const relation = rule.given.relation?.value ?? 'before';
     if (first.length === 0) {
       // A hazard of that name is told with its figures, once.
@@ -85,6 +96,7 @@ function wordsFrom(rule: Rule, later: number, outcome: Outcome, { timeline, mode
     steps.list[later],
     steps.list[outcome.earlier],
     crews.start[later],
+    crews.start[outcome.earlier],
     crews.finish[outcome.earlier],
     outcome.kind,
     outcome.free,

@@ -51,6 +51,11 @@ export function isGoverned(
   return pairsIn(model.rows('rule'), doing.states).has(`${first}>${then}`);
 }
 
+/** Whether a rule asks for the order of what it names, and not only for how long may pass. */
+export function asksOrder({ given }: Rule): boolean {
+  return given.within === undefined && given['renewed by'] === undefined;
+}
+
 /** Every 'first>then' of the rules, states by the works that make them. */
 const pairsIn = keptWhile(
   (rules: readonly Rule[], states: readonly State[]) => [rules, states],
@@ -59,7 +64,7 @@ const pairsIn = keptWhile(
     const all = (list: Rule['given']['first']): readonly string[] =>
       (list?.value ?? []).flatMap(({ value }) => [value.name, ...(made.get(value.name) ?? [])]);
     const pairs = new Set<string>();
-    for (const { given } of rules)
+    for (const { given } of rules.filter(asksOrder))
       for (const first of all(given.first)) for (const then of all(given.then)) pairs.add(`${first}>${then}`);
     return pairs;
   },

@@ -2,6 +2,7 @@
 // without the checks. A pair is held where a path of links leads from the finish of the first to the start of the other, so
 // that no step, however long it takes, can turn them round; where the rule asks for a wait, the waits and work on the path
 // must make it up.
+import { asksOrder } from '#checks/visits';
 import type { Rule, Step } from '#model/model';
 import { waiting } from '#schedule/links';
 import { FINISH_FINISH, FINISH_START, START_FINISH } from '#schedule/network';
@@ -18,7 +19,7 @@ export function heldPairs(plan: Plan, isAbout: (rule: Rule) => boolean): Readonl
   );
   const held = new Set<string>();
   for (const rule of model.rows('rule')) {
-    if (!isAbout(rule)) continue;
+    if (!isAbout(rule) || !asksOrder(rule)) continue;
     const sides = (names: readonly string[]): readonly (readonly [step: number, work: string])[] =>
       names
         .flatMap((name) => [name, ...(made.get(name) ?? [])])

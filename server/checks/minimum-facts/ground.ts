@@ -1,8 +1,8 @@
-// What the ground asks for: footings, walls and bolts of a foundation, vents of a crawl space, fall of drains and of the
+// What the ground asks for: footings, walls and bolts of a foundation, piers of a deck, vents of a crawl space, fall of drains and of the
 // ground, rain in a dry well.
 import { constant, form, measure, type Quantity, roundUp } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { ElementOf, Foundation, Trench } from '#model/model';
+import type { Deck, ElementOf, Foundation, Trench } from '#model/model';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
 
 const beyond = form('footing beyond the wall', '(footing − wall) ÷ 2', (footing = 0, wall = 0) => (footing - wall) / 2);
@@ -52,6 +52,9 @@ export const factsOfFoundation: FactTable<Foundation> = {
     'edge-depth': ({ given }) => given.edge?.value.deep,
   },
 };
+
+/** Piers of a deck are given by diameter and depth. */
+export const piersOfDeck: FactTable<Deck> = { own: { 'pier-depth': ({ given }) => given.piers?.value.size.right } };
 
 const SHARE = /^1\/(\d+)$/;
 /** 1/150 as a number. */

@@ -32,6 +32,10 @@ describe('a mistake, the code that tells it, how many are told above a note, and
     ['a window is renamed', 'house', /^window +w-3050/m, 'window w-3051', 'names/unknown', 1, 1],
     ['a door is renamed', 'house', /^door +d-2868/m, 'door d-2869', 'names/unknown', 1, 1],
     ['a step that others wait for is renamed', 'work', /task wires /, 'task wirs ', 'names/unknown', 1, 1],
+    ['a milestone that others wait for is renamed', 'work', 'milestone dry "Dry"', 'milestone dri "Dry"', 'names/unknown', 1, 1],
+    ['a step that makes a state is renamed', 'work', 'task underlay ', 'task underlaj ', 'names/unknown', 2, 2],
+    ['a step with a diary is renamed', 'work', 'task silt-fence ', 'task silt-fense ', 'names/unknown', 1, 1],
+    ['a step before what must be ordered is renamed', 'work', 'task strip-walls ', 'task strip-wals ', 'names/unknown', 3, 3],
     ['a kind of work is misspelt', 'work', 'does hang-board ', 'does hang-bord ', 'names/unknown', 2, 3],
     ['a file of prices is not there', 'plan', '"prices.screed"', '"prises.screed"', 'names/include-missing', 1, 1],
     ['the file of the house is not there', 'plan', '"house.screed"', '"hous.screed"', 'names/include-missing', 1, 1],
@@ -71,4 +75,27 @@ test('a hazard is told beside a name that leads nowhere', () => {
   const { told: lines } = checked(text);
   expect(lines).toContain('error names/unknown deck');
   expect(lines).toContain('note safety/roof-edge deck');
+});
+
+test('an order that no lost link could have held is told beside it', () => {
+  const steps = (waits: string): string => `plan p
+  start 2027-04-05
+trade us crew of 2
+trade others crew of 2
+task board does hang-board takes 3d by us
+task tape does tape-board takes 1d by others
+task tile does set-tile takes 2d by us
+milestone boarded-up after board
+task prim does prime takes 1d by others after ${waits}
+task floor does lay-plank takes 1d by us after boarded-up, to the end
+`;
+  const lines = checked(steps('boarded-upp, tape + 24h')).told;
+  expect(lines).toContain('error names/unknown prim');
+  // Nothing that follows from the lost link leads to the taping.
+  expect(lines).toContain('warning sequence/tape-before-board tape');
+  // The primer waits for what comes after the board, if the name is mended.
+  const lost = checked(
+    steps('boarded-upp').replace('task tape does tape-board takes 1d by others', 'task tape takes 1d by others after board'),
+  );
+  expect(lost.told.filter((line) => line.includes('sequence/') && line.endsWith('prim'))).toEqual([]);
 });

@@ -12,6 +12,7 @@ const EDITS: readonly (readonly [file: string, from: string, to: string])[] = [
   ['work.screed', 'after gutters', 'after primer'],
   ['work.screed', 'does hang-board', 'does hang-board, tape-board'],
   ['work.screed', 'takes 20d by permit-desk', 'takes 60d by permit-desk'],
+  ['work.screed', 'does sheathe-roof, cover-open-work', 'does sheathe-roof'],
   ['work.screed', 'after membrane + 24h', 'after shower'],
   ['house.screed', 'room bath ', 'room bath-2 '],
   ['house.screed', '16\'-0" x 14\'-7"', '16\'-0" x 14\'-8"'],

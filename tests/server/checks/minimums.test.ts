@@ -165,3 +165,15 @@ test('a plan may set its town’s value beside the model code’s', () => {
   );
   expect(town.told.filter((line) => line.includes('minimum/'))).toEqual([]);
 });
+
+test('of one wall too near the ground one row speaks: the concrete, and from 6 inches on the wood', () => {
+  // 6 inches: International Residential Code R404.1.6; 8 inches: Los Angeles County 2017 wood-frame sheet.
+  const rows = (wall: string): readonly string[] =>
+    checked(`plan p\n  code irc-2018\nfoundation perimeter\n  footing 16" x 8"\n  bottom 34" below grade\n  wall 8" x ${wall}\n`)
+      .told.filter((line) => /wall-above-grade|wood-above-soil/.test(line))
+      .map((line) => line.split(' ')[1]!);
+  expect(rows('31 63/64"')).toEqual(['minimum/wall-above-grade']);
+  expect(rows('32"')).toEqual(['minimum/wood-above-soil']);
+  expect(rows('33 63/64"')).toEqual(['minimum/wood-above-soil']);
+  expect(rows('34"')).toEqual([]);
+});

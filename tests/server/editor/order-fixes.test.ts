@@ -145,3 +145,35 @@ test('accepting it is offered as well', () => {
   });
   expect(all.map(({ title }) => title)).toContain(`Accept ${CODE} here, with a reason`);
 });
+
+describe('where no more than so long may pass', () => {
+  const soon = GLUE_FIRST.replace('  severity error', '  within 1d\n  severity error');
+  const offered = (steps: string): readonly string[] => {
+    const { ask, position } = editing(soon + steps);
+    const found = ask<readonly CodeAction[]>(codeActions, {
+      range: { start: position, end: position },
+      context: { diagnostics: [] },
+    });
+    return found
+      .filter(({ title, diagnostics }) => diagnostics?.[0]?.code === CODE && !title.startsWith('Accept'))
+      .map(({ title }) => title);
+  };
+
+  test('the first waits for what keeps the second', () => {
+    expect(
+      offered(`task a does glue takes 1d by crew
+task c takes 4d by others
+task <|>b does clamp takes 1d by crew after a, c
+`),
+    ).toEqual(['Let "a" wait for "c": moves the end by 1 working day']);
+  });
+
+  test('what has the crew of the second waits until that is done', () => {
+    expect(
+      offered(`task a does glue takes 1d by crew
+task c takes 4d by others
+task <|>b does clamp takes 1d by others after a
+`),
+    ).toEqual(['Let "c" wait for "b": moves the end by 1 working day']);
+  });
+});
