@@ -4,7 +4,7 @@ import type { Place } from '#kit/place';
 import type { Element, FollowedCondition } from '#model/model';
 import type { Model } from '#model/resolve';
 import { holds, type ValueOf } from './conditions.ts';
-import { factOf, waysOf } from './minimum-facts.ts';
+import { factOf, lineOfFact, waysOf } from './minimum-facts.ts';
 import { BOUNDS, type Bound, type Kind, type Minimum } from './minimum-kinds.ts';
 import { amountText, comparable, fits, limitOf, type Subject, valueText } from './minimum-limits.ts';
 
@@ -156,8 +156,14 @@ function conditionText({ subject, fact, test, words, amount }: FollowedCondition
   return [what, ...(test === 'exists' ? ['given'] : [TESTS[test] ?? '', than])].filter((part) => part !== '').join(' ');
 }
 
+interface Line {
+  readonly place?: Place;
+}
+
 /** The line that gives the value, where one does. */
 function placeOf(thing: Element, fact: string): Place {
-  const given = thing.given as { readonly [word: string]: { readonly place?: Place } | undefined };
-  return given[fact]?.place ?? thing.place;
+  const given = thing.given as { readonly [word: string]: Line | readonly Line[] | undefined };
+  const lines = given[lineOfFact(thing.kind, fact)];
+  const line = Array.isArray(lines) ? (lines as readonly Line[])[0] : (lines as Line | undefined);
+  return line?.place ?? thing.place;
 }

@@ -28,8 +28,10 @@ import minimumsAlarms from './minimums/alarms.screed';
 import minimumsAtticAndCrawl from './minimums/attic-and-crawl.screed';
 import minimumsBaths from './minimums/baths.screed';
 import minimumsDesigners from './minimums/designers.screed';
+import minimumsDrains from './minimums/drains.screed';
 import minimumsEscape from './minimums/escape.screed';
 import minimumsFoundation from './minimums/foundation.screed';
+import minimumsGlass from './minimums/glass.screed';
 import minimumsInsulation2018 from './minimums/insulation-2018.screed';
 import minimumsInsulation2021 from './minimums/insulation-2021.screed';
 import minimumsLightAndAir from './minimums/light-and-air.screed';
@@ -147,6 +149,8 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/attic-and-crawl.screed', text: minimumsAtticAndCrawl },
   { path: 'minimums/insulation-2018.screed', text: minimumsInsulation2018 },
   { path: 'minimums/insulation-2021.screed', text: minimumsInsulation2021 },
+  { path: 'minimums/glass.screed', text: minimumsGlass },
+  { path: 'minimums/drains.screed', text: minimumsDrains },
   { path: 'minimums/services.screed', text: minimumsServices },
   { path: 'minimums/designers.screed', text: minimumsDesigners },
   { path: 'safety/air.screed', text: safetyAir },

@@ -20,6 +20,13 @@ function allOf(level: Level, surface: 'floor' | 'ceiling'): Quantity | undefined
 }
 
 export const energyOfLevel: FactTable<Level> = {
+  lines: {
+    'wall-cavity': 'walls',
+    'wall-outside': 'walls',
+    'wall-u': 'walls',
+    'ceiling-r': 'ceiling',
+    'floor-r': 'floor',
+  },
   own: {
     'wall-cavity': (level) => wall(level, 'between'),
     'wall-outside': (level) => wall(level, 'outside'),

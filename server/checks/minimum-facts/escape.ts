@@ -87,6 +87,7 @@ function sillsOf({ given }: Room): readonly Quantity<'length'>[] {
 const fallFrom = form('fall from the sill', 'sill + floor above the ground', (sill = 0, ground = 0) => sill + ground);
 
 export const fallsOfRoom: FactTable<Room> = {
+  lines: { 'low-sill': 'windows' },
   own: {
     'low-sill': (room) => smallest(sillsOf(room)),
     fall: (room) => {
@@ -98,7 +99,15 @@ export const fallsOfRoom: FactTable<Room> = {
 };
 
 /** A deck that names no rail has none. */
-export const fallsOfDeck: FactTable<Deck> = { own: { rails: () => constant('rails', 0, 'length') } };
+export const fallsOfDeck: FactTable<Deck> = {
+  lines: {
+    'pier-depth': 'piers',
+  },
+  own: {
+    rails: () => constant('rails', 0, 'length'),
+    'pier-depth': ({ given }) => given.piers?.value.size.right,
+  },
+};
 
 // ---- the way out of the house ----
 

@@ -1,8 +1,9 @@
-// Outlets against the walls and counters of a room, and the electric service of the house.
+// Outlets against the walls and counters of a room, on a storey and outside, and the electric service of the house.
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { Plan, Room } from '#model/model';
+import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { roomsOn } from '../level-rooms.ts';
 import { countOf, type FactTable, greatest, neighboursOf, number, ratingOf, serving } from './tables.ts';
 
 const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
@@ -31,8 +32,17 @@ function counterRun({ given }: Room): Quantity | undefined {
   return runs.length === 0 ? undefined : total('counter', 'length', runs);
 }
 
+/** Those that a counter may count on; where a room says no such one, all, for a breaker may protect them. */
+function counterOutlets({ given }: Room): Quantity | undefined {
+  if (given.devices.length === 0) return undefined;
+  const over = serving(given.devices, 'counter outlet');
+  return number('outlets over the counter', countOf(over.length > 0 ? over : serving(given.devices, 'outlet')));
+}
+
 export const powerOfRoom: FactTable<Room> = {
+  lines: { outlets: 'devices', 'counter-outlets': 'devices' },
   own: {
+    'counter-outlets': counterOutlets,
     outlets: ({ given }) =>
       given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
     'counter-run': counterRun,
@@ -52,10 +62,25 @@ function greatestOf(service: string, dimension: 'current' | 'power', model: Mode
   );
 }
 
+/** Where no room says its devices, nobody knows. */
+function outletsOf(rooms: readonly Room[], service: string): Quantity | undefined {
+  const told = rooms.filter(({ given }) => given.devices.length > 0);
+  if (told.length === 0) return undefined;
+  return number(
+    `${service}s`,
+    told.reduce((sum, { given }) => sum + countOf(serving(given.devices, service)), 0),
+  );
+}
+
+export const powerOfLevel: FactTable<Level> = {
+  around: { outlets: (level, model) => outletsOf(roomsOn(level, model), 'outlet') },
+};
+
 const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / 240);
 
 export const powerOfPlan: FactTable<Plan> = {
   around: {
+    'outside-outlets': (_, model) => outletsOf(model.list('room'), 'outside outlet'),
     service: (_, model) => greatestOf('service', 'current', model),
     'heater-current': (_, model) => {
       const power = greatestOf('tankless heater', 'power', model);

@@ -21,9 +21,24 @@ function ventShare({ given }: Roof): Quantity | undefined {
 }
 
 export const factsOfRoof: FactTable<Roof> = {
+  lines: {
+    'vent-share': 'vents',
+    'high-share': 'vents',
+    'air-impermeable': 'unvented',
+    'access-headroom': 'access',
+    'access-least': 'access',
+    'access-most': 'access',
+    'vent-above-roof': 'plumbing-vent',
+    'vent-from-openings': 'plumbing-vent',
+  },
   own: {
     'vent-share': ventShare,
     'high-share': ({ given }) => given.vents?.value.high,
+    'air-impermeable': ({ given }) => given.unvented?.value,
+    'access-headroom': ({ given }) => given.access?.deeper.headroom?.value,
+    'vent-above-roof': ({ given }) => given['plumbing-vent']?.value,
+    'vent-from-openings': ({ given }) => given['plumbing-vent']?.deeper['from openings']?.value,
+    'vent-over-openings': ({ given }) => given['plumbing-vent']?.deeper['over openings']?.value,
     'access-least': ({ given }) =>
       smallest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),
     'access-most': ({ given }) => greatest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),

@@ -7,6 +7,8 @@ import type { Goods, Opening, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 
 export interface FactTable<E> {
+  /** The property whose line tells a fact, where that is not its own word. */
+  readonly lines?: { readonly [fact: string]: string };
   readonly own?: { readonly [fact: string]: (thing: E, model: Model) => Quantity | undefined };
   readonly around?: { readonly [fact: string]: (thing: E, model: Model) => Quantity | undefined };
 }
@@ -70,9 +72,17 @@ export interface DoorBetween {
   readonly count: number;
 }
 
+export interface CasedOpening {
+  readonly other: Slot;
+  readonly width: Quantity<'length'>;
+  readonly height: Quantity<'length'>;
+}
+
 export interface Neighbours {
   /** Doors of a room, from whichever side they are declared. */
   readonly doors: ReadonlyMap<Slot, readonly DoorBetween[]>;
+  /** Openings without a door, from whichever side they are declared. */
+  readonly cased: ReadonlyMap<Slot, readonly CasedOpening[]>;
   /** Rooms without a wall between them, the room itself among them. */
   readonly open: ReadonlyMap<Slot, readonly Room[]>;
   readonly bySlot: ReadonlyMap<Slot, Room>;
@@ -90,6 +100,7 @@ export function neighboursOf(model: Model): Neighbours {
 function found(rooms: readonly Room[]): Neighbours {
   const bySlot = new Map(rooms.map((room) => [room.slot, room]));
   const doors = new Map<Slot, DoorBetween[]>(rooms.map(({ slot }) => [slot, []]));
+  const cased = new Map<Slot, CasedOpening[]>(rooms.map(({ slot }) => [slot, []]));
   const beside = new Map<Slot, Set<Slot>>(rooms.map(({ slot }) => [slot, new Set([slot])]));
   for (const { slot, given } of rooms) {
     for (const line of given.doors)
@@ -98,12 +109,18 @@ function found(rooms: readonly Room[]): Neighbours {
         doors.get(slot)!.push({ other: to, type, count });
         if (to !== undefined && to !== slot) doors.get(to)?.push({ other: slot, type, count });
       }
+    for (const line of given.cased)
+      for (const { value } of line.value) {
+        const { left: width, right: height } = value.size;
+        cased.get(slot)!.push({ other: value.to, width, height });
+        if (value.to !== slot) cased.get(value.to)?.push({ other: slot, width, height });
+      }
     for (const { value } of given['open to']?.value ?? []) {
       beside.get(slot)!.add(value);
       beside.get(value)?.add(slot);
     }
   }
-  return { doors, open: new Map(rooms.map(({ slot }) => [slot, reached(slot, beside, bySlot)])), bySlot };
+  return { doors, cased, open: new Map(rooms.map(({ slot }) => [slot, reached(slot, beside, bySlot)])), bySlot };
 }
 
 /** Everything that can be reached from a room through open sides, in the order in which it is reached. */
