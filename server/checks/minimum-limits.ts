@@ -97,6 +97,6 @@ function told(value: Quantity, model: Model): string {
 /** The value beside its limit: a hair under it is not told as the limit. */
 export function valueText(value: Quantity, limit: Quantity, model: Model): string {
   const text = amountText(value, model, limit.unit ?? value.unit);
-  if (text !== amountText(limit, model)) return text;
+  if (value.value === limit.value || text !== amountText(limit, model)) return text;
   return `${value.value < limit.value ? 'just under' : 'just over'} ${text}`;
 }

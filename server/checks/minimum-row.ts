@@ -52,7 +52,7 @@ export function rowFindings({ rows, together }: Kind, thing: Element, code: stri
   return findings;
 }
 
-function applies({ given }: Minimum, subject: Subject, model: Model): boolean {
+export function applies({ given }: Minimum, subject: Subject, model: Model): boolean {
   const { thing } = subject;
   const find = valuesFor(subject, model);
   return (
@@ -129,7 +129,7 @@ function spokenName({ kind, name }: Element): string {
 }
 
 /** A town's own rule stands for itself; a section is named only of an edition in which it was looked up. */
-function originOf({ given }: Minimum, code: string): { readonly origin: string; readonly read: boolean } {
+export function originOf({ given }: Minimum, code: string): { readonly origin: string; readonly read: boolean } {
   if (given.local !== undefined) return { origin: `by ${given.local.value}`, read: true };
   const sections = given.section.flatMap((line) => line.value.map(({ value }) => value));
   const section = sections.find(({ edition }) => edition.toLowerCase() === code);

@@ -2,7 +2,9 @@
 // language with its help.
 import type { Hover, Position } from 'vscode-languageserver-types';
 import { listedReason, treeLines } from '#answers/listed-reason';
+import { counted } from '#answers/table';
 import { viewOf, write } from '#answers/view';
+import { minimumsMet } from '#checks/minimum-met';
 import type { Kind, Property } from '#grammar/vocabulary/types';
 import { kindOf } from '#grammar/vocabulary/vocabulary';
 import { shortDate } from '#kit/dates';
@@ -71,7 +73,33 @@ function aboutThing(element: Element, naming: NameThere, view: View): readonly B
   if (LISTED_ONLY.has(kind)) return [head, ...textOf(naming, view), ...origin(fromLibrary, overridden)];
   const { why, reasons } = tellBriefly(element, answersView(view));
   const working = cut(reasons.flatMap((reason) => treeLines(reason, DEEPEST)));
-  return [head, words(why), asIs(working), ...(fromLibrary ? textOf(naming, view) : []), ...origin(fromLibrary, overridden)];
+  return [
+    head,
+    words(why),
+    asIs(working),
+    ...leastValues(element, view),
+    ...(fromLibrary ? textOf(naming, view) : []),
+    ...origin(fromLibrary, overridden),
+  ];
+}
+
+/** No more least values than this are listed. */
+const MOST_VALUES = 8;
+
+/** What it has against the least values that it meets; the findings say what it does not. */
+function leastValues(element: Element, { plan: { model } }: View): readonly Block[] {
+  const values = minimumsMet(element, model);
+  if (values === undefined) return [];
+  const { code, met, missed } = values;
+  const lines = met.map(
+    ({ what, has, limits, sections }) =>
+      `${what} ${has}: ${limits.join(', ')}${sections.length === 0 ? '' : ` (${sections.join(', ')})`}`,
+  );
+  const more = lines.length - MOST_VALUES;
+  const listed = more > 1 ? [...lines.slice(0, MOST_VALUES), `… ${more} more`] : lines;
+  const others = missed === 0 ? '' : ` It misses ${counted(missed, 'other')}: the findings say which.`;
+  if (met.length === 0) return [];
+  return [words(`Meets the model minimum of ${code} in what is listed; local code governs.${others}`), asIs(listed)];
 }
 
 /** Rows that say all there is to know of them themselves. */

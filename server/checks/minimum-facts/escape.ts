@@ -18,6 +18,14 @@ const toGrade = form('sill from the ground', 'sill + floor above the ground, eit
   Math.abs(sill + ground),
 );
 
+/** What a window or outside door alone tells, whatever room it is in: nothing where the maker's clear size is not given. */
+export function clearOf(type: Opening): { readonly [fact: string]: Quantity | undefined } {
+  const clear = type.given.clear?.value;
+  if (clear === undefined || !opensOut(type)) return {};
+  const swings = type.kind === 'door' && type.given.sliding === undefined;
+  return swings ? { 'exit-width': clear.left, 'exit-height': clear.right } : wayBy(type, undefined).facts;
+}
+
 export function waysOutOfRoom(room: Room, model: Model): readonly Way[] {
   const { given, slot } = room;
   const openings = [...given.windows, ...given.doors].flatMap((line) => line.value.map(({ value }) => value.type));
@@ -43,12 +51,12 @@ function opensOut(type: Opening): boolean {
   return type.kind === 'window' ? type.given.fixed === undefined : type.given.exterior !== undefined;
 }
 
-function wayBy(type: Opening, room: Room): Way {
+function wayBy(type: Opening, room: Room | undefined): Way {
   const clear = type.given.clear?.value;
   const size = clear ?? type.takes;
   if (size === undefined) return { opening: type.name, stated: false, facts: {} };
   const sill = type.kind === 'window' ? type.given.sill?.value : constant('sill of a door', 0, 'length');
-  const ground = groundBelow(room);
+  const ground = room === undefined ? undefined : groundBelow(room);
   return {
     opening: type.name,
     stated: clear !== undefined,
