@@ -21,6 +21,8 @@ interface Told {
         readonly by: string | undefined;
         /** What would do as well. */
         readonly instead: readonly string[];
+        /** What the thing has of that: 'between framing R-13'. */
+        readonly beside: readonly string[];
         /** Where the value comes from: a section, a local rule. */
         readonly origin: string;
       }
@@ -39,9 +41,9 @@ export const missed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
 const LOCAL = 'Local code and the inspector decide.';
 
 function measuredText(label: string, name: string, measured: NonNullable<Told['measured']>): string {
-  const { bound, limit, instead, origin, value, by } = measured;
+  const { bound, limit, instead, beside, origin, value, by } = measured;
   const others = instead.map((each) => `, or ${each}`).join('');
-  return `${label}: ${bound} ${limit}${others}${origin === '' ? '' : ` ${origin}`}, and ${name} has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
+  return `${label}: ${bound} ${limit}${others}${origin === '' ? '' : ` ${origin}`}, and ${name} has ${value}${beside.length === 0 ? '' : ` (${beside.join(', ')})`}${by === undefined ? '' : ` by its ${by}`}.`;
 }
 
 /** All that the rows of a kind say of a thing. */
@@ -101,6 +103,7 @@ function findingsOf(row: Minimum, subject: Subject, code: string, model: Model, 
       bound,
       by,
       instead: alternatives.map((all) => all.map((condition) => conditionText(condition, thing.kind, model)).join(' and ')),
+      beside: besideTexts(given.fact.value, alternatives.flat(), subject, model),
       origin,
     };
     // Of an edition that nobody looked at the row only reminds.
@@ -154,6 +157,23 @@ function conditionText({ subject, fact, test, words, amount }: FollowedCondition
   const what = [...(subject === kind ? [] : [subject]), ...(fact === undefined ? [] : [fact.replaceAll('-', ' ')])].join(' ');
   const than = amount === undefined ? words.join(' ') : amountText(amount, model);
   return [what, ...(test === 'exists' ? ['given'] : [TESTS[test] ?? '', than])].filter((part) => part !== '').join(' ');
+}
+
+/** What is known of the thing for the alternatives, each fact once; nothing of what it has nothing of. */
+function besideTexts(
+  own: string,
+  conditions: readonly FollowedCondition[],
+  { thing, of }: Subject,
+  model: Model,
+): readonly string[] {
+  const texts = new Map<string, string>();
+  for (const { subject, fact, amount } of conditions) {
+    if (subject !== thing.kind || fact === undefined || fact === own || amount === undefined || texts.has(fact)) continue;
+    const value = of(fact);
+    if (value === undefined || value.value === 0) continue;
+    texts.set(fact, `${fact.replaceAll('-', ' ')} ${amountText(value, model, amount.unit ?? value.unit)}`);
+  }
+  return [...texts.values()];
 }
 
 interface Line {
