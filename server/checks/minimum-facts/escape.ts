@@ -121,22 +121,40 @@ export const fallsOfDeck: FactTable<Deck> = {
 
 type Clear = NonNullable<ElementOf<'door'>['given']['clear']>['value'];
 
-/** The widest outside door that swings, by its net clear opening; nobody counts on the garage. */
-function exit(model: Model): Clear | undefined {
+interface OutsideDoors {
+  readonly all: number;
+  /** Those that swing, and nobody counts on the garage. */
+  readonly exits: number;
+  /** The widest exit by its net clear opening. */
+  readonly best: Clear | undefined;
+}
+
+function outsideDoors(model: Model): OutsideDoors {
+  let [all, exits] = [0, 0];
   let best: Clear | undefined;
   for (const { given } of model.list('room')) {
-    if (given.use?.value === 'garage') continue;
     for (const line of given.doors)
       for (const { value } of line.value) {
         const { type } = value;
-        if (type.kind !== 'door' || type.given.exterior === undefined || type.given.sliding !== undefined) continue;
+        if (type.kind !== 'door' || type.given.exterior === undefined) continue;
+        all++;
+        if (type.given.sliding !== undefined || given.use?.value === 'garage') continue;
+        exits++;
         const clear = type.given.clear?.value;
         if (clear !== undefined && (best === undefined || clear.left.value > best.left.value)) best = clear;
       }
   }
-  return best;
+  return { all, exits, best };
 }
 
 export const exitOfPlan: FactTable<Plan> = {
-  around: { 'exit-width': (_, model) => exit(model)?.left, 'exit-height': (_, model) => exit(model)?.right },
+  around: {
+    // A plan without any outside door has not come so far.
+    exits: (_, model) => {
+      const { all, exits } = outsideDoors(model);
+      return all === 0 ? undefined : constant('outside doors that swing', exits, 'number');
+    },
+    'exit-width': (_, model) => outsideDoors(model).best?.left,
+    'exit-height': (_, model) => outsideDoors(model).best?.right,
+  },
 };
