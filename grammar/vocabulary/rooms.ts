@@ -149,13 +149,15 @@ export const room = kind({
     ceiling: { takes: finish, help: 'Finish of its ceiling.', example: 'ceiling paint' },
     base: { takes: goods, help: 'Base at the foot of its walls, or none.', example: 'base none' },
     wet: {
-      takes: fields({ area, layers: listOf(goods, 'over'), behind: optional(phrase(',', listOf(goods))) }),
-      repeats: true,
-      help: 'Tiled wet wall, with what is behind the tile.',
-      example: 'wet 60 sf porcelain-tile over backer-board, tile-membrane',
-      deeper: properties({
-        high: { takes: length, trailing: true, help: 'How high it reaches above the floor.', example: '72" high' },
+      takes: fields({
+        area,
+        layers: listOf(goods, 'over'),
+        high: optional(phrase(',', followedBy(length, 'high'))),
+        behind: optional(phrase(',', listOf(goods))),
       }),
+      repeats: true,
+      help: 'Tiled wet wall: how high it reaches, and what is behind the tile.',
+      example: 'wet 60 sf porcelain-tile over backer-board, tile-membrane',
     },
     tile: {
       takes: fields({ area, of: goods }),
@@ -174,13 +176,11 @@ export const room = kind({
         size: by(length, length),
         deep: optional(phrase(',', followedBy(length, 'deep'))),
         way: optional(phrase(',', oneOf('ladder', 'steps'))),
+        form: optional(phrase(',', oneOf('half-round'))),
       }),
       repeats: true,
-      help: 'A window well outside it: width along the wall by clear space before the window, depth, way up.',
+      help: 'A window well outside it: width along the wall by clear space before the window, depth, way up; half-round where its wall has no corners.',
       example: 'well 48" x 36", 50" deep, ladder',
-      deeper: properties({
-        'half-round': { takes: flag, help: 'Its wall is half a round, not three straight sides.', example: 'half-round' },
-      }),
     },
     doors: {
       takes: listOf(countedOpening),

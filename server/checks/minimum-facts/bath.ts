@@ -55,7 +55,7 @@ export const bathOfRoom: FactTable<Room> = {
     'basin-front': clearance('basin', 'in front'),
     'shower-front': clearance('shower', 'in front'),
     'shower-headroom': clearance('shower', 'overhead'),
-    'wet-height': ({ given }) => smallest(given.wet.flatMap(({ deeper }) => deeper.high?.value ?? [])),
+    'wet-height': ({ given }) => smallest(given.wet.flatMap(({ value }) => value.high ?? [])),
     'alarm-from-bath': clearance('alarm', 'to bath door'),
     'alarm-from-stove': clearance('alarm', 'to stove'),
     'shower-area': (room, model) => {

@@ -103,8 +103,8 @@ export const sizesOfRoom: FactTable<Room> = {
     'in-basement': ({ given }) => number('basement', given.on?.value.given.basement === undefined ? 0 : 1),
     'well-area': ({ given }) =>
       smallest(
-        given.well.map(({ value: { size }, deeper }) =>
-          measure('area', deeper['half-round'] === undefined ? wellArea : halfRound, size.left, size.right),
+        given.well.map(({ value: { size, form: round } }) =>
+          measure('area', round === undefined ? wellArea : halfRound, size.left, size.right),
         ),
       ),
     'well-least': ({ given }) => smallest(given.well.flatMap(({ value: { size } }) => [size.left, size.right])),
