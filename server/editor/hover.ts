@@ -1,10 +1,9 @@
 // What stands under the pointer: a thing with its figures and their working, a value with its own, or a word of the
 // language with its help.
 import type { Hover, Position } from 'vscode-languageserver-types';
+import { leastValues } from '#answers/least-values';
 import { listedReason, treeLines } from '#answers/listed-reason';
-import { counted } from '#answers/table';
 import { viewOf, write } from '#answers/view';
-import { minimumsMet } from '#checks/minimum-met';
 import type { Kind, Property } from '#grammar/vocabulary/types';
 import { kindOf } from '#grammar/vocabulary/vocabulary';
 import { shortDate } from '#kit/dates';
@@ -77,29 +76,16 @@ function aboutThing(element: Element, naming: NameThere, view: View): readonly B
     head,
     words(why),
     asIs(working),
-    ...leastValues(element, view),
+    ...aboutLeastValues(element, view),
     ...(fromLibrary ? textOf(naming, view) : []),
     ...origin(fromLibrary, overridden),
   ];
 }
 
-/** No more least values than this are listed. */
-const MOST_VALUES = 8;
-
 /** What it has against the least values that it meets; the findings say what it does not. */
-function leastValues(element: Element, { plan: { model } }: View): readonly Block[] {
-  const values = minimumsMet(element, model);
-  if (values === undefined) return [];
-  const { code, met, missed } = values;
-  const lines = met.map(
-    ({ what, has, limits, sections }) =>
-      `${what} ${has}: ${limits.join(', ')}${sections.length === 0 ? '' : ` (${sections.join(', ')})`}`,
-  );
-  const more = lines.length - MOST_VALUES;
-  const listed = more > 1 ? [...lines.slice(0, MOST_VALUES), `… ${more} more`] : lines;
-  const others = missed === 0 ? '' : ` It misses ${counted(missed, 'other')}: the findings say which.`;
-  if (met.length === 0) return [];
-  return [words(`Meets the model minimum of ${code} in what is listed; local code governs.${others}`), asIs(listed)];
+function aboutLeastValues(element: Element, { plan: { model } }: View): readonly Block[] {
+  const values = leastValues(element, model);
+  return values === undefined ? [] : [words(values.why), asIs(values.lines)];
 }
 
 /** Rows that say all there is to know of them themselves. */
