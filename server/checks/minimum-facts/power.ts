@@ -76,11 +76,39 @@ export const powerOfLevel: FactTable<Level> = {
   around: { outlets: (level, model) => outletsOf(roomsOn(level, model), 'outlet') },
 };
 
-const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / 240);
+/** Nameplates of what serves as something, all of them. Power, or current at 240 V. */
+function loadsOf(service: string, model: Model): { readonly watts: number; readonly count: number; readonly told: boolean } {
+  let [watts, count, told] = [0, 0, false];
+  for (const { given } of model.list('room'))
+    for (const listed of [...serving(given.fixtures, service), ...serving(given.devices, service)]) {
+      const many = typeof listed.count === 'number' ? listed.count : 1;
+      const power = ratingOf(listed, 'power') ?? (ratingOf(listed, 'current') ?? 0) * MAINS;
+      if (power > 0) told = true;
+      watts += power * many;
+      count += many;
+    }
+  return { watts, count, told };
+}
+/** Both legs of a service of 120 and 240 V. */
+const MAINS = 240;
+
+function loadFact(service: string) {
+  return (_: Plan, model: Model): Quantity => constant(`nameplates of ${service}`, loadsOf(service, model).watts, 'power');
+}
+
+const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / MAINS);
 
 export const powerOfPlan: FactTable<Plan> = {
   around: {
     'outside-outlets': (_, model) => outletsOf(model.list('room'), 'outside outlet'),
+    // Where no appliance tells its nameplate nobody knows.
+    'appliance-power': (_, model) => {
+      const { watts, told } = loadsOf('appliance', model);
+      return told ? constant('nameplates of appliances', watts, 'power') : undefined;
+    },
+    'heat-power': loadFact('heat'),
+    'cooling-power': loadFact('cooling'),
+    heaters: (_, model) => number('heaters', loadsOf('heat', model).count),
     service: (_, model) => greatestOf('service', 'current', model),
     'heater-current': (_, model) => {
       const power = greatestOf('tankless heater', 'power', model);
