@@ -40,11 +40,16 @@ function counterOutlets({ given }: Room): Quantity | undefined {
 }
 
 export const powerOfRoom: FactTable<Room> = {
-  lines: { outlets: 'devices', 'counter-outlets': 'devices' },
+  lines: { outlets: 'devices', 'counter-outlets': 'devices', 'plain-outlets': 'devices' },
   own: {
     'counter-outlets': counterOutlets,
     outlets: ({ given }) =>
       given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
+    'plain-outlets': ({ given }) => {
+      if (given.devices.length === 0) return undefined;
+      const guarded = countOf(serving(given.devices, 'counter outlet'));
+      return number('outlets without their own protection', countOf(serving(given.devices, 'outlet')) - guarded);
+    },
     'counter-run': counterRun,
   },
   around: { 'outlet-wall': outletWall },
