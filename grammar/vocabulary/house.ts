@@ -197,6 +197,13 @@ export const roof = kind({
       }),
       help: 'Net free area of the attic vents, or its share of the attic floor; and how much of it is near the ridge.',
       example: 'vents 1/300, 45% high',
+      deeper: properties({
+        'over retarder': {
+          takes: flag,
+          help: 'A Class I or II vapour retarder lies on the warm side of the ceiling below.',
+          example: 'over retarder',
+        },
+      }),
     },
     access: {
       takes: by(length, length),

@@ -136,6 +136,11 @@ describe('ground', () => {
     expect(attic('1,151 sq in')).toHaveLength(1);
     expect(attic('576 sq in, 45% high')).toEqual([]);
     expect(attic('576 sq in, 30% high')).toHaveLength(1);
+    // In zones 6 to 8 a retarder on the warm side belongs to it (City of Minnetrista handout).
+    const cold = (vents: string) =>
+      told(`roof r\n  size 30' x 40'\n  vents ${vents}\n`, 'attic-vents', '  code irc-2021\n  zone 6A\n');
+    expect(cold('576 sq in, 45% high')).toHaveLength(1);
+    expect(cold('576 sq in, 45% high, over retarder')).toEqual([]);
   });
   test('crawl space: 1/150, or 1/1,500 over covered ground (summaries of R408)', () => {
     expect(told('crawl c\n  vents 1/1500\n', 'crawl-vents')).toHaveLength(1);
@@ -343,5 +348,28 @@ describe('service by the optional method (220.82)', () => {
   });
   test('without nameplates nothing is counted', () => {
     expect(load(`40' x 70'`, '1 range, 1 dryer')).toBe('');
+  });
+});
+
+describe('heavy walls (City of Philadelphia table after 2018 N1102.1.2: 13/17 in zone 5, the second where more than half is inside)', () => {
+  const wall = (layers: string) =>
+    told(
+      `material block "Block" laid courses, mass\n  insulates R-0.2 per inch\nlevel main\n  walls outer\nassembly outer for wall\n${layers}`,
+      '(mass-wall|wall-20)',
+      '  code irc-2018\n  zone 5A\n',
+    );
+  const foam = (r: string) => `  layer xps-board R-${r}\n`;
+  const block = '  layer block 8"\n';
+  test('outside 13 will do, inside 17 are asked, halves count as outside', () => {
+    expect(wall(block + foam('13'))).toEqual([]);
+    expect(wall(block + foam('12'))).toEqual(['note minimum/mass-wall-out-2018-zone-5 main']);
+    expect(wall(foam('16') + block)).toEqual(['note minimum/mass-wall-in-2018-zone-5 main']);
+    expect(wall(foam('17') + block)).toEqual([]);
+    expect(wall(foam('6.5') + block + foam('6.5'))).toEqual([]);
+  });
+  test('batts between furring inside count as inside; the rows for wood frames do not', () => {
+    expect(wall(`  layer stud 2x4 at 24" oc, filled with r13-batt\n${block}`)).toEqual([
+      'note minimum/mass-wall-in-2018-zone-5 main',
+    ]);
   });
 });

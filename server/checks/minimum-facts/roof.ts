@@ -3,7 +3,7 @@ import { form, measure, type Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Roof } from '#model/model';
 import { shareWritten } from './ground.ts';
-import { type FactTable, greatest, shareOf, smallest } from './tables.ts';
+import { type FactTable, greatest, number, shareOf, smallest } from './tables.ts';
 
 const planOf = form('plan of the roof', 'length × width', (length = 0, width = 0) => length * width);
 
@@ -34,6 +34,7 @@ export const factsOfRoof: FactTable<Roof> = {
   own: {
     'vent-share': ventShare,
     'high-share': ({ given }) => given.vents?.value.high,
+    retarder: ({ given }) => number('retarders under the attic', given.vents?.deeper['over retarder'] === undefined ? 0 : 1),
     'air-impermeable': ({ given }) => given.unvented?.value,
     'access-headroom': ({ given }) => given.access?.deeper.headroom?.value,
     'vent-above-roof': ({ given }) => given['plumbing-vent']?.value,
