@@ -73,6 +73,11 @@ export const site = kind({
     clear: { takes: followedBy(length, 'around'), help: 'How far beyond the house to strip.', example: "clear 5' around" },
     fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
     drive: { takes: by(length, length), help: 'Length by width of the drive.', example: "drive 60' x 10'" },
+    'escape-path': {
+      takes: length,
+      help: 'Least width of the way from the escape windows to the street.',
+      example: 'escape-path 36"',
+    },
   }),
 });
 
@@ -200,6 +205,7 @@ export const foundation = kind({
           example: '10" from ends',
         },
         altogether: { takes: count, trailing: true, help: 'How many there are, where drawn.', example: '22 altogether' },
+        deep: { takes: length, trailing: true, help: 'How deep they stand in the concrete.', example: '7" deep' },
       }),
     },
     plates: { takes: listOf(length), help: 'Lengths of the pieces of sill plate.', example: "plates 16', 8'" },
@@ -209,9 +215,9 @@ export const foundation = kind({
       example: 'edge R-10, 24" deep',
     },
     insulated: {
-      takes: quantity('resistance'),
-      help: 'Insulation of the wall around a heated basement.',
-      example: 'insulated R-15',
+      takes: wallInsulation(),
+      help: 'Insulation of the wall around a heated basement: unbroken, or between framing.',
+      example: 'insulated R-13 between framing, R-5',
     },
     'damp-proof': {
       takes: phrase('to', either(oneOf('grade'), length)),
@@ -242,14 +248,27 @@ export const crawl = kind({
     under: { takes: nameOf('level'), inHeader: true, help: 'The level above it.', example: 'under main' },
     cover: { takes: goods, help: 'What covers the ground.', example: 'cover vapour-retarder' },
     vents: { takes: code, help: 'Vent area as a share of the floor.', example: 'vents 1/150' },
-    access: { takes: by(length, length), help: 'Way in.', example: 'access 24" x 30"' },
+    corners: { takes: length, help: 'From a corner to the nearest vent, where it is farthest.', example: "corners 3'" },
+    access: {
+      takes: by(length, length),
+      help: 'Way in.',
+      example: 'access 24" x 30"',
+      deeper: properties({
+        'through floor': { takes: flag, help: 'It is in the floor above, not in a wall.', example: 'through floor' },
+      }),
+    },
     insulated: {
-      takes: quantity('resistance'),
-      help: 'Insulation of the walls of a crawl space without vents.',
+      takes: wallInsulation(),
+      help: 'Insulation of the walls of a crawl space without vents: unbroken, or between framing.',
       example: 'insulated R-15',
     },
+    air: { takes: quantity('flow'), help: 'Air moved through a crawl space without vents.', example: 'air 20 cfm' },
   }),
 });
+
+function wallInsulation() {
+  return listOf(fields({ insulates: quantity('resistance'), way: optional(oneOf('between framing')) }));
+}
 
 function goodsOrSize() {
   return either(literal, goods);

@@ -75,6 +75,7 @@ export const level = kind({
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
     basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },
+    attic: { takes: flag, inHeader: true, help: 'A storey under the roof that is lived in.', example: 'attic' },
     ground: {
       takes: fields({ distance: length, way: oneOf('below', 'above') }),
       help: 'The ground outside, from the top of this floor.',
@@ -196,8 +197,48 @@ export const roof = kind({
       }),
       help: 'Net free area of the attic vents, or its share of the attic floor; and how much of it is near the ridge.',
       example: 'vents 1/300, 45% high',
+      deeper: properties({
+        'over retarder': {
+          takes: flag,
+          help: 'A Class I or II vapour retarder lies on the warm side of the ceiling below.',
+          example: 'over retarder',
+        },
+      }),
     },
-    access: { takes: by(length, length), help: 'Way into the attic.', example: 'access 22" x 30"' },
+    access: {
+      takes: by(length, length),
+      help: 'Way into the attic.',
+      example: 'access 22" x 30"',
+      deeper: properties({
+        headroom: { takes: length, trailing: true, help: 'Clear height above it.', example: '30" headroom' },
+      }),
+    },
+    'air-gap': { takes: length, help: 'Clear space above the insulation for air from the eaves.', example: 'air-gap 1"' },
+    'vent-holes': { takes: length, help: 'Size of the holes in the screens of its vents.', example: 'vent-holes 1/8"' },
+    unvented: {
+      takes: quantity('resistance'),
+      help: 'A closed roof without vents: R of the part of its insulation that no air passes, such as foam.',
+      example: 'unvented R-20',
+    },
+    'plumbing-vent': {
+      takes: followedBy(length, 'above'),
+      help: 'How far the drains’ vent stands above the roof.',
+      example: 'plumbing-vent 12" above',
+      deeper: properties({
+        'from openings': {
+          takes: length,
+          trailing: true,
+          help: 'From the nearest window, door or intake, on the level.',
+          example: "10' from openings",
+        },
+        'over openings': {
+          takes: length,
+          trailing: true,
+          help: 'Above the top of that opening.',
+          example: "3' over openings",
+        },
+      }),
+    },
   }),
 });
 

@@ -9,6 +9,7 @@ import {
   count,
   either,
   fields,
+  flag,
   kind,
   listOf,
   literal,
@@ -133,6 +134,17 @@ export const material = kind({
     },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
     face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
+    framing: {
+      takes: quantity('number'),
+      help: 'Share of a wall that it takes up as walls are usually built, where the wall does not say.',
+      example: 'framing 25%',
+    },
+    mass: {
+      takes: flag,
+      inHeader: true,
+      help: 'Heavy enough to hold heat: concrete, block, solid brick, logs.',
+      example: 'mass',
+    },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
     ...physical,
     size: {
@@ -187,6 +199,11 @@ export const fixture = kind({
       help: 'Which count it belongs to.',
       example: 'counted as device',
     },
+    drains: {
+      takes: quantity('number'),
+      help: 'Units by which pipes of drains are sized.',
+      example: 'drains 3',
+    },
     'serves as': {
       takes: listOf(
         oneOf(
@@ -194,12 +211,17 @@ export const fixture = kind({
           'co alarm',
           'flame',
           'outlet',
+          'counter outlet',
+          'outside outlet',
           'light',
           'exhaust',
           'steady exhaust',
           'shower',
           'service',
           'tankless heater',
+          'appliance',
+          'heat',
+          'cooling',
           'counter',
         ),
       ),

@@ -35,6 +35,12 @@ const openingProperties = properties({
   rough: { takes: by(length, length), inHeader: true, help: 'Rough opening.', example: `rough 3'-0 1/2" x 5'-0 1/2"` },
   clear: { takes: by(length, length), inHeader: true, help: 'Net clear opening, from the maker.', example: 'clear 31" x 55"' },
   U: { takes: quantity('conductance'), inHeader: true, help: 'Heat that passes through.', example: 'U 0.28' },
+  SHGC: {
+    takes: quantity('number'),
+    inHeader: true,
+    help: 'Share of the sun’s heat that passes through, from the label.',
+    example: 'SHGC 0.25',
+  },
   tempered: { takes: flag, inHeader: true, help: 'Safety glass.', example: 'tempered' },
 });
 
@@ -65,6 +71,7 @@ export const window = kind({
     slider: { takes: flag, inHeader: true, help: 'Slides sideways.', example: 'slider' },
     'double-hung': { takes: flag, inHeader: true, help: 'Two sashes that slide up and down.', example: 'double-hung' },
     fixed: { takes: flag, inHeader: true, help: 'Does not open.', example: 'fixed' },
+    skylight: { takes: flag, inHeader: true, help: 'Set in the roof.', example: 'skylight' },
     limiter: { takes: flag, inHeader: true, help: 'Opens less than 4 inches, or has a fall guard.', example: 'limiter' },
   }),
 });
@@ -142,9 +149,14 @@ export const room = kind({
     ceiling: { takes: finish, help: 'Finish of its ceiling.', example: 'ceiling paint' },
     base: { takes: goods, help: 'Base at the foot of its walls, or none.', example: 'base none' },
     wet: {
-      takes: fields({ area, layers: listOf(goods, 'over'), behind: optional(phrase(',', listOf(goods))) }),
+      takes: fields({
+        area,
+        layers: listOf(goods, 'over'),
+        high: optional(phrase(',', followedBy(length, 'high'))),
+        behind: optional(phrase(',', listOf(goods))),
+      }),
       repeats: true,
-      help: 'Tiled wet wall, with what is behind the tile.',
+      help: 'Tiled wet wall: how high it reaches, and what is behind the tile.',
       example: 'wet 60 sf porcelain-tile over backer-board, tile-membrane',
     },
     tile: {
@@ -164,9 +176,10 @@ export const room = kind({
         size: by(length, length),
         deep: optional(phrase(',', followedBy(length, 'deep'))),
         way: optional(phrase(',', oneOf('ladder', 'steps'))),
+        form: optional(phrase(',', oneOf('half-round'))),
       }),
       repeats: true,
-      help: 'A window well outside it: width along the wall by clear space before the window, depth, way up.',
+      help: 'A window well outside it: width along the wall by clear space before the window, depth, way up; half-round where its wall has no corners.',
       example: 'well 48" x 36", 50" deep, ladder',
     },
     doors: {
@@ -200,11 +213,13 @@ export const room = kind({
     },
     clearance: {
       takes: fields({
-        fixture: oneOf('toilet', 'basin', 'shower'),
-        distances: listOf(fields({ length, way: oneOf('to side', 'in front', 'to centre') })),
+        fixture: oneOf('toilet', 'basin', 'shower', 'alarm'),
+        distances: listOf(
+          fields({ length, way: oneOf('to side', 'in front', 'to centre', 'overhead', 'to bath door', 'to stove') }),
+        ),
       }),
       repeats: true,
-      help: 'Room about a fixture: from its centre to the side, clear in front, from centre to centre of the next.',
+      help: 'Room about a fixture: from its centre to the side, clear in front, from centre to centre of the next; about an alarm.',
       example: 'clearance toilet 16" to side, 24" in front',
     },
     'dryer-duct': {
@@ -215,12 +230,29 @@ export const room = kind({
       }),
       help: 'Dryer exhaust to the outside: its length, elbows of 90 degrees, bends of 45.',
       example: `dryer-duct 18', 2 elbows, 1 bends`,
+      deeper: properties({
+        across: { takes: length, trailing: true, help: 'Its diameter.', example: '4" across' },
+        transition: { takes: length, help: 'Soft duct between dryer and wall.', example: "transition 6'" },
+        'from openings': {
+          takes: length,
+          trailing: true,
+          help: 'From where it ends outside to the nearest window, door or intake.',
+          example: "4' from openings",
+        },
+      }),
     },
     'trap-arm': {
       takes: fields({ size: length, long: phrase(',', followedBy(length, 'long')) }),
       help: 'The longest arm from a trap to its vent: size and length.',
       example: `trap-arm 1 1/2", 5' long`,
     },
+    tailpiece: {
+      takes: fields({ down: followedBy(length, 'down'), across: optional(phrase(',', followedBy(length, 'across'))) }),
+      help: 'From the outlet of a fixture to the weir of its trap, where it is farthest.',
+      example: `tailpiece 12" down, 8" across`,
+    },
+    drain: { takes: length, help: 'Size of the branch drain that takes all its fixtures.', example: 'drain 3"' },
+    guard: { takes: length, help: 'Height of the guard where its floor is open to below.', example: 'guard 36"' },
     devices: {
       takes: countedGoods,
       repeats: true,

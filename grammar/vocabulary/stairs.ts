@@ -1,5 +1,5 @@
 // The row for stairs: what a flight must tell so that its steps can be counted and held against the code's minimums.
-import { count, fields, flag, followedBy, kind, nameOf, phrase, properties, quantity } from './types.ts';
+import { count, fields, flag, followedBy, kind, nameOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
 
@@ -25,13 +25,25 @@ export const stair = kind({
       example: 'finish 5/8" below, 3/8" on treads, 3/8" above',
     },
     tread: { takes: length, help: 'Depth of a tread, nosing to nosing.', example: 'tread 10"' },
+    'tread-most': { takes: length, help: 'Depth of its deepest tread, where they differ.', example: 'tread-most 10 1/4"' },
     narrow: { takes: length, help: 'Depth of a winder at its narrow end.', example: 'narrow 6"' },
     nosing: { takes: length, help: 'How far a tread stands out.', example: 'nosing 1"' },
     width: { takes: length, help: 'Clear width above the rails.', example: 'width 36"' },
+    'below-rails': {
+      takes: fields({ clear: length, rails: optional(phrase(',', followedBy(count, 'rails'))) }),
+      help: 'Clear width below the height of the handrails, and how many rails stand into it.',
+      example: 'below-rails 32", 1 rails',
+    },
     headroom: { takes: length, help: 'Least height above the line of the nosings.', example: `headroom 6'-8"` },
     landing: { takes: length, help: 'Depth of the shorter landing, top or bottom.', example: 'landing 36"' },
     handrail: { takes: length, help: 'Height of the handrail, or 0 for none.', example: 'handrail 36"' },
     guard: { takes: length, help: 'Height of the guard at its open side.', example: 'guard 36"' },
+    gaps: { takes: length, help: 'Widest gap in the guard at its open side.', example: 'gaps 4"' },
+    triangle: {
+      takes: length,
+      help: 'Ball that passes between riser, tread and the foot of the guard.',
+      example: 'triangle 5 1/2"',
+    },
     winding: { takes: flag, inHeader: true, help: 'With winders; the tread is that at the walk line.', example: 'winding' },
     spiral: { takes: flag, inHeader: true, help: 'Round a post; the tread is that at the walk line.', example: 'spiral' },
   }),

@@ -77,6 +77,21 @@ export const plan = kind({
       help: 'Air changes an hour at 50 Pa, asked for or tested.',
       example: 'air-leakage 3.0',
     },
+    'air-intake': {
+      takes: quantity('length'),
+      help: 'From its fresh-air intake to the nearest exhaust, plumbing vent or chimney.',
+      example: "air-intake 12'",
+    },
+    'plumbing-code': {
+      takes: oneOf('irc', 'upc'),
+      help: 'Whose rules its plumbing follows, where not those of the model code: irc, or the uniform plumbing code.',
+      example: 'plumbing-code upc',
+    },
+    'water-pressure': {
+      takes: quantity('pressure'),
+      help: 'Pressure of the water at the house.',
+      example: 'water-pressure 60 psi',
+    },
     designed: {
       takes: fields({
         what: oneOf('structure', 'foundation', 'panels', 'heating', 'plumbing', 'wiring', 'gas', 'septic'),

@@ -23,6 +23,8 @@ export function withoutConsequences(findings: readonly Finding[], results: Resul
   const roots = findings.filter(({ severity, code }) => severity === 'error' && UNREAD.test(code));
   if (roots.length === 0) return findings;
   const missesFile = roots.some(({ code }) => code === 'names/include-missing');
+  // What is counted over the whole plan lacks what was not read.
+  const missesThing = missesFile || roots.some(({ code }) => code === 'words/unknown-kind');
   const unread = namesUnread(roots, model);
   /** Things part of whose words led nowhere, and things that were meant by a name that led nowhere. */
   const troubled = new Set<Slot>(roots.map(({ place }) => place.slot));
@@ -39,6 +41,7 @@ export function withoutConsequences(findings: readonly Finding[], results: Resul
   const follows = (found: Finding): boolean => {
     const { code, details, place, related = [] } = found;
     if (missesFile && LACKING_A_FILE.test(code)) return true;
+    if (missesThing && code.startsWith('minimum/') && place.slot.kind === 'plan') return true;
     // What is accepted may be found again once everything can be read.
     if (code === 'accept/unused') return true;
     if (code === 'names/unknown') return unread.has(String(details[0]).toLowerCase());

@@ -11,36 +11,31 @@ import { roomsOn } from './level-rooms.ts';
 import { airOfPlan, airOfRoom } from './minimum-facts/air.ts';
 import { alarmsOfLevel, alarmsOfPlan, alarmsOfRoom } from './minimum-facts/alarms.ts';
 import { bathOfRoom } from './minimum-facts/bath.ts';
+import { borrowedByRoom } from './minimum-facts/borrowed.ts';
+import { drainsOfPlan, drainsOfRoom } from './minimum-facts/drains.ts';
 import { crawlsUnder, energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
-import {
-  factsOfCrawl,
-  factsOfDryWell,
-  factsOfFoundation,
-  factsOfSite,
-  factsOfTrench,
-  piersOfDeck,
-} from './minimum-facts/ground.ts';
+import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
 import { roomsBeside } from './minimum-facts/neighbours.ts';
-import { powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
+import { powerOfLevel, powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
 import { factsOfRoof } from './minimum-facts/roof.ts';
 import { sizesOfRoom } from './minimum-facts/rooms.ts';
 import { factsOfStair } from './minimum-facts/stairs.ts';
 import type { FactTable } from './minimum-facts/tables.ts';
 
 const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
-  room: [sizesOfRoom, lightOfRoom, airOfRoom, alarmsOfRoom, fallsOfRoom, bathOfRoom, powerOfRoom],
-  level: [energyOfLevel, alarmsOfLevel],
+  room: [sizesOfRoom, lightOfRoom, borrowedByRoom, airOfRoom, alarmsOfRoom, fallsOfRoom, bathOfRoom, drainsOfRoom, powerOfRoom],
+  level: [energyOfLevel, alarmsOfLevel, powerOfLevel],
   foundation: [factsOfFoundation],
   crawl: [factsOfCrawl],
   roof: [factsOfRoof],
-  deck: [fallsOfDeck, piersOfDeck],
+  deck: [fallsOfDeck],
   stair: [factsOfStair],
   trench: [factsOfTrench],
   'dry-well': [factsOfDryWell],
   site: [factsOfSite],
-  plan: [airOfPlan, alarmsOfPlan, exitOfPlan, powerOfPlan],
+  plan: [airOfPlan, alarmsOfPlan, drainsOfPlan, exitOfPlan, powerOfPlan],
 };
 
 /** A fact of a thing, or a value that it gives. */
@@ -62,6 +57,15 @@ function found(thing: Element, fact: string, model: Model): Quantity | undefined
     if (find !== undefined) return find(thing as never, model);
   }
   return undefined;
+}
+
+/** The word of the line that tells a fact. */
+export function lineOfFact(kind: string, fact: string): string {
+  for (const { lines } of TABLES[kind] ?? []) {
+    const line = lines?.[fact];
+    if (line !== undefined) return line;
+  }
+  return fact;
 }
 
 /** How far one must look to tell a fact: at the thing itself, at those beside it too, or anywhere. */

@@ -77,13 +77,14 @@ function graceOf({ dimension, value }: Quantity): number {
   return dimension === 'area' ? Math.sqrt(Math.abs(value)) : Math.abs(value) * 1e-9;
 }
 
-/** Units that say more than the usual one would. */
+/** Units that say more than the usual one would: a sill of 44", not of 3'-8". */
 const TELLING: ReadonlySet<string> = new Set(['%', 'in/ft', 'in', 'sq in']);
 
+/** As the row writes it. Plans in metres read their own lengths. */
 export function amountText(value: Quantity, model: Model, unit = value.unit): string {
   const { dimension } = value;
   if (unit !== undefined && TELLING.has(unit) && !(unit === 'in' && model.settings.units !== 'feet'))
-    return unit === 'in' ? quantityText(value, model) : told(quantityIn(value, unit), model);
+    return told(quantityIn(value, unit), model);
   // Vents are told as the code writes them.
   if (dimension === 'number' && value.value > 0 && value.value < 0.05) return `1/${Math.round(1 / value.value)}`;
   return quantityText(value, model);
@@ -96,6 +97,6 @@ function told(value: Quantity, model: Model): string {
 /** The value beside its limit: a hair under it is not told as the limit. */
 export function valueText(value: Quantity, limit: Quantity, model: Model): string {
   const text = amountText(value, model, limit.unit ?? value.unit);
-  if (text !== amountText(limit, model)) return text;
+  if (value.value === limit.value || text !== amountText(limit, model)) return text;
   return `${value.value < limit.value ? 'just under' : 'just over'} ${text}`;
 }

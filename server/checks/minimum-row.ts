@@ -4,7 +4,7 @@ import type { Place } from '#kit/place';
 import type { Element, FollowedCondition } from '#model/model';
 import type { Model } from '#model/resolve';
 import { holds, type ValueOf } from './conditions.ts';
-import { factOf, waysOf } from './minimum-facts.ts';
+import { factOf, lineOfFact, waysOf } from './minimum-facts.ts';
 import { BOUNDS, type Bound, type Kind, type Minimum } from './minimum-kinds.ts';
 import { amountText, comparable, fits, limitOf, type Subject, valueText } from './minimum-limits.ts';
 
@@ -21,6 +21,8 @@ interface Told {
         readonly by: string | undefined;
         /** What would do as well. */
         readonly instead: readonly string[];
+        /** What the thing has of that: 'between framing R-13'. */
+        readonly beside: readonly string[];
         /** Where the value comes from: a section, a local rule. */
         readonly origin: string;
       }
@@ -39,9 +41,9 @@ export const missed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
 const LOCAL = 'Local code and the inspector decide.';
 
 function measuredText(label: string, name: string, measured: NonNullable<Told['measured']>): string {
-  const { bound, limit, instead, origin, value, by } = measured;
+  const { bound, limit, instead, beside, origin, value, by } = measured;
   const others = instead.map((each) => `, or ${each}`).join('');
-  return `${label}: ${bound} ${limit}${others}${origin === '' ? '' : ` ${origin}`}, and ${name} has ${value}${by === undefined ? '' : ` by its ${by}`}.`;
+  return `${label}: ${bound} ${limit}${others}${origin === '' ? '' : ` ${origin}`}, and ${name} has ${value}${beside.length === 0 ? '' : ` (${beside.join(', ')})`}${by === undefined ? '' : ` by its ${by}`}.`;
 }
 
 /** All that the rows of a kind say of a thing. */
@@ -52,7 +54,7 @@ export function rowFindings({ rows, together }: Kind, thing: Element, code: stri
   return findings;
 }
 
-function applies({ given }: Minimum, subject: Subject, model: Model): boolean {
+export function applies({ given }: Minimum, subject: Subject, model: Model): boolean {
   const { thing } = subject;
   const find = valuesFor(subject, model);
   return (
@@ -101,6 +103,7 @@ function findingsOf(row: Minimum, subject: Subject, code: string, model: Model, 
       bound,
       by,
       instead: alternatives.map((all) => all.map((condition) => conditionText(condition, thing.kind, model)).join(' and ')),
+      beside: besideTexts(given.fact.value, alternatives.flat(), subject, model),
       origin,
     };
     // Of an edition that nobody looked at the row only reminds.
@@ -129,7 +132,7 @@ function spokenName({ kind, name }: Element): string {
 }
 
 /** A town's own rule stands for itself; a section is named only of an edition in which it was looked up. */
-function originOf({ given }: Minimum, code: string): { readonly origin: string; readonly read: boolean } {
+export function originOf({ given }: Minimum, code: string): { readonly origin: string; readonly read: boolean } {
   if (given.local !== undefined) return { origin: `by ${given.local.value}`, read: true };
   const sections = given.section.flatMap((line) => line.value.map(({ value }) => value));
   const section = sections.find(({ edition }) => edition.toLowerCase() === code);
@@ -156,8 +159,31 @@ function conditionText({ subject, fact, test, words, amount }: FollowedCondition
   return [what, ...(test === 'exists' ? ['given'] : [TESTS[test] ?? '', than])].filter((part) => part !== '').join(' ');
 }
 
+/** What is known of the thing for the alternatives, each fact once; nothing of what it has nothing of. */
+function besideTexts(
+  own: string,
+  conditions: readonly FollowedCondition[],
+  { thing, of }: Subject,
+  model: Model,
+): readonly string[] {
+  const texts = new Map<string, string>();
+  for (const { subject, fact, amount } of conditions) {
+    if (subject !== thing.kind || fact === undefined || fact === own || amount === undefined || texts.has(fact)) continue;
+    const value = of(fact);
+    if (value === undefined || value.value === 0) continue;
+    texts.set(fact, `${fact.replaceAll('-', ' ')} ${amountText(value, model, amount.unit ?? value.unit)}`);
+  }
+  return [...texts.values()];
+}
+
+interface Line {
+  readonly place?: Place;
+}
+
 /** The line that gives the value, where one does. */
 function placeOf(thing: Element, fact: string): Place {
-  const given = thing.given as { readonly [word: string]: { readonly place?: Place } | undefined };
-  return given[fact]?.place ?? thing.place;
+  const given = thing.given as { readonly [word: string]: Line | readonly Line[] | undefined };
+  const lines = given[lineOfFact(thing.kind, fact)];
+  const line = Array.isArray(lines) ? (lines as readonly Line[])[0] : (lines as Line | undefined);
+  return line?.place ?? thing.place;
 }

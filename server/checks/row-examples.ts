@@ -128,6 +128,7 @@ function isOfPlan(line: string): boolean {
 }
 
 const PLAN_WORDS: ReadonlySet<string> = new Set([
+  'air-intake',
   'air-leakage',
   'built',
   'code',
@@ -135,7 +136,9 @@ const PLAN_WORDS: ReadonlySet<string> = new Set([
   'fresh-air',
   'frost',
   'loads',
+  'plumbing-code',
   'start',
+  'water-pressure',
   'weather',
   'zone',
 ]);

@@ -1,6 +1,7 @@
 // What stands under the pointer: a thing with its figures and their working, a value with its own, or a word of the
 // language with its help.
 import type { Hover, Position } from 'vscode-languageserver-types';
+import { leastValues } from '#answers/least-values';
 import { listedReason, treeLines } from '#answers/listed-reason';
 import { viewOf, write } from '#answers/view';
 import type { Kind, Property } from '#grammar/vocabulary/types';
@@ -71,7 +72,20 @@ function aboutThing(element: Element, naming: NameThere, view: View): readonly B
   if (LISTED_ONLY.has(kind)) return [head, ...textOf(naming, view), ...origin(fromLibrary, overridden)];
   const { why, reasons } = tellBriefly(element, answersView(view));
   const working = cut(reasons.flatMap((reason) => treeLines(reason, DEEPEST)));
-  return [head, words(why), asIs(working), ...(fromLibrary ? textOf(naming, view) : []), ...origin(fromLibrary, overridden)];
+  return [
+    head,
+    words(why),
+    asIs(working),
+    ...aboutLeastValues(element, view),
+    ...(fromLibrary ? textOf(naming, view) : []),
+    ...origin(fromLibrary, overridden),
+  ];
+}
+
+/** What it has against the least values that it meets; the findings say what it does not. */
+function aboutLeastValues(element: Element, { plan: { model } }: View): readonly Block[] {
+  const values = leastValues(element, model);
+  return values === undefined ? [] : [words(values.why), asIs(values.lines)];
 }
 
 /** Rows that say all there is to know of them themselves. */

@@ -72,6 +72,7 @@ function isRate(dimension: Dimension): boolean {
 function timesBase(a: Base, b: Base): Base | undefined {
   if (a === 'number') return b;
   if (b === 'number') return a;
+  if ((a === 'current' && b === 'voltage') || (a === 'voltage' && b === 'current')) return 'power';
   const power = POWERS.indexOf(a) + POWERS.indexOf(b);
   return POWERS.includes(a) && POWERS.includes(b) ? POWERS[power] : undefined;
 }
@@ -83,5 +84,8 @@ function overBase(a: Base, b: Base): Dimension | undefined {
     const power = POWERS.indexOf(a) - POWERS.indexOf(b);
     return power >= 0 ? POWERS[power] : rate('number', POWERS[-power] as Base);
   }
+  // 2,400 W ÷ 240 V are 10 A.
+  if (a === 'power' && b === 'voltage') return 'current';
+  if (a === 'power' && b === 'current') return 'voltage';
   return rate(a, b);
 }

@@ -28,11 +28,14 @@ import minimumsAlarms from './minimums/alarms.screed';
 import minimumsAtticAndCrawl from './minimums/attic-and-crawl.screed';
 import minimumsBaths from './minimums/baths.screed';
 import minimumsDesigners from './minimums/designers.screed';
+import minimumsDrains from './minimums/drains.screed';
 import minimumsEscape from './minimums/escape.screed';
 import minimumsFoundation from './minimums/foundation.screed';
+import minimumsGlass from './minimums/glass.screed';
 import minimumsInsulation2018 from './minimums/insulation-2018.screed';
 import minimumsInsulation2021 from './minimums/insulation-2021.screed';
 import minimumsLightAndAir from './minimums/light-and-air.screed';
+import minimumsMassWalls from './minimums/mass-walls.screed';
 import minimumsRooms from './minimums/rooms.screed';
 import minimumsServices from './minimums/services.screed';
 import minimumsStairs from './minimums/stairs.screed';
@@ -147,6 +150,9 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/attic-and-crawl.screed', text: minimumsAtticAndCrawl },
   { path: 'minimums/insulation-2018.screed', text: minimumsInsulation2018 },
   { path: 'minimums/insulation-2021.screed', text: minimumsInsulation2021 },
+  { path: 'minimums/mass-walls.screed', text: minimumsMassWalls },
+  { path: 'minimums/glass.screed', text: minimumsGlass },
+  { path: 'minimums/drains.screed', text: minimumsDrains },
   { path: 'minimums/services.screed', text: minimumsServices },
   { path: 'minimums/designers.screed', text: minimumsDesigners },
   { path: 'safety/air.screed', text: safetyAir },

@@ -3,7 +3,7 @@
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Assembly, Goods } from '#model/model';
 import { films } from './conventions.ts';
-import { actualSize, insulatesOf, resistanceSize, thicknessOf, weighsOf } from './goods.ts';
+import { actualSize, insulatesOf, materialOf, resistanceSize, thicknessOf, weighsOf } from './goods.ts';
 import { isFrame, isPanel, type Layer, layersOf, wallThickness } from './measure/layers.ts';
 import { laidOf } from './measure/portion.ts';
 
@@ -144,7 +144,9 @@ export function ownResistance(goods: Goods, depth?: Quantity<'length'>): R | und
 }
 
 function framingShare(assembly: Assembly, main: Layer): Quantity<'number'> | undefined {
-  const given = assembly.given.framing?.value;
+  // Studs at their spacing are less than half of what frames a wall: plates, headers and corners are wood too.
+  const usual = assembly.given.for?.value === 'wall' ? materialOf(main.value)?.given.framing?.value : undefined;
+  const given = assembly.given.framing?.value ?? usual;
   if (given !== undefined) return given;
   const piece = actualSize(main.value)?.left;
   const spacing = main.deeper.at?.value;

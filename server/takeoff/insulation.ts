@@ -11,6 +11,8 @@ export interface Insulation {
   readonly between: Quantity<'resistance'>;
   /** R of insulation that no framing interrupts: boards, loose fill over a ceiling, panels. */
   readonly outside: Quantity<'resistance'>;
+  /** Of both together, what lies on the room's side of a heavy layer; undefined where no layer is heavy. */
+  readonly inward: Quantity<'resistance'> | undefined;
 }
 
 /** Undefined where nothing of it insulates, or something that does tells no R. */
@@ -18,7 +20,9 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
   const { main } = layersOf(assembly);
   const unknown: string[] = [];
   const between = main === undefined || isPanel(main) || main.deeper['filled with'] === undefined ? [] : fillingOf(main, unknown);
-  const outside = assembly.given.layer.flatMap((layer) => {
+  const heavy = assembly.given.layer.findIndex(({ value }) => materialOf(value)?.given.mass !== undefined);
+  const inward = main !== undefined && assembly.given.layer.indexOf(main) < heavy ? [...between] : [];
+  const outside = assembly.given.layer.flatMap((layer, at) => {
     const insulates =
       isPanel(layer) ||
       INSULATION.has(laidOf(layer.value) ?? '') ||
@@ -26,12 +30,14 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
     if (!insulates) return [];
     const own = ownResistance(layer.value);
     if (own === undefined) unknown.push(layer.value.name);
+    else if (at < heavy) inward.push(own);
     return own === undefined ? [] : [own];
   });
   if (unknown.length > 0 || between.length + outside.length === 0) return undefined;
   return {
     between: total('R between the framing', 'resistance', between),
     outside: total('R outside the framing', 'resistance', outside),
+    inward: heavy < 0 ? undefined : total('R inside of the heavy layer', 'resistance', inward),
   };
 }
 

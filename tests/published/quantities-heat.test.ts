@@ -59,3 +59,21 @@ ${wall('shallow-25', 'stud 2x6 at 16" oc, filled with r20-batt', '  layer xps-bo
   expect(amount(figures(text, 'deep-25').resistance, 'R')).toBeCloseTo(18.6, 1);
   expect(amount(figures(text, 'shallow-25').resistance, 'R')).toBeCloseTo(22.4, 1);
 });
+
+test('a wall that does not say its framing has the share of walls as usually built: 25% (Building America Solution Center)', () => {
+  const wall = (studs: string, kind = 'wall') => `
+assembly lazy for ${kind}
+  layer drywall 1/2"
+  layer ${studs}
+  layer osb 7/16"
+  layer lap-siding, 7" to the weather
+`;
+  const batts = 'stud 2x6 at 16" oc, filled with r20-batt';
+  const u = (text: string) => 1 / amount(figures(text, 'lazy').resistance, 'R');
+  // 0.75 / 22.54 + 0.25 / 9.415, which the 2021 code's U of 0.060 for R-20 agrees with (from memory: N1102.1.2).
+  expect(u(wall(batts))).toBeCloseTo(0.0598, 4);
+  expect(u(wall(`${batts}\n  framing 25%`))).toBe(u(wall(batts)));
+  // Said otherwise, that counts; framing of a ceiling goes by its spacing.
+  expect(u(wall(`${batts}\n  framing 14%`))).toBeLessThan(u(wall(batts)));
+  expect(u(wall(batts, 'ceiling'))).toBeLessThan(u(wall(`${batts}\n  framing 25%`, 'ceiling')));
+});

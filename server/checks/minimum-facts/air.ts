@@ -21,7 +21,7 @@ function steadyExhaust({ given }: Room): Quantity | undefined {
   return constant('exhaust that always runs', Math.max(0, ...fans.map((fan) => ratingOf(fan, 'flow') ?? 0)), 'flow');
 }
 
-export const airOfRoom: FactTable<Room> = { own: { exhaust, 'steady-exhaust': steadyExhaust } };
+export const airOfRoom: FactTable<Room> = { lines: { exhaust: 'fixtures' }, own: { exhaust, 'steady-exhaust': steadyExhaust } };
 
 const partOfTime = form('outside air over time', 'rate × share of time', (rate = 0, share = 1) => rate * share);
 
@@ -46,6 +46,7 @@ const flowThrough = form(
 const METRE_CUBED = 320_000 * 320_000 * 320_000;
 
 export const airOfPlan: FactTable<Plan> = {
+  lines: { 'fresh-air-rate': 'fresh-air' },
   around: {
     'floor-area': floorArea,
     bedrooms: (_, model) => number('bedrooms', model.list('room').filter(({ given }) => given.use?.value === 'sleeping').length),

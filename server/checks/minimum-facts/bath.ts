@@ -5,9 +5,9 @@ import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type FactTable, serving, smallest } from './tables.ts';
 
-type Way = 'to side' | 'in front' | 'to centre';
+type Way = 'to side' | 'in front' | 'to centre' | 'overhead' | 'to bath door' | 'to stove';
 
-const clearance = (fixture: 'toilet' | 'basin' | 'shower', way: Way) => (room: Room) =>
+const clearance = (fixture: 'toilet' | 'basin' | 'shower' | 'alarm', way: Way) => (room: Room) =>
   smallest(
     room.given.clearance
       .filter(({ value }) => value.fixture === fixture)
@@ -35,12 +35,29 @@ function showerSides({ given }: Room, { settings }: Model): readonly [Quantity<'
 }
 
 export const bathOfRoom: FactTable<Room> = {
+  lines: {
+    'toilet-side': 'clearance',
+    'toilet-front': 'clearance',
+    'toilet-centre': 'clearance',
+    'basin-front': 'clearance',
+    'shower-front': 'clearance',
+    'shower-headroom': 'clearance',
+    'alarm-from-bath': 'clearance',
+    'alarm-from-stove': 'clearance',
+    'shower-area': 'fixtures',
+    'shower-least': 'fixtures',
+    'wet-height': 'wet',
+  },
   own: {
     'toilet-side': clearance('toilet', 'to side'),
     'toilet-front': clearance('toilet', 'in front'),
     'toilet-centre': clearance('toilet', 'to centre'),
     'basin-front': clearance('basin', 'in front'),
     'shower-front': clearance('shower', 'in front'),
+    'shower-headroom': clearance('shower', 'overhead'),
+    'wet-height': ({ given }) => smallest(given.wet.flatMap(({ value }) => value.high ?? [])),
+    'alarm-from-bath': clearance('alarm', 'to bath door'),
+    'alarm-from-stove': clearance('alarm', 'to stove'),
     'shower-area': (room, model) => {
       const sides = showerSides(room, model);
       return sides === undefined ? undefined : measure('area', floorOf, ...sides);

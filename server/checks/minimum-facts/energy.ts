@@ -19,14 +19,34 @@ function wall(level: Level, part: 'between' | 'outside'): Quantity | undefined {
   return walls === undefined ? undefined : insulationOf(walls)?.[part];
 }
 
-function allOf(level: Level, surface: 'floor' | 'ceiling'): Quantity | undefined {
+const inwardOf = form('share inside of the heavy layer', 'inside ÷ all', (inside = 0, all = 0) => (all > 0 ? inside / all : 0));
+
+/** Of a heavy wall alone: how much of its insulation lies on the room's side. Bare, it has none there. */
+function inwardShare({ given }: Level): Quantity | undefined {
+  const walls = given.walls?.value;
+  const insulation = walls === undefined ? undefined : insulationOf(walls);
+  if (insulation?.inward === undefined) return undefined;
+  return measure('number', inwardOf, insulation.inward, measure('resistance', both, insulation.between, insulation.outside));
+}
+
+function allOf(level: Level, surface: 'walls' | 'floor' | 'ceiling'): Quantity | undefined {
   const assembly = level.given[surface]?.value;
   const insulation = assembly === undefined ? undefined : insulationOf(assembly);
   return insulation === undefined ? undefined : measure('resistance', both, insulation.between, insulation.outside);
 }
 
 export const energyOfLevel: FactTable<Level> = {
+  lines: {
+    'wall-cavity': 'walls',
+    'wall-outside': 'walls',
+    'wall-u': 'walls',
+    'mass-wall-r': 'walls',
+    'ceiling-r': 'ceiling',
+    'floor-r': 'floor',
+  },
   own: {
+    'mass-share': inwardShare,
+    'mass-wall-r': (level) => (inwardShare(level) === undefined ? undefined : allOf(level, 'walls')),
     'wall-cavity': (level) => wall(level, 'between'),
     'wall-outside': (level) => wall(level, 'outside'),
     'wall-u': ({ given }) => {

@@ -18,6 +18,14 @@ const toGrade = form('sill from the ground', 'sill + floor above the ground, eit
   Math.abs(sill + ground),
 );
 
+/** What a window or outside door alone tells, whatever room it is in: nothing where the maker's clear size is not given. */
+export function clearOf(type: Opening): { readonly [fact: string]: Quantity | undefined } {
+  const clear = type.given.clear?.value;
+  if (clear === undefined || !opensOut(type)) return {};
+  const swings = type.kind === 'door' && type.given.sliding === undefined;
+  return swings ? { 'exit-width': clear.left, 'exit-height': clear.right } : wayBy(type, undefined).facts;
+}
+
 export function waysOutOfRoom(room: Room, model: Model): readonly Way[] {
   const { given, slot } = room;
   const openings = [...given.windows, ...given.doors].flatMap((line) => line.value.map(({ value }) => value.type));
@@ -43,12 +51,12 @@ function opensOut(type: Opening): boolean {
   return type.kind === 'window' ? type.given.fixed === undefined : type.given.exterior !== undefined;
 }
 
-function wayBy(type: Opening, room: Room): Way {
+function wayBy(type: Opening, room: Room | undefined): Way {
   const clear = type.given.clear?.value;
   const size = clear ?? type.takes;
   if (size === undefined) return { opening: type.name, stated: false, facts: {} };
   const sill = type.kind === 'window' ? type.given.sill?.value : constant('sill of a door', 0, 'length');
-  const ground = groundBelow(room);
+  const ground = room === undefined ? undefined : groundBelow(room);
   return {
     opening: type.name,
     stated: clear !== undefined,
@@ -87,6 +95,7 @@ function sillsOf({ given }: Room): readonly Quantity<'length'>[] {
 const fallFrom = form('fall from the sill', 'sill + floor above the ground', (sill = 0, ground = 0) => sill + ground);
 
 export const fallsOfRoom: FactTable<Room> = {
+  lines: { 'low-sill': 'windows' },
   own: {
     'low-sill': (room) => smallest(sillsOf(room)),
     fall: (room) => {
@@ -98,28 +107,54 @@ export const fallsOfRoom: FactTable<Room> = {
 };
 
 /** A deck that names no rail has none. */
-export const fallsOfDeck: FactTable<Deck> = { own: { rails: () => constant('rails', 0, 'length') } };
+export const fallsOfDeck: FactTable<Deck> = {
+  lines: {
+    'pier-depth': 'piers',
+  },
+  own: {
+    rails: () => constant('rails', 0, 'length'),
+    'pier-depth': ({ given }) => given.piers?.value.size.right,
+  },
+};
 
 // ---- the way out of the house ----
 
 type Clear = NonNullable<ElementOf<'door'>['given']['clear']>['value'];
 
-/** The widest outside door that swings, by its net clear opening; nobody counts on the garage. */
-function exit(model: Model): Clear | undefined {
+interface OutsideDoors {
+  readonly all: number;
+  /** Those that swing, and nobody counts on the garage. */
+  readonly exits: number;
+  /** The widest exit by its net clear opening. */
+  readonly best: Clear | undefined;
+}
+
+function outsideDoors(model: Model): OutsideDoors {
+  let [all, exits] = [0, 0];
   let best: Clear | undefined;
   for (const { given } of model.list('room')) {
-    if (given.use?.value === 'garage') continue;
     for (const line of given.doors)
       for (const { value } of line.value) {
         const { type } = value;
-        if (type.kind !== 'door' || type.given.exterior === undefined || type.given.sliding !== undefined) continue;
+        if (type.kind !== 'door' || type.given.exterior === undefined) continue;
+        all++;
+        if (type.given.sliding !== undefined || given.use?.value === 'garage') continue;
+        exits++;
         const clear = type.given.clear?.value;
         if (clear !== undefined && (best === undefined || clear.left.value > best.left.value)) best = clear;
       }
   }
-  return best;
+  return { all, exits, best };
 }
 
 export const exitOfPlan: FactTable<Plan> = {
-  around: { 'exit-width': (_, model) => exit(model)?.left, 'exit-height': (_, model) => exit(model)?.right },
+  around: {
+    // A plan without any outside door has not come so far.
+    exits: (_, model) => {
+      const { all, exits } = outsideDoors(model);
+      return all === 0 ? undefined : constant('outside doors that swing', exits, 'number');
+    },
+    'exit-width': (_, model) => outsideDoors(model).best?.left,
+    'exit-height': (_, model) => outsideDoors(model).best?.right,
+  },
 };

@@ -1,9 +1,18 @@
 // What the ground asks for: footings, walls and bolts of a foundation, piers of a deck, vents of a crawl space, fall of drains and of the
 // ground, rain in a dry well.
-import { constant, form, measure, type Quantity, roundUp } from '#kit/quantity';
+import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { Deck, ElementOf, Foundation, Trench } from '#model/model';
+import type { ElementOf, Foundation, Trench } from '#model/model';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
+
+type WallInsulation = Foundation['given']['insulated'];
+
+/** Of a wall that tells any: nothing of a sort that it does not tell. */
+function insulationOfWall(line: WallInsulation, sort: 'unbroken' | 'between framing'): Quantity | undefined {
+  if (line === undefined) return undefined;
+  const layers = line.value.flatMap(({ value }) => ((value.way ?? 'unbroken') === sort ? [value.insulates] : []));
+  return total(`R ${sort}`, 'resistance', layers);
+}
 
 const beyond = form('footing beyond the wall', '(footing − wall) ÷ 2', (footing = 0, wall = 0) => (footing - wall) / 2);
 const above = form(
@@ -27,6 +36,22 @@ function boltsNeeded({ given: { bolts, plates } }: Foundation): Quantity | undef
 }
 
 export const factsOfFoundation: FactTable<Foundation> = {
+  lines: {
+    'footing-width': 'footing',
+    'footing-thickness': 'footing',
+    'footing-projection': 'footing',
+    'wall-above-grade': 'wall',
+    'wall-thickness': 'wall',
+    'bolt-size': 'bolts',
+    'bolt-spacing': 'bolts',
+    'bolt-end': 'bolts',
+    'bolt-count': 'bolts',
+    'bolt-depth': 'bolts',
+    unbroken: 'insulated',
+    'slab-thickness': 'slab',
+    'edge-r': 'edge',
+    'edge-depth': 'edge',
+  },
   own: {
     'footing-width': ({ given }) => given.footing?.value.size.left,
     'footing-thickness': ({ given }) => given.footing?.value.size.right,
@@ -47,14 +72,14 @@ export const factsOfFoundation: FactTable<Foundation> = {
       return count === undefined ? undefined : number('bolts', count);
     },
     'bolts-needed': boltsNeeded,
+    'bolt-depth': ({ given }) => given.bolts?.deeper.deep?.value,
+    unbroken: ({ given }) => insulationOfWall(given.insulated, 'unbroken'),
+    'between-framing': ({ given }) => insulationOfWall(given.insulated, 'between framing'),
     'slab-thickness': ({ given }) => given.slab?.value.thickness,
     'edge-r': ({ given }) => given.edge?.value.insulates,
     'edge-depth': ({ given }) => given.edge?.value.deep,
   },
 };
-
-/** Piers of a deck are given by diameter and depth. */
-export const piersOfDeck: FactTable<Deck> = { own: { 'pier-depth': ({ given }) => given.piers?.value.size.right } };
 
 const SHARE = /^1\/(\d+)$/;
 /** 1/150 as a number. */
@@ -64,15 +89,30 @@ export function shareWritten(text: string): Quantity<'number'> | undefined {
 }
 
 export const factsOfCrawl: FactTable<ElementOf<'crawl'>> = {
+  lines: {
+    'vent-share': 'vents',
+    'access-least': 'access',
+    'access-most': 'access',
+    'corner-to-vent': 'corners',
+    unbroken: 'insulated',
+  },
   own: {
     'vent-share': ({ given }) => (given.vents === undefined ? undefined : shareWritten(given.vents.value)),
     'access-least': ({ given }) =>
       smallest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),
     'access-most': ({ given }) => greatest(given.access === undefined ? [] : [given.access.value.left, given.access.value.right]),
+    'floor-hatch': ({ given }) => number('hatches in the floor', given.access?.deeper['through floor'] === undefined ? 0 : 1),
+    'corner-to-vent': ({ given }) => given.corners?.value,
+    'floor-area': ({ given }) => (given.under === undefined ? undefined : factsOf(given.under.value)['floor-area']),
+    unbroken: ({ given }) => insulationOfWall(given.insulated, 'unbroken'),
+    'between-framing': ({ given }) => insulationOfWall(given.insulated, 'between framing'),
   },
 };
 
 export const factsOfTrench: FactTable<Trench> = {
+  lines: {
+    'pipe-size': 'pipe',
+  },
   own: {
     'pipe-size': ({ given }) =>
       smallest(
@@ -88,6 +128,9 @@ export const factsOfTrench: FactTable<Trench> = {
 const fallOver = form('fall', 'fall ÷ distance', (fall = 0, within = 1) => fall / within);
 
 export const factsOfSite: FactTable<ElementOf<'site'>> = {
+  lines: {
+    'grade-fall': 'grade',
+  },
   own: {
     'grade-fall': ({ given }) => {
       const grade = given.grade?.value;
@@ -123,6 +166,10 @@ const soaking = form(
 const bottomOf = form('bottom of the well', 'length × width', (length = 0, width = 0) => length * width);
 
 export const factsOfDryWell: FactTable<DryWell> = {
+  lines: {
+    'drained-area': 'for',
+    'soak-time': 'size',
+  },
   own: {
     'drained-area': drained,
     'soak-time': (well) => {

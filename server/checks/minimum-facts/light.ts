@@ -3,6 +3,7 @@ import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Opening, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { nextRoom } from './borrowed.ts';
 import { neighboursOf } from './neighbours.ts';
 import { areas, countOf, type FactTable, number, serving, shareOf } from './tables.ts';
 
@@ -55,7 +56,19 @@ function partOfRoom(room: Room, part: Part): Quantity<'area'> {
 
 /** Of the room and all that is open to it, over their floors together. */
 function overFloor(room: Room, part: Part, model: Model): Quantity | undefined {
-  const together = neighboursOf(model).open(room);
+  return ofTogether(neighboursOf(model).open(room), part, model);
+}
+
+/** The room that it has a cased opening to counted in, with what is open to either. */
+function withNext(room: Room, part: Part, model: Model): Quantity | undefined {
+  const next = nextRoom(room, model);
+  if (next === undefined) return undefined;
+  const { open } = neighboursOf(model);
+  const together = [...open(room), ...open(next.other)];
+  return ofTogether([...new Set(together)], part, model);
+}
+
+function ofTogether(together: readonly Room[], part: Part, model: Model): Quantity | undefined {
   const floors = together.map((each) => factsOf(each)['floor-area']);
   if (floors.some((floor) => floor === undefined) || together.some((each) => misread(each, model))) return undefined;
   return shareOf(
@@ -82,5 +95,7 @@ export const lightOfRoom: FactTable<Room> = {
   beside: {
     daylight: (room, model) => overFloor(room, 'glass', model),
     openable: (room, model) => overFloor(room, 'openable', model),
+    'daylight-with-next': (room, model) => withNext(room, 'glass', model),
+    'openable-with-next': (room, model) => withNext(room, 'openable', model),
   },
 };

@@ -1,8 +1,9 @@
-// Outlets against the walls and counters of a room, and the electric service of the house.
+// Outlets against the walls and counters of a room, on a storey and outside, and the electric service of the house.
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { Plan, Room } from '#model/model';
+import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
 import { countOf, type FactTable, greatest, number, ratingOf, serving } from './tables.ts';
 
@@ -32,10 +33,24 @@ function counterRun({ given }: Room): Quantity | undefined {
   return runs.length === 0 ? undefined : total('counter', 'length', runs);
 }
 
+/** Those that a counter may count on; where a room says no such one, all, for a breaker may protect them. */
+function counterOutlets({ given }: Room): Quantity | undefined {
+  if (given.devices.length === 0) return undefined;
+  const over = serving(given.devices, 'counter outlet');
+  return number('outlets over the counter', countOf(over.length > 0 ? over : serving(given.devices, 'outlet')));
+}
+
 export const powerOfRoom: FactTable<Room> = {
+  lines: { outlets: 'devices', 'counter-outlets': 'devices', 'plain-outlets': 'devices' },
   own: {
+    'counter-outlets': counterOutlets,
     outlets: ({ given }) =>
       given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
+    'plain-outlets': ({ given }) => {
+      if (given.devices.length === 0) return undefined;
+      const guarded = countOf(serving(given.devices, 'counter outlet'));
+      return number('outlets without their own protection', countOf(serving(given.devices, 'outlet')) - guarded);
+    },
     'counter-run': counterRun,
   },
   beside: { 'outlet-wall': outletWall },
@@ -53,10 +68,53 @@ function greatestOf(service: string, dimension: 'current' | 'power', model: Mode
   );
 }
 
-const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / 240);
+/** Where no room says its devices, nobody knows. */
+function outletsOf(rooms: readonly Room[], service: string): Quantity | undefined {
+  const told = rooms.filter(({ given }) => given.devices.length > 0);
+  if (told.length === 0) return undefined;
+  return number(
+    `${service}s`,
+    told.reduce((sum, { given }) => sum + countOf(serving(given.devices, service)), 0),
+  );
+}
+
+export const powerOfLevel: FactTable<Level> = {
+  beside: { outlets: (level, model) => outletsOf(roomsOn(level, model), 'outlet') },
+};
+
+/** Nameplates of what serves as something, all of them. Power, or current at 240 V. */
+function loadsOf(service: string, model: Model): { readonly watts: number; readonly count: number; readonly told: boolean } {
+  let [watts, count, told] = [0, 0, false];
+  for (const { given } of model.list('room'))
+    for (const listed of [...serving(given.fixtures, service), ...serving(given.devices, service)]) {
+      const many = typeof listed.count === 'number' ? listed.count : 1;
+      const power = ratingOf(listed, 'power') ?? (ratingOf(listed, 'current') ?? 0) * MAINS;
+      if (power > 0) told = true;
+      watts += power * many;
+      count += many;
+    }
+  return { watts, count, told };
+}
+/** Both legs of a service of 120 and 240 V. */
+const MAINS = 240;
+
+function loadFact(service: string) {
+  return (_: Plan, model: Model): Quantity => constant(`nameplates of ${service}`, loadsOf(service, model).watts, 'power');
+}
+
+const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) => power / MAINS);
 
 export const powerOfPlan: FactTable<Plan> = {
   around: {
+    'outside-outlets': (_, model) => outletsOf(model.list('room'), 'outside outlet'),
+    // Where no appliance tells its nameplate nobody knows.
+    'appliance-power': (_, model) => {
+      const { watts, told } = loadsOf('appliance', model);
+      return told ? constant('nameplates of appliances', watts, 'power') : undefined;
+    },
+    'heat-power': loadFact('heat'),
+    'cooling-power': loadFact('cooling'),
+    heaters: (_, model) => number('heaters', loadsOf('heat', model).count),
     service: (_, model) => greatestOf('service', 'current', model),
     'heater-current': (_, model) => {
       const power = greatestOf('tankless heater', 'power', model);

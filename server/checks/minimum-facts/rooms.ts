@@ -64,8 +64,30 @@ function thickness(label: string, goods: readonly Goods[]): Quantity<'length'> {
 }
 
 const wellArea = form('window well', 'width × clear space before the window', (width = 0, out = 0) => width * out);
+const halfRound = form(
+  'half-round window well',
+  'width × clear space before the window × π ÷ 4',
+  (width = 0, out = 0) => (width * out * Math.PI) / 4,
+);
 
 export const sizesOfRoom: FactTable<Room> = {
+  lines: {
+    'least-width': 'size',
+    'area-over-5ft': 'size',
+    'area-over-7ft': 'sloped',
+    'finished-height': 'height',
+    'well-area': 'well',
+    'well-least': 'well',
+    'well-depth': 'well',
+    'dryer-run': 'dryer-duct',
+    'dryer-pipe': 'dryer-duct',
+    'dryer-transition': 'dryer-duct',
+    'dryer-from-openings': 'dryer-duct',
+    'trap-size': 'trap-arm',
+    'trap-long': 'trap-arm',
+    'tailpiece-down': 'tailpiece',
+    'tailpiece-across': 'tailpiece',
+  },
   own: {
     'least-width': (room) => {
       const { width, depth } = factsOf(room);
@@ -80,13 +102,22 @@ export const sizesOfRoom: FactTable<Room> = {
     },
     'in-basement': ({ given }) => number('basement', given.on?.value.given.basement === undefined ? 0 : 1),
     'well-area': ({ given }) =>
-      smallest(given.well.map(({ value: { size } }) => measure('area', wellArea, size.left, size.right))),
+      smallest(
+        given.well.map(({ value: { size, form: round } }) =>
+          measure('area', round === undefined ? wellArea : halfRound, size.left, size.right),
+        ),
+      ),
     'well-least': ({ given }) => smallest(given.well.flatMap(({ value: { size } }) => [size.left, size.right])),
     'well-depth': ({ given }) =>
       greatest(given.well.flatMap(({ value: { deep, way } }) => (deep === undefined || way !== undefined ? [] : [deep]))),
     'dryer-run': ({ given }) => given['dryer-duct']?.value.long,
+    'dryer-pipe': ({ given }) => given['dryer-duct']?.deeper.across?.value,
+    'dryer-transition': ({ given }) => given['dryer-duct']?.deeper.transition?.value,
+    'dryer-from-openings': ({ given }) => given['dryer-duct']?.deeper['from openings']?.value,
     'dryer-elbows': ({ given }) => number('elbows', given['dryer-duct']?.value.elbows ?? 0),
     'dryer-bends': ({ given }) => number('bends', given['dryer-duct']?.value.bends ?? 0),
+    'tailpiece-down': ({ given }) => given.tailpiece?.value.down,
+    'tailpiece-across': ({ given }) => given.tailpiece?.value.across,
     'trap-size': ({ given }) => given['trap-arm']?.value.size,
     'trap-long': ({ given }) => given['trap-arm']?.value.long,
   },

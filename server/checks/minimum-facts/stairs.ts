@@ -40,8 +40,23 @@ function riserDifference(stair: Stair): Quantity | undefined {
   return measure('length', difference, lowest, between, between, below, treads, above);
 }
 
+const treadsDiffer = form('deepest tread less the usual', 'deepest − usual, either way', (most = 0, usual = 0) =>
+  Math.abs(most - usual),
+);
+
 export const factsOfStair: FactTable<Stair> = {
+  lines: {
+    'riser-difference': 'finish',
+    'rise-left': 'rise',
+    'tread-difference': 'tread-most',
+    'clear-below-rails': 'below-rails',
+  },
   own: {
+    'tread-difference': ({ given: { tread, 'tread-most': most } }) =>
+      tread === undefined || most === undefined ? undefined : measure('length', treadsDiffer, most.value, tread.value),
+    'clear-below-rails': ({ given }) => given['below-rails']?.value.clear,
+    // Nobody who names one width below rails means none.
+    rails: ({ given }) => number('rails', given['below-rails']?.value.rails ?? 1),
     'riser-difference': riserDifference,
     'rise-left': ({ given }) => {
       const { rise, risers, riser, first } = given;

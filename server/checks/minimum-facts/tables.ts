@@ -7,6 +7,8 @@ import type { Model } from '#model/resolve';
 import { keptFor } from '../kept.ts';
 
 export interface FactTable<E> {
+  /** The property whose line tells a fact, where that is not its own word. */
+  readonly lines?: { readonly [fact: string]: string };
   /** Told by the thing itself and the plan's settings. */
   readonly own?: Facts<E>;
   /** Told by those beside it as well: for a room `roomsBeside`, for a level its rooms. */

@@ -90,10 +90,11 @@ function printOther(amount: number, unit: string, system: System): string {
 }
 
 function printInches(value: number): string {
-  const sixteenths = (value * 16) / INCH;
-  const near = Math.round(sixteenths);
-  if (Math.abs(sixteenths - near) > 1e-6) return `${formatNumber(value / INCH, 3)}"`;
-  return `${near < 0 ? '-' : ''}${printFractions(Math.abs(near), 16)}"`;
+  // A slope's inches come from a division, so a fraction is a matter of nearness.
+  const fractions = (value * 64) / INCH;
+  const near = Math.round(fractions);
+  if (Math.abs(fractions - near) > 1e-6) return `${formatNumber(value / INCH, 3)}"`;
+  return `${near < 0 ? '-' : ''}${printFractions(Math.abs(near), 64)}"`;
 }
 
 function decimalsOf(unit: string): number {

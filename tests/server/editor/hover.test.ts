@@ -28,6 +28,15 @@ describe('names', () => {
     expect(text).toContain("size  8'  (plan.screed:5)");
   });
 
+  test('a room: the least values it meets, with the caution', () => {
+    const { text } = hovered("plan p\n  code irc-2021\nroom ha<|>ll\n  use passage\n  size 4' x 10'\n  height 7'\n");
+    expect(text).toContain('Meets the model minimum of irc-2021 in what is listed; local code governs.');
+    expect(text).toContain('least width 48": at least 36" (R311.6)');
+    const low = hovered("plan p\n  code irc-2021\nroom ha<|>ll\n  use passage\n  size 4' x 10'\n  height 6'\n").text;
+    expect(low).toContain('local code governs. It misses 1 other: the findings say which.');
+    expect(hovered(HOUSE.replace('room bath', 'room ba<|>th')).text).not.toContain('model minimum');
+  });
+
   test('the level a room is on', () => {
     const { text, on } = hovered(HOUSE.replace('on main', 'on ma<|>in'));
     expect(on).toBe('main');
