@@ -1,5 +1,6 @@
 // One finding for one cause: what only follows from a name that leads nowhere, a line that cannot be read or a file that is
 // not there is not told beside it. It comes back by itself if it was no consequence. What names a hazard is always told.
+import { editDistance } from '#kit/did-you-mean';
 import type { Finding } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Model } from '#model/resolve';
@@ -28,16 +29,14 @@ export function withoutConsequences(findings: readonly Finding[], results: Resul
   const unread = namesUnread(roots, model);
   /** Things part of whose words led nowhere, and things that were meant by a name that led nowhere. */
   const troubled = new Set<Slot>(roots.map(({ place }) => place.slot));
-  const meant = new Set<string>();
+  const isMeant = meantBy(roots);
   const nowhere = new Set<unknown>();
   for (const { code, details } of roots) {
-    if (code !== 'names/unknown') continue;
-    nowhere.add(details[0]);
-    if (typeof details[2] === 'string') meant.add(details[2].toLowerCase());
+    if (code === 'names/unknown') nowhere.add(details[0]);
   }
-  const lost = lostLinks(roots, results);
+  const lost = lostLinks(roots, isMeant, results);
   const diaryIsUnread = roots.some(({ code, place }) => code === 'names/unknown' && place.slot.kind === 'progress');
-  const isTroubled = (slot: Slot): boolean => troubled.has(slot) || meant.has(slot.name);
+  const isTroubled = (slot: Slot): boolean => troubled.has(slot) || isMeant(slot.name);
   const follows = (found: Finding): boolean => {
     const { code, details, place, related = [] } = found;
     if (missesFile && LACKING_A_FILE.test(code)) return true;
@@ -68,10 +67,26 @@ function namesUnread(roots: readonly Finding[], model: Model): ReadonlySet<strin
   return names;
 }
 
-/** A step that waits for a name that leads nowhere, and the step that was probably meant. */
+/** Whether a name is as near to one that leads nowhere as what is offered for it: either may be meant. */
+function meantBy(roots: readonly Finding[]): (name: string) => boolean {
+  const offered = roots.flatMap(({ code, details: [name, , near] }) =>
+    code === 'names/unknown' && typeof name === 'string' && typeof near === 'string'
+      ? [{ name: name.toLowerCase(), distance: editDistance(name.toLowerCase(), near.toLowerCase()) }]
+      : [],
+  );
+  const known = new Map<string, boolean>();
+  return (name) => {
+    let answer = known.get(name);
+    if (answer === undefined)
+      known.set(name, (answer = offered.some((each) => editDistance(each.name, name, each.distance) <= each.distance)));
+    return answer;
+  };
+}
+
+/** A step that waits for a name that leads nowhere, and the steps that may be meant; undefined where any may. */
 interface LostLink {
   readonly step: number;
-  readonly meant: number | undefined;
+  readonly meant: readonly number[] | undefined;
 }
 
 /** What a record in the diary would have answered. */
@@ -79,11 +94,16 @@ const OF_THE_DIARY = /^(?:schedule\/out-of-order|deliveries\/order-by-passed)$/;
 /** What is told of two steps and their order. */
 const OF_AN_ORDER = /^(?:sequence\/.*|inspections\/(?:covered|too-soon))$/;
 
-function lostLinks(roots: readonly Finding[], { timeline: { steps } }: Results): readonly LostLink[] {
-  return roots.flatMap(({ code, details, place }) => {
-    if (code !== 'names/unknown' || details[1] !== 'step') return [];
-    const near = details[2];
-    const meant = typeof near === 'string' ? steps.byName.get(near.toLowerCase()) : undefined;
+function lostLinks(
+  roots: readonly Finding[],
+  isMeant: (name: string) => boolean,
+  { timeline: { steps } }: Results,
+): readonly LostLink[] {
+  const waits = roots.filter(({ code, details }) => code === 'names/unknown' && details[1] === 'step');
+  if (waits.length === 0) return [];
+  const near = steps.list.flatMap(({ name }, at) => (isMeant(name) ? [at] : []));
+  return waits.flatMap(({ details, place }) => {
+    const meant = typeof details[2] === 'string' ? near : undefined;
     const own = steps.index.get(place.slot);
     const waiting = own === undefined ? (steps.within.get(place.slot) ?? []) : [own];
     return waiting.map((step) => ({ step, meant }));
@@ -102,7 +122,7 @@ function losesOrder(
   return lost.some(
     ({ step, meant }) =>
       (step === later || reaches(order, step, later)) &&
-      (meant === undefined || meant === earlier || reaches(order, earlier, meant)),
+      (meant === undefined || meant.some((each) => each === earlier || reaches(order, earlier, each))),
   );
 }
 

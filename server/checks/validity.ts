@@ -42,7 +42,7 @@ export const lapsed: FindingSort<[told: Told]> = findingSort<[told: Told]>({
 });
 
 /** Names every visit under `renewed by`. */
-const ALL_VISITS = 'inspections';
+export const ALL_VISITS = 'inspections';
 
 /** Kept while dates, and those who meet, are the same. */
 export const validityFindings = keptWhile((rule: Rule, first: readonly Side[], then: readonly Side[], results: Results) => {

@@ -4,7 +4,7 @@ import { DAY_MINUTES } from '#kit/dates';
 import { sameList } from '#kit/differing';
 import type { Step } from '#model/model';
 import type { Model } from '#model/resolve';
-import { nextWork, previousWork, workBetween } from './calendar.ts';
+import { type Calendar, nextWork, previousWork, workBetween } from './calendar.ts';
 import type { Lengths } from './lengths.ts';
 import { waiting } from './links.ts';
 import type { Network } from './network.ts';
@@ -13,7 +13,7 @@ import { nextMorning, type Progress } from './progress.ts';
 import { sameNumbers } from './same-numbers.ts';
 import type { Steps } from './steps.ts';
 import type { Timing } from './timing.ts';
-import { AROUND, CALENDAR_DAYS } from './waits.ts';
+import { AROUND, afterStart, CALENDAR_DAYS } from './waits.ts';
 
 export interface TimingMemory {
   readonly calendars: CalendarMemory;
@@ -92,7 +92,7 @@ function timingOf(
     const day = given['not before']?.value;
     if (day !== undefined) notBefore[at] = day * DAY_MINUTES;
     if (given.deadline !== undefined) deadline[at] = nextMorning(given.deadline.value);
-    if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay));
+    if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay, calendars.calendars[0]!));
     if (step.kind === 'milestone' && step.given.on !== undefined)
       notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
     if (record === undefined) {
@@ -164,10 +164,11 @@ function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Flo
 }
 
 /** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */
-function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number): number {
+function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar): number {
   const { lead, ordered } = step.given;
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
-  return (ordered?.value ?? startDay) * DAY_MINUTES + lead.value.value;
+  const { lag, clock } = waiting(lead.value);
+  return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
 }
 
 const outside = new WeakMap<Step, boolean>();

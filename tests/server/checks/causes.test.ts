@@ -35,6 +35,7 @@ describe('a mistake, the code that tells it, how many are told above a note, and
     ['a milestone that others wait for is renamed', 'work', 'milestone dry "Dry"', 'milestone dri "Dry"', 'names/unknown', 1, 1],
     ['a step that makes a state is renamed', 'work', 'task underlay ', 'task underlaj ', 'names/unknown', 2, 2],
     ['a step with a diary is renamed', 'work', 'task silt-fence ', 'task silt-fense ', 'names/unknown', 1, 1],
+    ['a step is renamed that another is as near to', 'work', 'task glass ', 'task glassx ', 'names/unknown', 1, 1],
     ['a step before what must be ordered is renamed', 'work', 'task strip-walls ', 'task strip-wals ', 'names/unknown', 3, 3],
     ['a kind of work is misspelt', 'work', 'does hang-board ', 'does hang-bord ', 'names/unknown', 2, 3],
     ['a file of prices is not there', 'plan', '"prices.screed"', '"prises.screed"', 'names/include-missing', 1, 1],

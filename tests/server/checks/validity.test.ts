@@ -71,3 +71,10 @@ ${again}task dig-lines does trench-and-lay takes 1d by us not before 2027-05-10 
   );
   expect(said(steps(', good for 14 days', 'task again does call-before-dig takes 1d by us not before 2027-05-03\n'))).toEqual([]);
 });
+
+test('a name that leads nowhere is told; inspections is no name', () => {
+  const rule = (by: string): readonly string[] =>
+    checked(`rule ours "Ours"\n  first permit-issued\n  then dig-foundation\n  renewed by ${by}\n`).told;
+  expect(rule('inspections')).toEqual([]);
+  expect(rule('nobodys-visit')).toEqual(['error names/unknown ours']);
+});

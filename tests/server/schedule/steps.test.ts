@@ -31,3 +31,15 @@ test.each([
   expect(starts(edited, memory)).toEqual(starts(edited));
   expect(starts(plan, memory)).toEqual(before);
 });
+
+test('a lead in working weeks is counted in working days, one in weeks by the calendar', () => {
+  const arrivals = starts(
+    'plan p\n  start 2027-04-05\ndelivery a lead 2w\ndelivery b lead 2 weeks\ndelivery c lead 1d, ordered 2027-04-09\n',
+  );
+  const moment = (day: string, hour: number): number => Date.parse(`${day}T00:00Z`) / 60_000 + hour * 60;
+  expect(arrivals).toEqual([
+    ['a', moment('2027-04-16', 16)],
+    ['b', moment('2027-04-19', 0)],
+    ['c', moment('2027-04-09', 16)],
+  ]);
+});

@@ -7,6 +7,7 @@ import { unknownName } from '#model/problems';
 import type { Model } from '#model/resolve';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
+import { ALL_VISITS } from '../../validity.ts';
 
 /** What may be named where: the words for it, and the kinds it may be. */
 const STEPS = ['task', 'inspection', 'milestone', 'delivery', 'phase', 'state'];
@@ -63,11 +64,18 @@ const LOOKED_AT = [
   'state',
 ] as const;
 
+type Named = { readonly value: readonly At<NamePlace>[] } | undefined;
+
+/** All visits together have no name of their own. */
+function renewing(line: Named): Named {
+  return line === undefined ? undefined : { value: line.value.filter(({ value }) => value.name !== ALL_VISITS) };
+}
+
 const NONE: readonly Naming[] = [];
 
 const namings = keptFor((element: Element): readonly Naming[] => {
   const found: Naming[] = [];
-  const look = (what: string, kinds: readonly string[], line: { readonly value: readonly At<NamePlace>[] } | undefined): void => {
+  const look = (what: string, kinds: readonly string[], line: Named): void => {
     if (line !== undefined) found.push({ what, kinds, names: line.value });
   };
   switch (element.kind) {
@@ -99,6 +107,7 @@ const namings = keptFor((element: Element): readonly Naming[] => {
     case 'rule':
       look('kind of work, state or inspection', DOINGS, element.given.first);
       look('kind of work, state or inspection', DOINGS, element.given.then);
+      look('kind of work, state or inspection', DOINGS, renewing(element.given['renewed by']));
       break;
     case 'hazard':
       look('kind of work, state or inspection', DOINGS, element.given.during);
