@@ -10,6 +10,7 @@ import {
   either,
   fields,
   flag,
+  followedBy,
   kind,
   listOf,
   literal,
@@ -20,6 +21,7 @@ import {
   properties,
   quantity,
   text,
+  wait,
   weekdays,
 } from './types.ts';
 
@@ -285,7 +287,16 @@ export const work = kind({
       help: 'Weather that stops it.',
       example: 'exposed to rain, frost',
     },
-    above: { takes: quantity('temperature'), help: 'Not done colder than this.', example: 'above 50 F' },
+    above: {
+      takes: fields({ least: quantity('temperature'), after: optional(phrase(',', followedBy(wait, 'after'))) }),
+      help: 'Not done colder than this, nor left so for as long after.',
+      example: 'above 40 F, 2 days after',
+    },
+    'kept warm by': {
+      takes: listOf(anyName),
+      help: 'Work before it with which it may be done colder.',
+      example: 'kept warm by ready-cold-cover',
+    },
     hides: { takes: listOf(anyName), help: 'Work it covers.', example: 'hides rough-wiring' },
     hazard: {
       takes: text,

@@ -118,6 +118,17 @@ export const plan = kind({
       help: 'Working days lost a month, outside work only.',
       example: 'weather mar 4d, apr 3d',
     },
+    lows: {
+      takes: listOf(fields({ month: months, low: quantity('temperature') })),
+      help: 'The usual low of a month at night, outside.',
+      example: 'lows dec 22 F, jan 16 F',
+    },
+    forecast: {
+      takes: fields({ days: dates, low: quantity('temperature') }),
+      repeats: true,
+      help: 'The low that is told for days to come.',
+      example: 'forecast 2027-11-20..2027-11-22 19 F',
+    },
     contingency: { takes: quantity('number'), help: 'Kept for what is not yet known.', example: 'contingency 10%' },
     tax: {
       takes: fields({ rate: quantity('number'), on: optional(phrase('on', oneOf('materials', 'all'))) }),

@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
+import { tooCold } from './rules/dates/too-cold.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
@@ -65,6 +66,7 @@ export const checks: readonly Check[] = [
   orderByPassed,
   beforeStart,
   deadline,
+  tooCold,
   pastTarget,
   // For how much.
   priceMissing,
