@@ -98,6 +98,14 @@ export const level = kind({
     },
     floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },
     ceiling: { takes: nameOf('assembly'), help: 'What closes it above.', example: 'ceiling flat-lid' },
+    rim: {
+      takes: either(oneOf('none'), length),
+      help: 'How far the outside of its walls runs on below its floor, where that is not subfloor, joists and sill.',
+      example: 'rim 14 1/2", filled with r21-batt',
+      deeper: properties({
+        'filled with': { takes: goods, help: 'Insulation against the rim.', example: 'filled with r21-batt' },
+      }),
+    },
     joists: {
       takes: phrase('run', oneOf('north-south', 'east-west')),
       help: 'The way the joists run.',

@@ -13,6 +13,7 @@ import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
+import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
 import { measureRoom, walkFindings } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
@@ -143,7 +144,7 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
   return layout;
 }
 
-function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
+function levelParts(level: Level, { rooms, walls, panels, sill }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
     slot: level.slot,
@@ -167,7 +168,8 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
           : walkFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
-    part('walls', [level, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels)),
+    part('walls', [level, panels, crossings, sill, ...outside], () => measureWalls(level, outside, crossings, panels, sill)),
+    part('rim', [level, sill], () => measureRim(level, sill)),
     part(
       'partitions',
       [

@@ -13,6 +13,8 @@ export interface Storey {
   /** Undefined for rooms that stand on no level. */
   readonly level: Level | undefined;
   readonly panels: ElementOf<'panels'> | undefined;
+  /** Whether it stands on a foundation wall or slab, with a sill between. */
+  readonly sill: boolean;
   /** In plan order. */
   readonly rooms: readonly Room[];
   readonly walls: readonly Wall[];
@@ -35,7 +37,7 @@ export function storeysMemory(): StoreysMemory {
 /** In the order of the levels; each storey is the same object while its level, rooms and walls are. */
 export function storeysOf(model: Model, memory: StoreysMemory): readonly Storey[] {
   const rooms = model.list('room');
-  const key = [model.list('level'), model.list('wall'), model.list('panels')];
+  const key = [model.list('level'), model.list('wall'), model.list('panels'), ...onSills(model)];
   const sameRest = sameList(key, memory.key);
   if (sameRest && rooms === memory.rooms) return memory.list;
   memory.list = (sameRest ? withRooms(rooms, memory) : undefined) ?? anew(model, memory);
@@ -84,6 +86,7 @@ function isSame(a: Storey, b: Storey): boolean {
   return (
     a.level === b.level &&
     a.panels === b.panels &&
+    a.sill === b.sill &&
     sameList(a.rooms, b.rooms) &&
     sameList(a.walls, b.walls) &&
     sameList(a.known, b.known)
@@ -105,6 +108,7 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
     const levels = (wall.given.between?.value ?? []).flatMap(({ value }) => bySlot.get(value) ?? []).map(levelOf);
     for (const level of new Set(levels)) addTo(walls, level, wall);
   }
+  const sills = onSills(model);
   const made = (level: Level | undefined): Storey => {
     const slot = level?.slot;
     const own = onLevel.get(slot) ?? [];
@@ -114,10 +118,18 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
         ? undefined
         : model.list('panels').find(({ given }) => given.for?.value.some(({ value }) => value === level));
     const known = others === undefined ? own : rooms.filter((room) => levelOf(room) === slot || others.has(room));
-    return { level, panels, rooms: own, walls: walls.get(slot) ?? [], known };
+    const sill = slot !== undefined && sills.includes(slot);
+    return { level, panels, sill, rooms: own, walls: walls.get(slot) ?? [], known };
   };
   const storeys = model.list('level').map(made);
   return onLevel.has(undefined) ? [...storeys, made(undefined)] : storeys;
+}
+
+/** The levels that stand on a foundation wall or slab. */
+function onSills(model: Model): readonly Slot[] {
+  return model.list('foundation').flatMap(({ given: { under, wall, slab } }) => {
+    return under === undefined || (wall === undefined && slab === undefined) ? [] : [under.value.slot];
+  });
 }
 
 function levelOf(room: Room): Slot | undefined {
