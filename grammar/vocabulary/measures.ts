@@ -68,6 +68,7 @@ export const measureDimensions = {
   'roof-cover-area': 'area',
   'ridge-length': 'length',
   'hip-length': 'length',
+  'valley-length': 'length',
   'eaves-length': 'length',
   'rake-length': 'length',
   'drip-edge-length': 'length',

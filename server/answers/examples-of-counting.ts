@@ -38,6 +38,30 @@ level main "Shed"
     wrong: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable\n',
     right: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable 6:12\n',
   },
+  'takeoff/overhangs-meet': instead(
+    `level main "Main floor"
+  footprint east 20', north 20', west 9', south 10', west 2', north 10', west 9', south 20'
+roof top over main
+  shape hip 6:12`,
+    'overhang 18"',
+    'overhang 6"',
+  ),
+  'takeoff/ridges-side-by-side': instead(
+    `level main "Main floor"
+  footprint east 40', north 26', west 10', north 2', west 30', south 28'
+roof top over main
+  overhang 12"`,
+    'shape gable 6:12',
+    "shape gable 6:12\nsize 40' x 28'",
+  ),
+  'takeoff/trusses-meet': instead(
+    `level main "Main floor"
+  footprint east 40', north 16', west 20', north 14', west 20', south 30'
+roof top over main
+  shape gable 6:12`,
+    'framed truss at 24" oc',
+    'framed truss at 24" oc\naccept takeoff/trusses-meet "Counted from the truss maker\'s layout, sheet T-1"',
+  ),
   'takeoff/partitions-missing': {
     wrong: `level main "Main floor"
   footprint 20' x 24'

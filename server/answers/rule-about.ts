@@ -79,6 +79,10 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/length-missing': 'A thing without a length is not counted.',
   'takeoff/spacing-missing': 'Pieces at a spacing are not counted without it.',
   'takeoff/pitch-missing': 'The surface of a roof is not known without its pitch.',
+  'takeoff/overhangs-meet': 'Overhangs meet across a notch of the outline, so the roof is not counted.',
+  'takeoff/ridges-side-by-side':
+    'The outline steps back beside a ridge; how the roof goes over the step is for the drawing to say.',
+  'takeoff/trusses-meet': 'Where parts of a roof run into each other, girders and valley frames are laid out by the truss maker.',
   'takeoff/partitions-missing': 'Inside walls have no length where rooms are not placed; give the length.',
   'takeoff/depth-missing': 'A volume is not counted without a thickness.',
   'takeoff/size-missing': 'A size is missing, so this is not counted.',

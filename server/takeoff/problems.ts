@@ -42,6 +42,27 @@ export const pitchMissing = findingSort<[what: string]>({
   say: (what) => `The roof "${what}" has no pitch, so its surface is not known. Add one to its shape: "shape gable 6:12".`,
 });
 
+export const overhangsMeet = findingSort<[what: string]>({
+  code: 'takeoff/overhangs-meet',
+  severity: 'warning',
+  say: (what) =>
+    `The overhangs of the roof "${what}" meet across a notch of the outline, so its surface is not counted. Make them shorter, or give each part a roof of its own with "size".`,
+});
+
+export const ridgesSideBySide = findingSort<[what: string]>({
+  code: 'takeoff/ridges-side-by-side',
+  severity: 'note',
+  say: (what) =>
+    `Under the roof "${what}" the outline steps back beside a ridge, so two ridges lie side by side at different heights; a small hip between them is counted. Look whether that is what the drawing shows; a roof that runs straight over the step is given with "size".`,
+});
+
+export const trussesMeet = findingSort<[what: string]>({
+  code: 'takeoff/trusses-meet',
+  severity: 'note',
+  say: (what) =>
+    `Parts of the roof "${what}" run into each other. Its trusses are counted by the spacing of each part, valley frames among them; girders and which is which are for the truss maker's layout. Order from that layout.`,
+});
+
 export const partitionsMissing = findingSort<[what: string]>({
   code: 'takeoff/partitions-missing',
   severity: 'note',

@@ -55,7 +55,9 @@ test('between storeys the rim belongs to the floor above it, and is insulated as
   walls     ext-2x6
   floor     floor-2x10-inner
 `);
-  const upper = rim(plan, 'wall-cladding-area').find(({ where, item }) => where.level === plan.model.list('level')[1]?.slot && item.startsWith('lap-siding'));
+  const upper = rim(plan, 'wall-cladding-area').find(
+    ({ where, item }) => where.level === plan.model.list('level')[1]?.slot && item.startsWith('lap-siding'),
+  );
   expect(amount(upper?.net, 'sf')).toBeCloseTo((104 * (23 / 32 + 9.25)) / 12, 6);
   const filled = rim(plan, 'wall-insulation-area').filter(({ item }) => item.endsWith('batt'));
   expect(filled.map(({ item }) => item)).toEqual(['r21-batt']);
