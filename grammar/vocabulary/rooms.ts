@@ -127,9 +127,9 @@ export const room = kind({
       takes: fields({
         low: length,
         lowSide: phrase('in', sides),
-        high: phrase(',', fields({ height: length, side: phrase('in', sides) })),
+        high: phrase(',', fields({ height: length, side: phrase('in', oneOf('north', 'east', 'south', 'west', 'middle')) })),
       }),
-      help: 'A sloped ceiling: its height at the low side, and at the high side across from it.',
+      help: 'A sloped ceiling: its height at the low side, and at the high side across from it or in the middle.',
       example: `sloped 4'-6" in west, 10' in east`,
     },
     lowest: { takes: length, help: 'Underside of its lowest beam or duct.', example: `lowest 6'-8"` },

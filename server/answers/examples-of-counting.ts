@@ -38,6 +38,26 @@ level main "Shed"
     wrong: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable\n',
     right: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable 6:12\n',
   },
+  'takeoff/slope-across': instead(
+    `level main "Main floor"
+  height 8'
+room loft "Loft" on main
+  size 12' x 16'`,
+    "sloped 5' in west, 9' in north",
+    "sloped 5' in west, 9' in east",
+  ),
+  'takeoff/vault-height': instead(
+    `level main "Main floor"
+  footprint 20' x 30'
+  height 8'
+  ceiling vault-lid
+roof top over main
+  shape gable 6:12
+room hall "Hall" on main
+  size 19' x 29'`,
+    'use living',
+    "use living\nsloped 8' in west, 12'-9\" in middle",
+  ),
   'takeoff/overhangs-meet': instead(
     `level main "Main floor"
   footprint east 20', north 20', west 9', south 10', west 2', north 10', west 9', south 20'

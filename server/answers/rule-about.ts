@@ -79,6 +79,8 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/length-missing': 'A thing without a length is not counted.',
   'takeoff/spacing-missing': 'Pieces at a spacing are not counted without it.',
   'takeoff/pitch-missing': 'The surface of a roof is not known without its pitch.',
+  'takeoff/slope-across': 'A ceiling rises from one side to the one across from it, or to the middle; else it is counted flat.',
+  'takeoff/vault-height': 'Under a roof that is the ceiling, walls go up further than the plates; the room says how far.',
   'takeoff/overhangs-meet': 'Overhangs meet across a notch of the outline, so the roof is not counted.',
   'takeoff/ridges-side-by-side':
     'The outline steps back beside a ridge; how the roof goes over the step is for the drawing to say.',

@@ -1,7 +1,7 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
 import { sameList } from '#kit/differing';
-import type { Element, Foundation, Level, Room } from '#model/model';
+import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
@@ -133,7 +133,7 @@ function storeyParts(storey: Storey, memory: TakeOffMemory): readonly Measuring[
   const rooms = roomsOf(storey.known);
   const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
   const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout);
-  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout))];
+  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey.vault))];
 }
 
 function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemory): Layout {
@@ -144,7 +144,12 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
   return layout;
 }
 
-function levelParts(level: Level, { rooms, walls, panels, sill }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
+function levelParts(
+  level: Level,
+  { rooms, walls, panels, sill, vault }: Storey,
+  all: Rooms,
+  layout: Layout,
+): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
     slot: level.slot,
@@ -158,6 +163,7 @@ function levelParts(level: Level, { rooms, walls, panels, sill }: Storey, all: R
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
   const closets = rooms.flatMap(closetWalls);
+  const sloped = rooms.filter((room) => room.given.sloped !== undefined);
   const { footprint } = level.given;
   return [
     part('outline', [level], () => ({
@@ -185,12 +191,12 @@ function levelParts(level: Level, { rooms, walls, panels, sill }: Storey, all: R
       ],
       () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
     ),
-    part('ceiling', [level], () => measureCeiling(level)),
+    part('ceiling', [level, vault, ...sloped], () => measureCeiling(level, vault, sloped)),
   ];
 }
 
-function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
-  const context = roomContext(room, rooms, layout);
+function roomPart(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): Measuring {
+  const context = roomContext(room, rooms, layout, vault);
   const { finishes, incoming, told, open, faces } = context;
   const inputs = [
     finishes.length,
@@ -202,6 +208,7 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
+    context.pitch,
   ];
   return {
     slot: room.slot,

@@ -42,6 +42,20 @@ export const pitchMissing = findingSort<[what: string]>({
   say: (what) => `The roof "${what}" has no pitch, so its surface is not known. Add one to its shape: "shape gable 6:12".`,
 });
 
+export const slopeAcross = findingSort<[what: string, low: string, high: string]>({
+  code: 'takeoff/slope-across',
+  severity: 'warning',
+  say: (what, low, high) =>
+    `The ceiling of "${what}" is low in the ${low} and high in the ${high}, which do not lie across from each other, so it is counted flat. Name the side across, or the middle.`,
+});
+
+export const vaultHeight = findingSort<[what: string]>({
+  code: 'takeoff/vault-height',
+  severity: 'note',
+  say: (what) =>
+    `The ceiling of "${what}" goes up with the roof, and nothing says how high its walls go: they are counted to the plates, without the board, paint and insulation above. Give its heights, such as "sloped 8' in west, 13' in middle".`,
+});
+
 export const overhangsMeet = findingSort<[what: string]>({
   code: 'takeoff/overhangs-meet',
   severity: 'warning',

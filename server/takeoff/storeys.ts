@@ -3,7 +3,7 @@
 import { alike, sameList } from '#kit/differing';
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
-import type { ElementOf, Level, Room } from '#model/model';
+import type { ElementOf, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Wall } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
@@ -15,6 +15,8 @@ export interface Storey {
   readonly panels: ElementOf<'panels'> | undefined;
   /** Whether it stands on a foundation wall or slab, with a sill between. */
   readonly sill: boolean;
+  /** The roof over it, where its ceiling is the roof itself. */
+  readonly vault: Roof | undefined;
   /** In plan order. */
   readonly rooms: readonly Room[];
   readonly walls: readonly Wall[];
@@ -37,7 +39,7 @@ export function storeysMemory(): StoreysMemory {
 /** In the order of the levels; each storey is the same object while its level, rooms and walls are. */
 export function storeysOf(model: Model, memory: StoreysMemory): readonly Storey[] {
   const rooms = model.list('room');
-  const key = [model.list('level'), model.list('wall'), model.list('panels'), ...onSills(model)];
+  const key = [model.list('level'), model.list('wall'), model.list('panels'), ...onSills(model), ...vaultsOf(model)];
   const sameRest = sameList(key, memory.key);
   if (sameRest && rooms === memory.rooms) return memory.list;
   memory.list = (sameRest ? withRooms(rooms, memory) : undefined) ?? anew(model, memory);
@@ -87,6 +89,7 @@ function isSame(a: Storey, b: Storey): boolean {
     a.level === b.level &&
     a.panels === b.panels &&
     a.sill === b.sill &&
+    a.vault === b.vault &&
     sameList(a.rooms, b.rooms) &&
     sameList(a.walls, b.walls) &&
     sameList(a.known, b.known)
@@ -119,7 +122,8 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
         : model.list('panels').find(({ given }) => given.for?.value.some(({ value }) => value === level));
     const known = others === undefined ? own : rooms.filter((room) => levelOf(room) === slot || others.has(room));
     const sill = slot !== undefined && sills.includes(slot);
-    return { level, panels, sill, rooms: own, walls: walls.get(slot) ?? [], known };
+    const vault = level === undefined ? undefined : vaultOver(level, model);
+    return { level, panels, sill, vault, rooms: own, walls: walls.get(slot) ?? [], known };
   };
   const storeys = model.list('level').map(made);
   return onLevel.has(undefined) ? [...storeys, made(undefined)] : storeys;
@@ -130,6 +134,16 @@ function onSills(model: Model): readonly Slot[] {
   return model.list('foundation').flatMap(({ given: { under, wall, slab } }) => {
     return under === undefined || (wall === undefined && slab === undefined) ? [] : [under.value.slot];
   });
+}
+
+/** An assembly for a roof as the ceiling of a level goes up with the roof over it. */
+function vaultOver(level: Level, model: Model): Roof | undefined {
+  if (level.given.ceiling?.value.given.for?.value !== 'roof') return undefined;
+  return model.list('roof').find(({ given }) => given.over?.value === level);
+}
+
+function vaultsOf(model: Model): readonly Roof[] {
+  return model.list('level').flatMap((level) => vaultOver(level, model) ?? []);
 }
 
 function levelOf(room: Room): Slot | undefined {

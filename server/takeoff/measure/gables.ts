@@ -9,7 +9,7 @@ import { netOf } from './openings.ts';
 import { inPart, laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
 import { piecesAlong } from './runs.ts';
-import { outerLayers, paintable } from './wall-layers.ts';
+import { fillingOf, outerLayers, paintable } from './wall-layers.ts';
 
 const triangles = form('two gables', '2 × span × rise ÷ 2', (span = 0, rise = 0) => span * rise);
 const shedWalls = form(
@@ -36,8 +36,11 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   const stretch = { where: part, area: netOf(area, []), length, height };
   const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
   const { main } = layersOf(assembly);
+  // Under a vaulted ceiling the gable closes rooms, not an attic.
+  const closesRooms = roof.given.over?.value.given.ceiling?.value.given.for?.value === 'roof';
+  if (closesRooms && main !== undefined && !isPanel(main)) portions.push(...fillingOf(main, stretch));
   const spacing = main?.deeper.at?.value;
-  if (main !== undefined && !isPanel(main) && spacing !== undefined && hasRafters(roof)) {
+  if (main !== undefined && !isPanel(main) && spacing !== undefined && (closesRooms || hasRafters(roof))) {
     const pieces = onPlan === undefined ? twoAlike(figures, height, spacing) : eachGable(figures, spacing);
     const counts = pieces.map((each) => each.count);
     const count = counts.length === 1 ? counts[0]! : total('studs in the gables', 'number', counts);

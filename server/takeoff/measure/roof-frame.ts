@@ -41,7 +41,12 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
     const count = measure('number', trusses, constant('trusses', trussesAt(onPlan, at.value, LEAST), 'number'));
     return [portion('truss-count', where, count, { goods: of })];
   }
-  if (onPlan !== undefined) return [jacks(onPlan, figures.pitch, at, of, where)];
+  return rafterPortions(of, at, figures, where);
+}
+
+/** Rafters of goods at a spacing, with the hips and valleys among them. */
+export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofFigures, where: Where): readonly Portion[] {
+  if (figures.onPlan !== undefined) return [jacks(figures.onPlan, figures.pitch, at, of, where)];
   // Jacks grow shorter toward a hip: so much rafter as there is surface by the spacing, and the hips themselves.
   if (figures.form === 'hip' && figures.hips !== undefined)
     return [portion('rafter-length', where, measure('length', hipRafters, figures.area, at, figures.hips), { goods: of })];
