@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, sides } from './common.ts';
+import { outline, rectangles, sides } from './common.ts';
 import {
   by,
   code,
@@ -69,9 +69,9 @@ export const level = kind({
   },
   properties: properties({
     footprint: {
-      takes: either(by(length, length), outline),
-      help: 'Outside face of the framing: east by north, or the sides walked.',
-      example: "footprint 28' x 32'",
+      takes: either(rectangles, by(length, length), outline),
+      help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
+      example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
     basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },

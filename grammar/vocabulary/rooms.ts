@@ -114,7 +114,7 @@ export const room = kind({
     size: { takes: by(length, length), inHeader: true, help: 'Clear size: east, then north.', example: `size 8'-0" x 5'-0"` },
     outline: {
       takes: outline,
-      help: 'Its sides walked, where it is no rectangle.',
+      help: 'Its sides walked, its corners, or rectangles put together and cut away, where it is no rectangle.',
       example: "outline east 10', north 4', west 10', south 4'",
     },
     use: {

@@ -13,6 +13,21 @@ export const COUNTING_EXAMPLES: Shown = {
     "outline east 10', west 10'",
     "outline east 10', north 8', west 10', south 8'",
   ),
+  'takeoff/outline-crosses': instead(
+    'room bath "Bath"',
+    "outline east 10', north 8', west 4', south 12', west 6', north 4'",
+    "outline east 10', north 8', west 4', south 4', west 6', south 4'",
+  ),
+  'takeoff/outline-askew': instead(
+    'level main "Main floor"',
+    "footprint corners 0 x 0, 28' x 0, 28' x 32', 2' x 30'",
+    "footprint corners 0 x 0, 28' x 0, 28' x 32', 0 x 32'",
+  ),
+  'takeoff/outline-apart': instead(
+    'level main "Main floor"',
+    "footprint 28' x 32', plus 8' x 8' at 30', 0",
+    "footprint 28' x 32', plus 8' x 8' at 28', 0",
+  ),
   'takeoff/height-missing': {
     wrong: 'level main "Main floor"\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
     right: 'level main "Main floor"\n  height 8\'\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',

@@ -1,6 +1,19 @@
-// The floor of a level or room as given: two sizes, or its sides walked. Area and perimeter carry their working.
+// The floor of a level or room as given: two sizes, its sides walked, its corners, or rectangles put together and cut away.
+// Area and perimeter carry their working.
 import { type Form, form, measure, type Quantity } from '#kit/quantity';
-import { area, corners, type Direction, type Outline, outlineFromWalk, perimeter, type Step } from '#kit/shapes/outline';
+import { outlineOfRectangles } from '#kit/shapes/joined-rectangles';
+import {
+  area,
+  corners,
+  crossesItself,
+  type Direction,
+  type Outline,
+  outlineFromCorners,
+  outlineFromWalk,
+  perimeter,
+  type Step,
+} from '#kit/shapes/outline';
+import { rectangleAt } from '#kit/shapes/region';
 import type { At } from './model.ts';
 
 export interface FloorShape {
@@ -27,13 +40,27 @@ export interface Made {
 
 type Sizes = { readonly left: Quantity<'length'>; readonly right: Quantity<'length'> };
 type Walk = readonly At<{ readonly side: Direction; readonly length: Quantity<'length'> }>[];
+interface Corners {
+  readonly corners: readonly At<Sizes>[];
+}
+interface Rectangles {
+  readonly first: Sizes;
+  readonly more: readonly At<{ readonly how: 'plus' | 'less'; readonly size: Sizes; readonly at: Placed }>[];
+}
+interface Placed {
+  readonly east: Quantity<'length'>;
+  readonly north: Quantity<'length'>;
+}
+export type OutlineGiven = Walk | Corners | Rectangles;
 
 const rectangleArea = form('area', 'width × depth', (width = 0, depth = 0) => width * depth);
 const rectanglePerimeter = form('perimeter', '2 × (width + depth)', (width = 0, depth = 0) => 2 * (width + depth));
 
-/** Undefined where the sides walked do not close or make no floor. */
-export function floorShape(given: Sizes | Walk): FloorShape | undefined {
-  return 'left' in given ? rectangle(given.left, given.right) : walked(given);
+/** Undefined where what is given makes no floor: sides that do not close, corners out of square, pieces apart. */
+export function floorShape(given: Sizes | OutlineGiven): FloorShape | undefined {
+  if ('left' in given) return rectangle(given.left, given.right);
+  if ('corners' in given) return byCorners(given);
+  return 'first' in given ? joined(given) : walked(given);
 }
 
 function rectangle(width: Quantity<'length'>, depth: Quantity<'length'>): FloorShape | undefined {
@@ -66,6 +93,38 @@ function walked(sides: Walk): FloorShape | undefined {
   return outlined({ key, lengths, outline: (values) => walkedOutline(directions, values) }, `within the sides walked ${key}`);
 }
 
+function byCorners({ corners: list }: Corners): FloorShape | undefined {
+  const points = list.map(({ value }) => value);
+  const made: Made = {
+    key: `corners ${points.length}`,
+    lengths: points.flatMap(({ left, right }) => [left, right]),
+    outline: (values) => {
+      const outline = outlineFromCorners(
+        points.map((_, index) => ({ x: values[2 * index] ?? 0, y: values[2 * index + 1] ?? 0 })),
+      );
+      return outline === undefined || crossesItself(outline) ? undefined : fromCorner(outline);
+    },
+  };
+  return outlined(made, 'within the corners given');
+}
+
+function joined({ first, more }: Rectangles): FloorShape | undefined {
+  const hows = more.map(({ value }) => value.how);
+  const made: Made = {
+    key: `rectangles ${hows.join(' ')}`,
+    lengths: [first.left, first.right, ...more.flatMap(({ value: { size, at } }) => [size.left, size.right, at.east, at.north])],
+    outline: ([width = 0, depth = 0, ...rest]) => {
+      const parts = hows.map((how, index) => {
+        const [w = 0, d = 0, x = 0, y = 0] = rest.slice(4 * index, 4 * index + 4);
+        return { how, ...rectangleAt({ x, y }, w, d) };
+      });
+      const outline = outlineOfRectangles([{ how: 'plus', ...rectangleAt({ x: 0, y: 0 }, width, depth) }, ...parts]);
+      return outline === undefined ? undefined : fromCorner(outline);
+    },
+  };
+  return outlined(made, `of the rectangles: the first${hows.map((how) => (how === 'plus' ? ' + one' : ' − one')).join('')}`);
+}
+
 /** A floor of an outline made from lengths; `within` says of what its area is. */
 export function outlined(made: Made, within: string): FloorShape | undefined {
   const { lengths } = made;
@@ -88,7 +147,7 @@ export function outlined(made: Made, within: string): FloorShape | undefined {
 function walkedOutline(directions: readonly Direction[], lengths: readonly number[]): Outline | undefined {
   const steps: Step[] = directions.map((direction, index) => ({ direction, length: lengths[index] ?? 0 }));
   const outline = outlineFromWalk(steps);
-  return outline === undefined ? undefined : fromCorner(outline);
+  return outline === undefined || crossesItself(outline) ? undefined : fromCorner(outline);
 }
 
 /** Moved so that its south-west bounding corner is at 0, 0. */

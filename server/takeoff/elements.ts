@@ -12,10 +12,11 @@ import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
+import { outlineFindings } from './measure/outline-findings.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
-import { measureRoom, walkFindings } from './measure/room.ts';
+import { measureRoom } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
 import { measureSite } from './measure/site.ts';
 import { measureTrench } from './measure/trench.ts';
@@ -171,7 +172,7 @@ function levelParts(
       findings:
         footprint === undefined || 'left' in footprint.value
           ? []
-          : walkFindings({ ...footprint, value: footprint.value }, level.label),
+          : outlineFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
     part('walls', [level, panels, crossings, sill, ...outside], () => measureWalls(level, outside, crossings, panels, sill)),

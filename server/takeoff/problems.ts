@@ -18,6 +18,27 @@ export const outlineEmpty = findingSort<[what: string]>({
     `The sides of "${what}" enclose no floor, so nothing of it can be counted. Give two sizes, or walk round at least four sides.`,
 });
 
+export const outlineCrosses = findingSort<[what: string]>({
+  code: 'takeoff/outline-crosses',
+  severity: 'error',
+  say: (what) =>
+    `The sides of "${what}" cross or touch one another, so it has no clear inside and nothing of it can be counted. Correct a side.`,
+});
+
+export const outlineAskew = findingSort<[what: string, from: number, to: number]>({
+  code: 'takeoff/outline-askew',
+  severity: 'error',
+  say: (what, from, to) =>
+    `From corner ${from} to corner ${to} of "${what}" the side runs neither east–west nor north–south. Only right-angled outlines are counted: give the corners of the square outline, and count a slanted bay by itself.`,
+});
+
+export const outlineApart = findingSort<[what: string]>({
+  code: 'takeoff/outline-apart',
+  severity: 'error',
+  say: (what) =>
+    `The rectangles of "${what}" make no single outline: pieces lie apart or meet in a corner alone, a hole is left, or nothing is. Nothing of it can be counted; look at the sizes and places.`,
+});
+
 export const heightMissing = findingSort<[what: string]>({
   code: 'takeoff/height-missing',
   severity: 'note',
