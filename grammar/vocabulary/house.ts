@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, rectangles, sides } from './common.ts';
+import { outline, place, rectangles, sides } from './common.ts';
 import {
   by,
   code,
@@ -17,6 +17,7 @@ import {
   oneOf,
   optional,
   phrase,
+  pointTo,
   properties,
   quantity,
   text,
@@ -72,6 +73,18 @@ export const level = kind({
       takes: either(rectangles, by(length, length), outline),
       help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
       example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
+    },
+    on: {
+      takes: pointTo('level'),
+      inHeader: true,
+      help: 'The level that it stands on.',
+      example: 'on main',
+    },
+    at: {
+      takes: place,
+      inHeader: true,
+      help: 'Its south-west corner, from that of the level it stands on: east, then north.',
+      example: "at 0, -2'",
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
     basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },

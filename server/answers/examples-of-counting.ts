@@ -73,6 +73,25 @@ room hall "Hall" on main
     'use living',
     "use living\nsloped 8' in west, 12'-9\" in middle",
   ),
+  'takeoff/level-apart': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+level upper "Upper floor"
+  footprint 28' x 20'
+  on main`,
+    "at 0, 40'",
+    "at 0, 12'",
+  ),
+  'takeoff/roof-under-storey': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+level upper "Upper floor" on main
+  footprint 28' x 20'
+roof low over main
+  shape shed 3:12, high north`,
+    'overhang 12"',
+    "overhang 12\"\nsize 28' x 12'",
+  ),
   'takeoff/overhangs-meet': instead(
     `level main "Main floor"
   footprint east 20', north 20', west 9', south 10', west 2', north 10', west 9', south 20'

@@ -84,6 +84,8 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/pitch-missing': 'The surface of a roof is not known without its pitch.',
   'takeoff/slope-across': 'A ceiling rises from one side to the one across from it, or to the middle; else it is counted flat.',
   'takeoff/vault-height': 'Under a roof that is the ceiling, walls go up further than the plates; the room says how far.',
+  'takeoff/level-apart': 'A storey is placed clear of the level that it stands on.',
+  'takeoff/roof-under-storey': 'A roof over a whole level is also counted under the storey that stands on it.',
   'takeoff/overhangs-meet': 'Overhangs meet across a notch of the outline, so the roof is not counted.',
   'takeoff/ridges-side-by-side':
     'The outline steps back beside a ridge; how the roof goes over the step is for the drawing to say.',

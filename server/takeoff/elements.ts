@@ -13,6 +13,7 @@ import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
 import { outlineFindings } from './measure/outline-findings.ts';
+import { measureOverhang } from './measure/overhang.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
@@ -49,7 +50,10 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     add(each, index, [each, walls], () => measureCrawl(each, walls));
   }
   for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
-  for (const [index, each] of model.list('roof').entries()) add(each, index, [each], () => measureRoof(each));
+  for (const [index, each] of model.list('roof').entries()) {
+    const upper = storeyUpon(each, model.list('level'));
+    add(each, index, [each, upper], () => measureRoof(each, upper));
+  }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
   return inPlanOrder(found, model, memory);
 }
@@ -123,6 +127,12 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
   return levels.find((level) => foundations.some(({ given }) => given.under?.value === level)) ?? levels[0];
 }
 
+/** A storey that stands on the level of a roof which does not say how large it is. */
+function storeyUpon({ given: { over, size } }: Roof, levels: readonly Level[]): Level | undefined {
+  const slot = size === undefined ? over?.value.slot : undefined;
+  return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
+}
+
 function keptStorey(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
   let parts = memory.storeyParts.get(storey);
   if (parts === undefined) memory.storeyParts.set(storey, (parts = storeyParts(storey, memory)));
@@ -147,7 +157,7 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
 
 function levelParts(
   level: Level,
-  { rooms, walls, panels, sill, vault }: Storey,
+  { rooms, walls, panels, sill, vault, below }: Storey,
   all: Rooms,
   layout: Layout,
 ): readonly Measuring[] {
@@ -175,6 +185,7 @@ function levelParts(
           : outlineFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
+    part('overhang', [level, below], () => measureOverhang(level, below)),
     part('walls', [level, panels, crossings, sill, ...outside], () => measureWalls(level, outside, crossings, panels, sill)),
     part('rim', [level, sill], () => measureRim(level, sill)),
     part(

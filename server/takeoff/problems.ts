@@ -77,6 +77,20 @@ export const vaultHeight = findingSort<[what: string]>({
     `The ceiling of "${what}" goes up with the roof, and nothing says how high its walls go: they are counted to the plates, without the board, paint and insulation above. Give its heights, such as "sloped 8' in west, 13' in middle".`,
 });
 
+export const levelApart = findingSort<[what: string, below: string]>({
+  code: 'takeoff/level-apart',
+  severity: 'warning',
+  say: (what, below) =>
+    `"${what}" is placed clear of "${below}", which it stands on, so nothing of its overhang is counted. "at" is the distance from south-west corner to south-west corner, east, then north.`,
+});
+
+export const roofUnderStorey = findingSort<[what: string, level: string, upper: string]>({
+  code: 'takeoff/roof-under-storey',
+  severity: 'warning',
+  say: (what, level, upper) =>
+    `The roof "${what}" is counted over all of "${level}", though "${upper}" stands on it: too much is bought. Give each roof beside the storey its "size".`,
+});
+
 export const overhangsMeet = findingSort<[what: string]>({
   code: 'takeoff/overhangs-meet',
   severity: 'warning',

@@ -17,6 +17,8 @@ export interface Storey {
   readonly sill: boolean;
   /** The roof over it, where its ceiling is the roof itself. */
   readonly vault: Roof | undefined;
+  /** The level that it stands on, where it says so. */
+  readonly below: Level | undefined;
   /** In plan order. */
   readonly rooms: readonly Room[];
   readonly walls: readonly Wall[];
@@ -90,6 +92,7 @@ function isSame(a: Storey, b: Storey): boolean {
     a.panels === b.panels &&
     a.sill === b.sill &&
     a.vault === b.vault &&
+    a.below === b.below &&
     sameList(a.rooms, b.rooms) &&
     sameList(a.walls, b.walls) &&
     sameList(a.known, b.known)
@@ -123,7 +126,9 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
     const known = others === undefined ? own : rooms.filter((room) => levelOf(room) === slot || others.has(room));
     const sill = slot !== undefined && sills.includes(slot);
     const vault = level === undefined ? undefined : vaultOver(level, model);
-    return { level, panels, sill, vault, rooms: own, walls: walls.get(slot) ?? [], known };
+    const on = level?.given.on?.value;
+    const below = on === undefined || on === slot ? undefined : model.list('level').find((other) => other.slot === on);
+    return { level, panels, sill, vault, below, rooms: own, walls: walls.get(slot) ?? [], known };
   };
   const storeys = model.list('level').map(made);
   return onLevel.has(undefined) ? [...storeys, made(undefined)] : storeys;

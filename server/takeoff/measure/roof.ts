@@ -2,9 +2,9 @@
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
-import type { Roof } from '#model/model';
+import type { Level, Roof } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
-import { overhangsMeet, pitchMissing, ridgesSideBySide, sizeMissing } from '../problems.ts';
+import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
@@ -13,12 +13,15 @@ import { rectangle } from './runs.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-export function measureRoof(roof: Roof): Measured {
+/** `upper` is a storey that stands on the level of the roof. */
+export function measureRoof(roof: Roof, upper?: Level): Measured {
   const figures = roofFigures(roof);
   if (figures === undefined) return { portions: [], findings: lackOf(roof) };
   const level = roof.given.over?.value.slot;
   const where = level === undefined ? { element: roof.slot } : { element: roof.slot, level };
   const findings: Finding[] = [];
+  if (upper !== undefined)
+    findings.push(finding(roofUnderStorey, roof.place, roof.label, roof.given.over?.value.label ?? '', upper.label));
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
