@@ -246,7 +246,14 @@ export const deck = kind({
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
     'rail-height': { takes: length, help: 'Height of the guard rail.', example: 'rail-height 36"' },
     gaps: { takes: length, help: 'Widest gap in the guard rail.', example: 'gaps 3 1/2"' },
-    steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
+    steps: {
+      takes: count,
+      help: 'Risers of its steps down to the ground, where no stair tells more of them.',
+      example: "steps 3, 4' wide",
+      deeper: properties({
+        wide: { takes: length, trailing: true, help: 'How wide its steps are.', example: "4' wide" },
+      }),
+    },
     freestanding: { takes: flag, help: 'On its own posts, not hung on the house.', example: 'freestanding' },
   }),
 });

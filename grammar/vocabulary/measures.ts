@@ -120,6 +120,14 @@ export const measureDimensions = {
   'deck-pier-count': 'number',
   'deck-post-count': 'number',
   'deck-rail-length': 'length',
+  'step-stringer-length': 'length',
+  'step-tread-area': 'area',
+  'step-rail-length': 'length',
+  // stair
+  'stair-stringer-length': 'length',
+  'stair-tread-count': 'number',
+  'stair-riser-length': 'length',
+  'stair-rail-length': 'length',
   // house
   house: 'number',
 } as const satisfies { readonly [measure: string]: Dimension };

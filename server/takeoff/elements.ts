@@ -20,6 +20,7 @@ import { measureRoof } from './measure/roof.ts';
 import { measureRoom } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
 import { measureSite } from './measure/site.ts';
+import { measureStair } from './measure/stair.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
@@ -55,6 +56,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     add(each, index, [each, upper], () => measureRoof(each, upper));
   }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
+  for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
   return inPlanOrder(found, model, memory);
 }
 
