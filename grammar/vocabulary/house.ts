@@ -175,6 +175,21 @@ export const roof = kind({
       help: 'Form and pitch; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
     },
+    into: {
+      takes: fields({ roof: pointTo('roof'), side: phrase('in', sides) }),
+      inHeader: true,
+      help: 'The roof that it runs into, and the side of the house whose slope it meets; its size is then along the wall by out from it.',
+      example: 'into main in south',
+    },
+    dormer: {
+      takes: fields({
+        wide: followedBy(length, 'wide'),
+        back: phrase(',', followedBy(length, 'back')),
+        raised: phrase(',', followedBy(length, 'raised')),
+      }),
+      help: 'A dormer: its width, how far its front stands back from the wall below, its plate above the plates of the roof that it stands on.',
+      example: "dormer 8' wide, 3' back, 5' raised",
+    },
     size: {
       takes: by(length, length),
       help: 'Plan of the roof without overhangs, where no level gives it.',

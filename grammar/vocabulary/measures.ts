@@ -69,6 +69,7 @@ export const measureDimensions = {
   'ridge-length': 'length',
   'hip-length': 'length',
   'valley-length': 'length',
+  'roof-wall-length': 'length',
   'eaves-length': 'length',
   'rake-length': 'length',
   'drip-edge-length': 'length',

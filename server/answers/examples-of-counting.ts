@@ -92,6 +92,26 @@ roof low over main
     'overhang 12"',
     "overhang 12\"\nsize 28' x 12'",
   ),
+  'takeoff/runs-into-nothing': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+roof top over main
+  shape gable 6:12, ridge north-south
+roof porch into top in east
+  shape gable 6:12`,
+    'overhang 12"',
+    "overhang 12\"\nsize 8' x 6'",
+  ),
+  'takeoff/roof-above-ridge': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+roof top over main
+  shape gable 3:12, ridge north-south
+roof porch into top in east
+  size 20' x 6'`,
+    'shape gable 12:12',
+    'shape gable 4:12',
+  ),
   'takeoff/overhangs-meet': instead(
     `level main "Main floor"
   footprint east 20', north 20', west 9', south 10', west 2', north 10', west 9', south 20'

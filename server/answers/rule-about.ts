@@ -86,6 +86,8 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/vault-height': 'Under a roof that is the ceiling, walls go up further than the plates; the room says how far.',
   'takeoff/level-apart': 'A storey is placed clear of the level that it stands on.',
   'takeoff/roof-under-storey': 'A roof over a whole level is also counted under the storey that stands on it.',
+  'takeoff/runs-into-nothing': 'A roof that runs into another is counted only where their slopes are known to meet.',
+  'takeoff/roof-above-ridge': 'A roof that rises above the ridge of the one it runs into ends somewhere that nothing tells.',
   'takeoff/overhangs-meet': 'Overhangs meet across a notch of the outline, so the roof is not counted.',
   'takeoff/ridges-side-by-side':
     'The outline steps back beside a ridge; how the roof goes over the step is for the drawing to say.',

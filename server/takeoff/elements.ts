@@ -19,6 +19,7 @@ import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
 import { measureRoom } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
+import { measureRunIn } from './measure/run-in-roof.ts';
 import { measureSite } from './measure/site.ts';
 import { measureStair } from './measure/stair.ts';
 import { measureTrench } from './measure/trench.ts';
@@ -52,8 +53,15 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   }
   for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
   for (const [index, each] of model.list('roof').entries()) {
+    const { into } = each.given;
+    if (into !== undefined) {
+      const main = model.list('roof').find(({ slot, given }) => slot === into.value.roof && given.into === undefined);
+      add(each, index, [each, main], () => measureRunIn(each, main));
+      continue;
+    }
     const upper = storeyUpon(each, model.list('level'));
-    add(each, index, [each, upper], () => measureRoof(each, upper));
+    const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
+    add(each, index, [each, upper, ...others], () => measureRoof(each, upper, others));
   }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
   for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));

@@ -91,6 +91,20 @@ export const roofUnderStorey = findingSort<[what: string, level: string, upper: 
     `The roof "${what}" is counted over all of "${level}", though "${upper}" stands on it: too much is bought. Give each roof beside the storey its "size".`,
 });
 
+export const runsIntoNothing = findingSort<[what: string]>({
+  code: 'takeoff/runs-into-nothing',
+  severity: 'warning',
+  say: (what) =>
+    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
+});
+
+export const roofAboveRidge = findingSort<[what: string, main: string]>({
+  code: 'takeoff/roof-above-ridge',
+  severity: 'warning',
+  say: (what, main) =>
+    `"${what}" rises above the ridge of "${main}" that it runs into, so where it ends is not counted. Make it lower, narrower or flatter.`,
+});
+
 export const overhangsMeet = findingSort<[what: string]>({
   code: 'takeoff/overhangs-meet',
   severity: 'warning',

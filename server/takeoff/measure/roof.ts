@@ -9,14 +9,18 @@ import { gablePortions } from './gables.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
+import { runIn } from './roof-into.ts';
+import { withOthers } from './roof-others.ts';
 import { rectangle } from './runs.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-/** `upper` is a storey that stands on the level of the roof. */
-export function measureRoof(roof: Roof, upper?: Level): Measured {
-  const figures = roofFigures(roof);
-  if (figures === undefined) return { portions: [], findings: lackOf(roof) };
+/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
+export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] = []): Measured {
+  const whole = roofFigures(roof);
+  if (whole === undefined) return { portions: [], findings: lackOf(roof) };
+  const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
+  const { figures, covered, cutOut } = withOthers(whole, runIns);
   const level = roof.given.over?.value.slot;
   const where = level === undefined ? { element: roof.slot } : { element: roof.slot, level };
   const findings: Finding[] = [];
@@ -26,7 +30,7 @@ export function measureRoof(roof: Roof, upper?: Level): Measured {
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
     ...framePortions(roof, figures, where, findings),
-    ...layerPortions(roof, figures, where),
+    ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
     ...gablePortions(roof, figures, where),
   ];
@@ -44,25 +48,50 @@ function lackOf(roof: Roof): readonly Finding[] {
   return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }
 
-function layerPortions(roof: Roof, { area }: RoofFigures, where: Where): readonly Portion[] {
+/** What other roofs cover of this one, and of that what is open below them. */
+export interface Taken {
+  readonly covered: readonly Quantity<'area'>[];
+  readonly cutOut: readonly Quantity<'area'>[];
+}
+export const nothingTaken: Taken = { covered: [], cutOut: [] };
+
+const lessCovered = form('surface not under others', 'surface − what other roofs cover', (area = 0, ...others) =>
+  Math.max(
+    0,
+    others.reduce((rest, each) => rest - each, area),
+  ),
+);
+
+export function layerPortions(
+  roof: Roof,
+  { area: gross }: RoofFigures,
+  { covered, cutOut }: Taken,
+  where: Where,
+): readonly Portion[] {
   const { deck, roofing } = roof.given;
   const portions: Portion[] = [];
+  const less = (openings: readonly Quantity<'area'>[]) =>
+    openings.length === 0 ? gross : measure('area', lessCovered, gross, ...openings);
   if (deck !== undefined && !isNothing(deck.value))
-    portions.push(portion('roof-deck-area', where, area, { goods: deck.value, gross: area, openings: [] }));
+    portions.push(portion('roof-deck-area', where, less(cutOut), { goods: deck.value, gross, openings: cutOut }));
+  const area = less(covered);
+  const more = covered.length === 0 ? {} : { gross, openings: covered };
   (roofing?.value ?? []).forEach(({ value }, index) => {
     if (isNothing(value)) return;
     // The first is what the weather meets; what lies under it is counted as its own work says.
     const measures =
       index === 0 ? (['roof-cover-area'] as const) : (['roof-underlayment-area', 'roof-deck-area', 'roof-cover-area'] as const);
     const [first, ...otherwise] = measures;
-    portions.push(portion(first, where, area, otherwise.length === 0 ? { goods: value } : { goods: value, otherwise }));
+    portions.push(
+      portion(first, where, area, { goods: value, otherwise: otherwise.length === 0 ? undefined : otherwise, ...more }),
+    );
   });
   return portions;
 }
 
 const soffitArea = form('soffit', 'length × overhang', (length = 0, out = 0) => length * out);
 
-function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
   const { ridge, hips, valleys, eaves, rakes, eavesOut, rakesOut } = figures;
   const { gutters, leaders, soffit } = roof.given;
   const round = rakes.value === 0 ? eaves : measure('length', edges, eaves, rakes);
