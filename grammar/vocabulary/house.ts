@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, sides } from './common.ts';
+import { outline, place, rectangles, sides } from './common.ts';
 import {
   by,
   code,
@@ -17,6 +17,7 @@ import {
   oneOf,
   optional,
   phrase,
+  pointTo,
   properties,
   quantity,
   text,
@@ -69,9 +70,21 @@ export const level = kind({
   },
   properties: properties({
     footprint: {
-      takes: either(by(length, length), outline),
-      help: 'Outside face of the framing: east by north, or the sides walked.',
-      example: "footprint 28' x 32'",
+      takes: either(rectangles, by(length, length), outline),
+      help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
+      example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
+    },
+    on: {
+      takes: pointTo('level'),
+      inHeader: true,
+      help: 'The level that it stands on.',
+      example: 'on main',
+    },
+    at: {
+      takes: place,
+      inHeader: true,
+      help: 'Its south-west corner, from that of the level it stands on: east, then north.',
+      example: "at 0, -2'",
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
     basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },
@@ -99,6 +112,14 @@ export const level = kind({
     },
     floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },
     ceiling: { takes: nameOf('assembly'), help: 'What closes it above.', example: 'ceiling flat-lid' },
+    rim: {
+      takes: either(oneOf('none'), length),
+      help: 'How far the outside of its walls runs on below its floor, where that is not subfloor, joists and sill.',
+      example: 'rim 14 1/2", filled with r21-batt',
+      deeper: properties({
+        'filled with': { takes: goods, help: 'Insulation against the rim.', example: 'filled with r21-batt' },
+      }),
+    },
     joists: {
       takes: phrase('run', oneOf('north-south', 'east-west')),
       help: 'The way the joists run.',
@@ -154,6 +175,21 @@ export const roof = kind({
       }),
       help: 'Form and pitch; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
+    },
+    into: {
+      takes: fields({ roof: pointTo('roof'), side: phrase('in', sides) }),
+      inHeader: true,
+      help: 'The roof that it runs into, and the side of the house whose slope it meets; its size is then along the wall by out from it.',
+      example: 'into main in south',
+    },
+    dormer: {
+      takes: fields({
+        wide: followedBy(length, 'wide'),
+        back: phrase(',', followedBy(length, 'back')),
+        raised: phrase(',', followedBy(length, 'raised')),
+      }),
+      help: 'A dormer: its width, how far its front stands back from the wall below, its plate above the plates of the roof that it stands on.',
+      example: "dormer 8' wide, 3' back, 5' raised",
     },
     size: {
       takes: by(length, length),
@@ -266,7 +302,14 @@ export const deck = kind({
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
     'rail-height': { takes: length, help: 'Height of the guard rail.', example: 'rail-height 36"' },
     gaps: { takes: length, help: 'Widest gap in the guard rail.', example: 'gaps 3 1/2"' },
-    steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
+    steps: {
+      takes: count,
+      help: 'Risers of its steps down to the ground, where no stair tells more of them.',
+      example: "steps 3, 4' wide",
+      deeper: properties({
+        wide: { takes: length, trailing: true, help: 'How wide its steps are.', example: "4' wide" },
+      }),
+    },
     freestanding: { takes: flag, help: 'On its own posts, not hung on the house.', example: 'freestanding' },
   }),
 });

@@ -121,7 +121,7 @@ export const room = kind({
     size: { takes: by(length, length), inHeader: true, help: 'Clear size: east, then north.', example: `size 8'-0" x 5'-0"` },
     outline: {
       takes: outline,
-      help: 'Its sides walked, where it is no rectangle.',
+      help: 'Its sides walked, its corners, or rectangles put together and cut away, where it is no rectangle.',
       example: "outline east 10', north 4', west 10', south 4'",
     },
     use: {
@@ -134,9 +134,9 @@ export const room = kind({
       takes: fields({
         low: length,
         lowSide: phrase('in', sides),
-        high: phrase(',', fields({ height: length, side: phrase('in', sides) })),
+        high: phrase(',', fields({ height: length, side: phrase('in', oneOf('north', 'east', 'south', 'west', 'middle')) })),
       }),
-      help: 'A sloped ceiling: its height at the low side, and at the high side across from it.',
+      help: 'A sloped ceiling: its height at the low side, and at the high side across from it or in the middle.',
       example: `sloped 4'-6" in west, 10' in east`,
     },
     lowest: { takes: length, help: 'Underside of its lowest beam or duct.', example: `lowest 6'-8"` },

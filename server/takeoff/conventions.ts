@@ -34,6 +34,16 @@ export const headerBearing = constant(
   'common practice: a jack of 1 1/2 in each side',
 );
 
+/** Stringers cut for treads stand no further apart than this. */
+export const stringerSpacing = constant(
+  'spacing of stringers',
+  18 * INCH,
+  'length',
+  fromMemory('AWC DCA 6, Prescriptive Residential Wood Deck Construction Guide: cut stringers 18 in apart at most'),
+);
+/** Two boards of 5 1/2 in. */
+export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
+
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;
 

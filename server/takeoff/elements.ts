@@ -1,7 +1,7 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
 import { sameList } from '#kit/differing';
-import type { Element, Foundation, Level, Room } from '#model/model';
+import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
@@ -12,11 +12,16 @@ import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
+import { outlineFindings } from './measure/outline-findings.ts';
+import { measureOverhang } from './measure/overhang.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
+import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
-import { measureRoom, walkFindings } from './measure/room.ts';
+import { measureRoom } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
+import { measureRunIn } from './measure/run-in-roof.ts';
 import { measureSite } from './measure/site.ts';
+import { measureStair } from './measure/stair.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
@@ -47,8 +52,19 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     add(each, index, [each, walls], () => measureCrawl(each, walls));
   }
   for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
-  for (const [index, each] of model.list('roof').entries()) add(each, index, [each], () => measureRoof(each));
+  for (const [index, each] of model.list('roof').entries()) {
+    const { into } = each.given;
+    if (into !== undefined) {
+      const main = model.list('roof').find(({ slot, given }) => slot === into.value.roof && given.into === undefined);
+      add(each, index, [each, main], () => measureRunIn(each, main));
+      continue;
+    }
+    const upper = storeyUpon(each, model.list('level'));
+    const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
+    add(each, index, [each, upper, ...others], () => measureRoof(each, upper, others));
+  }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
+  for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
   return inPlanOrder(found, model, memory);
 }
 
@@ -121,6 +137,12 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
   return levels.find((level) => foundations.some(({ given }) => given.under?.value === level)) ?? levels[0];
 }
 
+/** A storey that stands on the level of a roof which does not say how large it is. */
+function storeyUpon({ given: { over, size } }: Roof, levels: readonly Level[]): Level | undefined {
+  const slot = size === undefined ? over?.value.slot : undefined;
+  return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
+}
+
 function keptStorey(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
   let parts = memory.storeyParts.get(storey);
   if (parts === undefined) memory.storeyParts.set(storey, (parts = storeyParts(storey, memory)));
@@ -132,7 +154,7 @@ function storeyParts(storey: Storey, memory: TakeOffMemory): readonly Measuring[
   const rooms = roomsOf(storey.known);
   const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
   const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout);
-  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout))];
+  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey.vault))];
 }
 
 function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemory): Layout {
@@ -143,7 +165,12 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
   return layout;
 }
 
-function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
+function levelParts(
+  level: Level,
+  { rooms, walls, panels, sill, vault, below }: Storey,
+  all: Rooms,
+  layout: Layout,
+): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
     slot: level.slot,
@@ -157,6 +184,7 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
   const closets = rooms.flatMap(closetWalls);
+  const sloped = rooms.filter((room) => room.given.sloped !== undefined);
   const { footprint } = level.given;
   return [
     part('outline', [level], () => ({
@@ -164,10 +192,12 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
       findings:
         footprint === undefined || 'left' in footprint.value
           ? []
-          : walkFindings({ ...footprint, value: footprint.value }, level.label),
+          : outlineFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
-    part('walls', [level, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels)),
+    part('overhang', [level, below], () => measureOverhang(level, below)),
+    part('walls', [level, panels, crossings, sill, ...outside], () => measureWalls(level, outside, crossings, panels, sill)),
+    part('rim', [level, sill], () => measureRim(level, sill)),
     part(
       'partitions',
       [
@@ -183,12 +213,12 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
       ],
       () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
     ),
-    part('ceiling', [level], () => measureCeiling(level)),
+    part('ceiling', [level, vault, ...sloped], () => measureCeiling(level, vault, sloped)),
   ];
 }
 
-function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
-  const context = roomContext(room, rooms, layout);
+function roomPart(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): Measuring {
+  const context = roomContext(room, rooms, layout, vault);
   const { finishes, incoming, told, open, faces } = context;
   const inputs = [
     finishes.length,
@@ -200,6 +230,7 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
+    context.pitch,
   ];
   return {
     slot: room.slot,

@@ -1,18 +1,20 @@
 // The figures of a roof: run, slope factors, length of rafters, surface, ridge, hips, eaves and rakes.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
+import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
+import type { FloorShape } from '#model/floor-shape';
 import type { Roof } from '#model/model';
+import { figuresOverOutline, type PlanForms } from './roof-over-outline.ts';
+import type { RoofOnPlan } from './roof-plan.ts';
 
 type Length = Quantity<'length'>;
 
 export interface RoofFigures {
   readonly form: 'gable' | 'shed' | 'hip' | 'flat';
   readonly pitch: Quantity<'slope'>;
-  /** Along the ridge, or along the low eave, without overhangs; and across it. */
+  /** Along the ridge, or along the low eave, without overhangs; and across it. Of the widest part, where there are several. */
   readonly along: Length;
   readonly span: Length;
-  /** Which way the ridge, or the low eave, runs. */
-  readonly ridgeRuns: 'north-south' | 'east-west';
   /** Level distance that a rafter covers, without overhang. */
   readonly run: Length;
   readonly rise: Length;
@@ -25,14 +27,18 @@ export interface RoofFigures {
   readonly plan: Quantity<'area'>;
   readonly ridge: Length | undefined;
   readonly hips: Length | undefined;
-  /** The low edges, added. */
+  readonly valleys: Length | undefined;
+  /** The low edges, added; and those that look each way, for gutters. */
   readonly eaves: Length;
+  readonly eaveOn: Readonly<Partial<Record<Direction, Length>>>;
   /** The sloping edges, and the high edge of a shed, added. */
   readonly rakes: Length;
-  /** One low edge, for gutters on one side. */
-  readonly eave: Length;
-  /** The low edges along the other two sides of a hip or flat roof. */
-  readonly end: Length | undefined;
+  /** How wide the wall under each gable is. */
+  readonly gables: readonly Length[];
+  /** Walls above the low one, where a shed does not cover a rectangle. */
+  readonly wallAbove?: Quantity<'area'> | undefined;
+  /** Of a roof over an outline with corners inward: where its slopes and lines lie. */
+  readonly onPlan?: RoofOnPlan & { readonly inputs: readonly Length[]; readonly forms: PlanForms };
 }
 
 const none = constant('overhang', 0, 'length');
@@ -78,6 +84,8 @@ const fourHips = form(
   (run = 0, out = 0, pitch = 0) => 4 * (run + out) * Math.sqrt(2 + pitch * pitch),
 );
 
+const both = (one: Direction, other: Direction, length: Length) => ({ [one]: length, [other]: length });
+
 const kept = new WeakMap<Roof, { readonly figures: RoofFigures | undefined }>();
 
 /** Undefined where the roof has no plan, or a sloped roof no pitch. */
@@ -95,6 +103,13 @@ export function roofPlan(roof: Roof): { readonly width: Length; readonly depth: 
   return level === undefined ? undefined : levelShape(level);
 }
 
+/** The level's floor, where it has corners inward. */
+export function outlineUnder(roof: Roof): FloorShape | undefined {
+  const level = roof.given.size === undefined ? roof.given.over?.value : undefined;
+  const shape = level === undefined ? undefined : levelShape(level);
+  return shape === undefined || shape.inside === 0 ? undefined : shape;
+}
+
 function figuresOf(roof: Roof): RoofFigures | undefined {
   const plan = roofPlan(roof);
   const shape = roof.given.shape?.value;
@@ -102,6 +117,9 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const pitch = shape.pitch ?? (shape.form === 'flat' ? flatPitch : undefined);
   if (pitch === undefined) return undefined;
   const ridgeRuns = runsOf(shape, plan);
+  const level = ridgeRuns === 'east-west';
+  const lowSides: readonly [Direction, Direction] = level ? ['north', 'south'] : ['east', 'west'];
+  const ends: readonly [Direction, Direction] = level ? ['east', 'west'] : ['north', 'south'];
   const [along, span] = ridgeRuns === 'east-west' ? [plan.width, plan.depth] : [plan.depth, plan.width];
   const overhang = roof.given.overhang?.value;
   const second = overhang?.rakes;
@@ -109,11 +127,22 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const eavesOut = (second?.where === 'low' ? second.length : overhang?.eaves) ?? none;
   const highOut = overhang?.eaves ?? none;
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
+  const outline = outlineUnder(roof);
+  if (outline !== undefined)
+    return figuresOverOutline(outline, {
+      form: shape.form,
+      pitch,
+      ridge: shape.ridge,
+      high: shape.high,
+      eavesOut,
+      highOut,
+      rakesOut,
+    });
   const length = measure('length', withBoth, along, rakesOut);
   const width =
     highOut === eavesOut ? measure('length', withBoth, span, eavesOut) : measure('length', withEach, span, eavesOut, highOut);
   const surface = measure('area', planOf, length, width);
-  const common = { form: shape.form, pitch, along, span, ridgeRuns, eavesOut, rakesOut, plan: surface, eave: length };
+  const common = { form: shape.form, pitch, along, span, eavesOut, rakesOut, plan: surface, valleys: undefined, gables: [] };
   switch (shape.form) {
     case 'gable': {
       const run = measure('length', halfSpan, span);
@@ -130,8 +159,9 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: length,
         hips: undefined,
         eaves,
+        eaveOn: both(...lowSides, length),
         rakes,
-        end: undefined,
+        gables: [span, span],
       };
     }
     case 'hip': {
@@ -145,8 +175,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: measure('length', hipRidge, along, span),
         hips: measure('length', fourHips, run, eavesOut, pitch),
         eaves: measure('length', around, length, width),
+        eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
-        end: width,
       };
     }
     case 'shed': {
@@ -162,8 +192,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: undefined,
         hips: undefined,
         eaves: length,
+        eaveOn: both(...lowSides, length),
         rakes,
-        end: undefined,
       };
     }
     case 'flat': {
@@ -179,8 +209,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: undefined,
         hips: undefined,
         eaves,
+        eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
-        end: width,
       };
     }
   }
