@@ -33,6 +33,8 @@ export interface ListedPurchase {
   readonly net: Amount;
   readonly needed: Amount;
   readonly bought: Amount;
+  /** Of sticks in several lengths: how many of each. */
+  readonly sticks?: readonly { readonly count: number; readonly length: Amount }[];
   readonly lines: readonly string[];
   readonly reason: ListedReason;
 }
@@ -51,6 +53,14 @@ export function takeOffAnswer(view: View): TakeOffAnswer {
       net: amountOf(purchase.net, view.style),
       needed: amountOf(purchase.needed, view.style),
       bought: bought(purchase, view),
+      ...(purchase.sticks === undefined
+        ? {}
+        : {
+            sticks: purchase.sticks.map(({ bought: { value }, holds }) => ({
+              count: value,
+              length: amountOf(holds, view.style),
+            })),
+          }),
       lines: purchase.lines.map(({ id }) => id),
       reason: listedReason(purchase.bought, view),
     })),
@@ -58,7 +68,7 @@ export function takeOffAnswer(view: View): TakeOffAnswer {
 }
 
 /** What is bought, in whole packages where it comes in packages. */
-function bought({ bought: quantity, package: word, holds }: Purchase, view: View): Amount {
+export function bought({ bought: quantity, package: word, holds }: Purchase, view: View): Amount {
   const amount = amountOf(quantity, view.style);
   return holds === undefined && quantity.dimension !== 'number' ? amount : { quantity: amount.quantity, unit: word };
 }

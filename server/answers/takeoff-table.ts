@@ -1,7 +1,7 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
 import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
-import type { Quantity } from '#kit/quantity';
+import { type Quantity, roundUp } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Line, Purchase } from '#takeoff/lines';
 import { planLabel } from './summary.ts';
@@ -22,6 +22,15 @@ function byItem(view: View): Table {
   const bought = new Set(purchases.flatMap((purchase) => purchase.lines));
   const told = new Set<Line>();
   const rest = sums(lines.filter((line) => !bought.has(line)).map((line) => ({ line, share: 1 })));
+  const row = (purchase: Purchase): readonly string[] => [
+    purchase.label,
+    amountText(purchase.net, undefined, view),
+    amountText(wholeNeeded(purchase), purchase, view),
+    buyText(purchase, view),
+    labour(minutesOf(purchase, told), view),
+  ];
+  const goods = purchases.filter((purchase) => !isMeasuredOnly(purchase));
+  const measured = purchases.filter(isMeasuredOnly);
   return {
     heading: [
       `${planLabel(view)}: quantities of the whole plan.`,
@@ -30,20 +39,20 @@ function byItem(view: View): Table {
     ],
     columns: [left('Item'), right('Net'), right('Needed'), right('Buy'), right('Labour')],
     rows: [
-      ...purchases.map((purchase) => [
-        purchase.label,
-        amountText(purchase.net, undefined, view),
-        amountText(purchase.needed, purchase, view),
-        buyText(purchase, view),
-        labour(minutesOf(purchase, told), view),
-      ]),
-      ...rest.map((sum) => [
-        sum.label,
-        amountText(sum.net, undefined, view),
-        optional(sum.needed, undefined, view),
-        '',
-        labour(sum.minutes, view),
-      ]),
+      ...goods.map((purchase) => row(purchase)),
+      ...(measured.length === 0 && rest.length === 0
+        ? []
+        : [
+            ...(goods.length === 0 ? [] : ['', 'Work, and what is measured but not bought']),
+            ...measured.map((purchase) => row(purchase)),
+            ...rest.map((sum) => [
+              sum.label,
+              amountText(sum.net, undefined, view),
+              optional(sum.needed, undefined, view),
+              '',
+              labour(sum.minutes, view),
+            ]),
+          ]),
     ],
     totals: [],
     remarks:
@@ -84,6 +93,16 @@ function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
   };
 }
 
+/** What is dug or hauled stands in loads, and is no goods. */
+export function isMeasuredOnly({ goods }: Purchase): boolean {
+  return goods.of?.kind === 'item';
+}
+
+/** What is counted is needed whole: 61.6 chairs are 62. */
+function wholeNeeded({ needed }: Purchase): Bare {
+  return needed.dimension === 'number' ? { value: roundUp(needed.value), dimension: needed.dimension } : needed;
+}
+
 type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;
 
 /** Lengths run on, as they are ordered: 822.2 lf. What is needed is told in the unit it is sold by. */
@@ -106,8 +125,9 @@ function runText(value: number, view: View): string {
 }
 
 /** '112 sheets of 32 sf', '2.75 cy', '14'. */
-export function buyText({ bought, package: word, holds }: Purchase, view: View): string {
+export function buyText({ bought, package: word, holds, sticks }: Purchase, view: View): string {
   const { value, dimension } = bought;
+  if (sticks !== undefined) return sticksText(sticks, word, view);
   if (dimension === 'length') return runText(value, view);
   if (dimension !== 'number')
     return readUnit(word)?.dimension === dimension
@@ -116,6 +136,17 @@ export function buyText({ bought, package: word, holds }: Purchase, view: View):
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
   const of = holds === undefined || (holds.dimension === 'number' && holds.value === 1) ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
+}
+
+/** '4 pieces of 16', 2 of 12''. */
+function sticksText(sticks: NonNullable<Purchase['sticks']>, word: string, view: View): string {
+  return sticks
+    .map(({ bought: { value }, holds }, at) =>
+      at === 0
+        ? `${packages(value, word, view)} of ${holdsText(holds, view)}`
+        : `${write({ value, dimension: 'number' }, view.style)} of ${holdsText(holds, view)}`,
+    )
+    .join(', ');
 }
 
 /** What one package holds: a sheet by its sides; a stick in metres where the plan is metric. */

@@ -11,6 +11,7 @@ import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
 import { tooSoon } from './rules/inspections/too-soon.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
+import { onePriceForLengths } from './rules/money/one-price-for-lengths.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
 import { rateMissing } from './rules/money/rate-missing.ts';
 import { unknown } from './rules/names/unknown.ts';
@@ -66,6 +67,7 @@ export const checks: readonly Check[] = [
   pastTarget,
   // For how much.
   priceMissing,
+  onePriceForLengths,
   rateMissing,
   bidWithoutScope,
 ];

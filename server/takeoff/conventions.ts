@@ -34,6 +34,9 @@ export const headerBearing = constant(
   'common practice: a jack of 1 1/2 in each side',
 );
 
+/** Of the length bought: sticks of one more length are sorted out only where they save as much. */
+export const anotherLength = constant('saving that another stock length must bring', 0.04, 'number', 'common practice');
+
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;
 

@@ -191,3 +191,13 @@ function packageOf({ package: word, holds }: Material['given']['sold by'][number
     ? { word: word.name, holds: constant(`one ${word.name}`, 1, 'number'), loose: false }
     : { word: word.name, holds: { ...constant(`one ${word.name}`, unit.factor, unit.dimension), unit: unit.unit }, loose: true };
 }
+
+/** The stock lengths that pieces of goods are cut from; what comes in rolls runs on and has none. */
+export function sticksOf(goods: NamedGoods, system?: System): readonly Package[] {
+  const material = materialOf(goods);
+  if (material === undefined || material.given.laid?.value === 'rolls') return [];
+  const packages = packagesOf(material, goods.sizes);
+  return (system === undefined ? packages : inUnitsOf(system, packages)).filter(
+    ({ holds, loose }) => holds.dimension === 'length' && !loose,
+  );
+}
