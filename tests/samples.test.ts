@@ -8,7 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
-import { cost, schedule, takeoff } from '#cli/tables';
+import { buy, cost, schedule, takeoff } from '#cli/tables';
 
 const root = join(import.meta.dirname, '..');
 const SAMPLES = ['cottage', 'shed', 'panel-cabin'] as const;
@@ -62,6 +62,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['check', (options: { output: string }) => check([path], options)],
     ['takeoff', (options: { output: string }) => takeoff(path, options)],
     ['takeoff-by-room', (options: { output: string }) => takeoff(path, { ...options, by: 'room' })],
+    ['buy', (options: { output: string }) => buy(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
@@ -78,6 +79,10 @@ describe.each(SAMPLES)('%s', (sample) => {
     expectSchema(
       'takeoff',
       written((options) => takeoff(path, { ...options, ...json })),
+    );
+    expectSchema(
+      'buy',
+      written((options) => buy(path, { ...options, ...json })),
     );
     expectSchema(
       'schedule',
@@ -125,6 +130,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'schedule', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

@@ -21,6 +21,11 @@ export function countedPurchases(view: View, counts: ReadonlySet<Line>): readonl
   );
 }
 
+/** What is dug or hauled is told in loads, and is no goods. */
+export function isMeasuredOnly({ goods }: Purchase): boolean {
+  return goods.of?.kind === 'item';
+}
+
 /** A part of a line, under a heading. */
 export interface Part {
   readonly line: Line;

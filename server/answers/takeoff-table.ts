@@ -6,7 +6,7 @@ import { readUnit } from '#kit/units';
 import type { Line, Purchase } from '#takeoff/lines';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
-import { countedLines, countedPurchases, groupLines, sums, type TakeOffGrouping } from './takeoff-lines.ts';
+import { countedLines, countedPurchases, groupLines, isMeasuredOnly, sums, type TakeOffGrouping } from './takeoff-lines.ts';
 import { type View, write } from './view.ts';
 
 const MEANING =
@@ -24,7 +24,7 @@ function byItem(view: View): Table {
   const rest = sums(lines.filter((line) => !bought.has(line)).map((line) => ({ line, share: 1 })));
   const row = (purchase: Purchase): readonly string[] => [
     purchase.label,
-    amountText(purchase.net, undefined, view),
+    amountText(netOf(purchase.net, purchase.needed), undefined, view),
     amountText(wholeNeeded(purchase), purchase, view),
     buyText(purchase, view),
     labour(minutesOf(purchase, told), view),
@@ -69,7 +69,7 @@ function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
     sums(parts).map((sum, at) => [
       at === 0 ? label : '',
       sum.label,
-      amountText(sum.net, undefined, view),
+      amountText(netOf(sum.net, sum.needed), undefined, view),
       optional(sum.needed, purchaseOf.get(sum.lines[0]!), view),
       labour(sum.minutes, view),
     ]),
@@ -93,17 +93,18 @@ function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
   };
 }
 
-/** What is dug or hauled stands in loads, and is no goods. */
-export function isMeasuredOnly({ goods }: Purchase): boolean {
-  return goods.of?.kind === 'item';
-}
-
 /** What is counted is needed whole: 61.6 chairs are 62. */
 function wholeNeeded({ needed }: Purchase): Bare {
   return needed.dimension === 'number' ? { value: roundUp(needed.value), dimension: needed.dimension } : needed;
 }
 
 type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;
+
+/** Net in the unit that is needed; what is blown in by weight is spoken of in cubic feet. */
+function netOf(net: Bare, needed: Bare | undefined): Bare {
+  if (needed?.dimension === net.dimension && needed.unit !== undefined) return { ...net, unit: needed.unit };
+  return net.dimension === 'volume' && needed?.dimension === 'weight' ? { ...net, unit: 'cf' } : net;
+}
 
 /** Lengths run on, as they are ordered: 822.2 lf. What is needed is told in the unit it is sold by. */
 function amountText(quantity: Bare, purchase: Purchase | undefined, view: View): string {
@@ -118,24 +119,47 @@ function amountText(quantity: Bare, purchase: Purchase | undefined, view: View):
 }
 
 /** A length as it is ordered, to a tenth: 822.2 lf, 250.6 m. */
-function runText(value: number, view: View): string {
+export function runText(value: number, view: View): string {
   const { system } = view.style;
   const size = Math.round((value / (system === 'feet' ? FOOT : METRE)) * 10) / 10;
   return `${write({ value: size, dimension: 'number' }, view.style)} ${system === 'feet' ? 'lf' : 'm'}`;
 }
 
 /** '112 sheets of 32 sf', '2.75 cy', '14'. */
-export function buyText({ bought, package: word, holds, sticks }: Purchase, view: View): string {
+export function buyText(purchase: Purchase, view: View): string {
+  const { bought, package: word, holds, sticks, larger } = purchase;
   const { value, dimension } = bought;
   if (sticks !== undefined) return sticksText(sticks, word, view);
-  if (dimension === 'length') return runText(value, view);
-  if (dimension !== 'number')
-    return readUnit(word)?.dimension === dimension
-      ? write({ value, dimension, unit: word }, view.style)
-      : write(bought, view.style);
+  if (dimension === 'length') return `${runText(value, view)}${madeTo(purchase, view)}`;
+  if (dimension !== 'number') {
+    const unit = readUnit(word)?.dimension === dimension ? word : undefined;
+    const text = unit === undefined ? write(bought, view.style) : write({ value, dimension, unit }, view.style);
+    return larger === undefined || unit === undefined ? text : `${text} as ${inLarger(value, larger, unit, view)}`;
+  }
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
   const of = holds === undefined || (holds.dimension === 'number' && holds.value === 1) ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
+}
+
+/** What is made to the length ordered: ' as 3 of 9.6 m'. */
+function madeTo({ lines }: Purchase, view: View): string {
+  const pieces = lines.flatMap((line) => line.pieces ?? []);
+  if (lines.some((line) => line.pieces === undefined) || pieces.length === 0) return '';
+  const counts = new Map<number, number>();
+  for (const { count, length } of pieces) counts.set(length.value, (counts.get(length.value) ?? 0) + count.value);
+  const parts = [...counts].map(([value, count]) => {
+    const length = view.style.system === 'feet' ? write({ value, dimension: 'length' }, view.style) : runText(value, view);
+    return `${write({ value: roundUp(count), dimension: 'number' }, view.style)} of ${length}`;
+  });
+  return ` as ${parts.join(', ')}`;
+}
+
+/** '3 buckets of 5 gal', '1 bucket of 5 gal and 2 gal'. */
+function inLarger(value: number, { word, holds }: NonNullable<Purchase['larger']>, unit: string, view: View): string {
+  const count = Math.floor(value / holds.value + 1e-9);
+  const rest = value - count * holds.value;
+  const text = `${packages(count, word, view)} of ${holdsText(holds, view)}`;
+  return rest < 1e-6 * value ? text : `${text} and ${write({ value: rest, dimension: holds.dimension, unit }, view.style)}`;
 }
 
 /** '4 pieces of 16', 2 of 12''. */

@@ -43,6 +43,14 @@ common(program.command('takeoff').description('how much of everything: net, need
 
 common(
   program
+    .command('buy')
+    .description('what to buy, in packages, by supplier and delivery: weight, when it must be on site, order-by dates, cost')
+    .argument('<path>', PATH),
+  ['table', 'json', 'csv'],
+).action(async (path, options) => finish((await import('./tables.ts')).buy(path, options)));
+
+common(
+  program
     .command('schedule')
     .description('when each step begins and is done, and how many days it has to spare')
     .argument('<path>', PATH),

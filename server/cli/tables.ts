@@ -1,9 +1,12 @@
-// `screed takeoff`, `screed schedule`, `screed cost`: one plan as a table, as JSON, or as comma-separated values.
+// `screed takeoff`, `screed buy`, `screed schedule`, `screed cost`: one plan as a table, as JSON, or as comma-separated values.
+import { buyAnswer, buySheet } from '#answers/buy-json';
+import { buyTable } from '#answers/buy-table';
 import type { CostGrouping } from '#answers/cost-groups';
 import { costAnswer } from '#answers/cost-json';
 import { costTable } from '#answers/cost-table';
 import { scheduleAnswer } from '#answers/schedule-json';
 import { scheduleTable } from '#answers/schedule-table';
+import { sheetCells } from '#answers/sheet';
 import { takeOffAnswer } from '#answers/takeoff-json';
 import type { TakeOffGrouping } from '#answers/takeoff-lines';
 import { takeOffTable } from '#answers/takeoff-table';
@@ -44,6 +47,14 @@ export function takeoff(path: string, options: TableOptions): number {
         line.hours,
       ]),
     ],
+  });
+}
+
+export function buy(path: string, options: TableOptions): number {
+  return answer(path, options, {
+    table: (view) => drawTable(buyTable(view), options.quiet),
+    json: buyAnswer,
+    csv: (view) => sheetCells(buySheet(view)),
   });
 }
 

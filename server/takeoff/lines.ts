@@ -100,5 +100,7 @@ export interface Purchase {
   readonly sticks?: readonly { readonly bought: Quantity<'number'>; readonly holds: Quantity }[];
   /** 'sheet', 'bag', 'cy'. */
   readonly package: string;
+  /** A package that so many units of what is bought by the unit come in: a bucket of five gallons. */
+  readonly larger?: { readonly word: string; readonly holds: Quantity };
   readonly lines: readonly Line[];
 }

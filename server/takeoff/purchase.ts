@@ -141,7 +141,18 @@ function inPackages(goods: NamedGoods, row: Material, group: Group, ways: readon
   const fitting = ways.find(({ holds }) => holds.dimension === needed.dimension);
   if (fitting?.loose === true) {
     const unit = constant(`one ${fitting.word}`, fitting.holds.value, needed.dimension);
-    return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, unit)), fitting.word);
+    const all = purchase(
+      goods,
+      lines,
+      net,
+      needed,
+      inUnitOf(needed, measure(needed.dimension, steps, needed, unit)),
+      fitting.word,
+    );
+    const larger = ways.find(
+      ({ holds, loose }) => !loose && holds.dimension === needed.dimension && holds.value <= all.bought.value,
+    );
+    return larger === undefined ? all : Object.assign(all, { larger });
   }
   if (fitting !== undefined)
     return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);
