@@ -19,6 +19,7 @@ import {
   properties,
   quantity,
   text,
+  wait,
   weekdays,
 } from './types.ts';
 
@@ -49,6 +50,21 @@ const physical = properties({
     example: 'weighs 2.2 lb/sf',
   },
   actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
+});
+const storage = properties({
+  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
+  stored: {
+    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
+    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
+    example: 'stored indoors, flat',
+    deeper: properties({
+      until: {
+        takes: nameOf('state'),
+        help: 'The state that the house must have before it has a place for it.',
+        example: 'until dry',
+      },
+    }),
+  },
 });
 const packaged = properties({
   'sold by': {
@@ -134,6 +150,7 @@ export const material = kind({
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
     face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
+    ...storage,
     ...physical,
     size: {
       takes: literal,
@@ -180,6 +197,7 @@ export const fixture = kind({
   facts: {},
   properties: properties({
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also water-closet' },
+    ...storage,
     'set by': { takes: listOf(nameOf('work')), help: 'The work that sets it.', example: 'set by set-fixtures' },
     'roughed by': { takes: listOf(nameOf('work')), help: 'The work that prepares for it.', example: 'roughed by rough-drains' },
     counted: {

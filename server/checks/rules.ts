@@ -4,6 +4,12 @@ import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
+import { closedDay } from './rules/deliveries/closed-day.ts';
+import { holdsUp } from './rules/deliveries/holds-up.ts';
+import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
+import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
+import { notBrought } from './rules/deliveries/not-brought.ts';
+import { orderPassed } from './rules/deliveries/order-passed.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -62,6 +68,12 @@ export const checks: readonly Check[] = [
   looseEnd,
   workingTime,
   beforeInspection,
+  orderPassed,
+  holdsUp,
+  closedDay,
+  liesTooLong,
+  noPlaceYet,
+  notBrought,
   beforeStart,
   deadline,
   pastTarget,

@@ -22,40 +22,48 @@ export interface DeliveryDates {
   readonly orderBy: number | undefined;
 }
 
-/** In plan order. */
+const kept = new WeakMap<Timeline, readonly DeliveryDates[]>();
+
+/** In plan order; the same list for the same timeline. */
 export function deliveryDates(timeline: Timeline): readonly DeliveryDates[] {
-  return timeline.steps.list.flatMap((delivery, step) =>
-    delivery.kind === 'delivery' ? [datesOf(delivery, step, timeline)] : [],
+  let known = kept.get(timeline);
+  if (known === undefined) kept.set(timeline, (known = datesIn(timeline)));
+  return known;
+}
+
+function datesIn(timeline: Timeline): readonly DeliveryDates[] {
+  const { steps, crews, timing, links } = timeline;
+  const calendar = timing.calendars[timing.planCalendar]!;
+  const waits = new Map<number, Waits>();
+  for (const { from, to, kind, lag, clock } of links) {
+    if (kind !== FINISH_START || steps.list[from]!.kind !== 'delivery') continue;
+    const latest = beforeFinish(calendar, crews.start[to]!, lag, clock);
+    const day = lag > 0 && clock !== WORKING ? dayOfFinish(latest) : dayOfStart(latest);
+    const before = waits.get(from);
+    if (before === undefined || latest < before.latest) waits.set(from, { latest, first: to, day });
+  }
+  return steps.list.flatMap((delivery, step) =>
+    delivery.kind === 'delivery' ? [datesOf(delivery, step, waits.get(step), timeline)] : [],
   );
 }
 
-function datesOf(delivery: Delivery, step: number, timeline: Timeline): DeliveryDates {
-  const { crews, timing, links } = timeline;
-  const calendar = timing.calendars[timing.planCalendar]!;
+interface Waits {
+  /** The moment it must be there. */
+  readonly latest: number;
+  readonly first: number;
+  readonly day: number;
+}
+
+function datesOf(delivery: Delivery, step: number, waits: Waits | undefined, timeline: Timeline): DeliveryDates {
+  const { crews, timing } = timeline;
   const came = timing.fixedFinish !== undefined && !Number.isNaN(timing.fixedFinish[step]!);
-  let first: number | undefined;
-  let bound = Number.POSITIVE_INFINITY;
-  let wanted: number | undefined;
-  for (const link of links) {
-    if (link.from !== step || link.kind !== FINISH_START) continue;
-    const start = crews.start[link.to]!;
-    const latest = beforeFinish(calendar, start, link.lag, link.clock);
-    if (latest >= bound) continue;
-    bound = latest;
-    first = link.to;
-    wanted = link.lag > 0 && link.clock !== WORKING ? dayOfFinish(latest) : dayOfStart(latest);
-  }
   const { lead, ordered } = delivery.given;
-  const open = lead !== undefined && ordered === undefined && !came && wanted !== undefined;
-  return {
-    step,
-    delivery,
-    comes: dayOfStart(crews.start[step]!),
-    came,
-    first,
-    wanted,
-    orderBy: open ? orderDay(wanted!, lead.value, timeline) : undefined,
-  };
+  const wanted = waits?.day;
+  const orderBy =
+    lead === undefined || ordered !== undefined || came || wanted === undefined
+      ? undefined
+      : orderDay(wanted, lead.value, timeline);
+  return { step, delivery, comes: dayOfStart(crews.start[step]!), came, first: waits?.first, wanted, orderBy };
 }
 
 /** What is ordered on a day when nobody works is ordered on the working day before. */
@@ -63,7 +71,7 @@ function orderDay(wanted: number, lead: { readonly value: number; readonly unit?
   const calendar = timing.calendars[timing.planCalendar]!;
   const { lag, clock } = waiting(lead);
   const moment = wanted * DAY_MINUTES;
-  const day = clock === WORKING ? dayOfStart(retreat(calendar, moment, lag)) : dayOfStart(moment - lag);
+  const day = dayOfStart(clock === WORKING ? retreat(calendar, moment, lag) : moment - lag);
   return isWorked(day, timing) ? day : dayOfFinish(previousWork(calendar, day * DAY_MINUTES));
 }
 

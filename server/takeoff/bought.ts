@@ -1,7 +1,7 @@
 // What a purchase amounts to: in the measure of its goods, and in weight as far as the rows of the library tell it.
 import { overDimension } from '#kit/dimension';
 import { form, measure, type Quantity, total } from '#kit/quantity';
-import { actualSize, materialOf, weighsOf } from './goods.ts';
+import { actualSize, materialOf, thicknessOf, weighsOf } from './goods.ts';
 import type { Purchase } from './lines.ts';
 
 const packagesHold = form('bought', 'packages × what one holds', (packages = 0, holds = 0) => packages * holds);
@@ -10,6 +10,12 @@ const byDensity = form(
   'weight',
   'length bought × thickness × depth × weight of the volume',
   (length = 0, across = 0, depth = 0, density = 0) => length * across * depth * density,
+);
+
+const laidThick = form(
+  'weight',
+  'area bought × thickness × weight of the volume',
+  (area = 0, thick = 0, density = 0) => area * thick * density,
 );
 
 /** The packages, or the sticks of one length or several. */
@@ -43,6 +49,8 @@ export function weightOf(purchase: Purchase): Quantity | undefined {
   const density = materialOf(goods)?.given.density?.value;
   if (density === undefined) return undefined;
   if (bought.dimension === 'volume') return measure('weight', weighed, bought, density);
+  const thick = thicknessOf(goods);
+  if (bought.dimension === 'area') return thick === undefined ? undefined : measure('weight', laidThick, bought, thick, density);
   const actual = actualSize(goods);
   return bought.dimension === 'length' && actual !== undefined
     ? measure('weight', byDensity, bought, actual.left, actual.right, density)
