@@ -27,7 +27,7 @@ afterAll(() => {
 });
 
 /** What a command writes. */
-function written(command: (options: { output: string }) => number): string {
+function written(command: (options: { output: string }) => number | Promise<number>): string {
   const output = join(folder, 'out');
   command({ output });
   return readFileSync(output, 'utf8');

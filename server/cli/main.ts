@@ -37,17 +37,18 @@ common(program.command('takeoff').description('how much of everything: net, need
   'table',
   'json',
   'csv',
+  'xlsx',
 ])
   .option('--by <what>', 'item, room, trade or element', 'item')
-  .action(async (path, options) => finish((await import('./tables.ts')).takeoff(path, options)));
+  .action(async (path, options) => finish(await (await import('./tables.ts')).takeoff(path, options)));
 
 common(
   program
     .command('buy')
     .description('what to buy, in packages, by supplier and delivery: weight, when it must be on site, order-by dates, cost')
     .argument('<path>', PATH),
-  ['table', 'json', 'csv'],
-).action(async (path, options) => finish((await import('./tables.ts')).buy(path, options)));
+  ['table', 'json', 'csv', 'xlsx'],
+).action(async (path, options) => finish(await (await import('./tables.ts')).buy(path, options)));
 
 common(
   program
