@@ -75,7 +75,7 @@ common(
     .argument('<path>', PATH)
     .argument(
       '<name>',
-      'a step, room, trade or anything else with a name; NAME.FACT; or the id of a quantity, such as "stud 2x4@main"',
+      'a step, room, trade or anything else with a name or label; NAME.FACT; an item as it is printed; or the id of a quantity, such as "stud 2x4@main"',
     ),
   ['text', 'json'],
 ).action(async (path, name, options) => finish((await import('./explain.ts')).explain(path, name, options)));
