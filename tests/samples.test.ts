@@ -62,6 +62,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['check', (options: { output: string }) => check([path], options)],
     ['takeoff', (options: { output: string }) => takeoff(path, options)],
     ['takeoff-by-room', (options: { output: string }) => takeoff(path, { ...options, by: 'room' })],
+    ['takeoff-by-element', (options: { output: string }) => takeoff(path, { ...options, by: 'element' })],
     ['buy', (options: { output: string }) => buy(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
     ['cost', (options: { output: string }) => cost(path, options)],

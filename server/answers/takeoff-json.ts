@@ -3,7 +3,7 @@
 import type { Line, Purchase } from '#takeoff/lines';
 import { type Amount, amountOf } from './amount.ts';
 import { type ListedReason, listedReason } from './listed-reason.ts';
-import { countedLines, countedPurchases } from './takeoff-lines.ts';
+import { countedLines, countedPurchases, elementOf } from './takeoff-lines.ts';
 import type { View } from './view.ts';
 
 export interface TakeOffAnswer {
@@ -17,6 +17,8 @@ export interface ListedLine extends Amount {
   readonly item: string;
   readonly label: string;
   readonly where: { readonly element: string; readonly part?: string; readonly room?: string; readonly level?: string };
+  /** Code of the element of UNIFORMAT II that it belongs to. */
+  readonly uniformat?: string;
   /** The kind of work that installs it. */
   readonly work?: string;
   readonly needed?: Amount;
@@ -75,6 +77,7 @@ export function bought({ bought: quantity, package: word, holds }: Purchase, vie
 
 function listedLine(line: Line, purchase: Purchase | undefined, view: View): ListedLine {
   const { element, part, room, level } = line.where;
+  const of = elementOf(line);
   return {
     id: line.id,
     item: line.item,
@@ -86,6 +89,7 @@ function listedLine(line: Line, purchase: Purchase | undefined, view: View): Lis
       ...(room === undefined ? {} : { room: room.name }),
       ...(level === undefined ? {} : { level: level.name }),
     },
+    ...(of === undefined ? {} : { uniformat: of.name.toUpperCase() }),
     ...(line.work === undefined ? {} : { work: line.work.name }),
     ...(line.needed === undefined ? {} : { needed: amountOf(line.needed, view.style) }),
     ...(line.hours === undefined ? {} : { hours: amountOf(line.hours, view.style).quantity }),

@@ -10,7 +10,7 @@ export function takeOffSheet(view: View): Sheet {
     name: 'Take-off',
     currency: view.style.currency,
     columns: [
-      ...['id', 'item', 'label', 'element', 'part', 'room', 'level', 'work'].map(text),
+      ...['id', 'item', 'label', 'element', 'part', 'room', 'level', 'uniformat', 'work'].map(text),
       number('net'),
       text('net unit'),
       number('needed'),
@@ -27,6 +27,7 @@ export function takeOffSheet(view: View): Sheet {
       line.where.part,
       line.where.room,
       line.where.level,
+      line.uniformat,
       line.work,
       line.quantity,
       line.unit,

@@ -60,7 +60,7 @@ function byItem(view: View): Table {
   };
 }
 
-function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
+function grouped(by: Exclude<TakeOffGrouping, 'item'>, view: View): Table {
   const lines = countedLines(view);
   const purchaseOf = new Map(
     countedPurchases(view, new Set(lines)).flatMap((purchase) => purchase.lines.map((line) => [line, purchase] as const)),
@@ -76,17 +76,11 @@ function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
   );
   return {
     heading: [
-      `${planLabel(view)}: quantities by ${by === 'element' ? 'part of the house' : by}.`,
+      `${planLabel(view)}: quantities by ${by === 'element' ? 'element of UNIFORMAT II' : by === 'part' ? 'part of the house' : by}.`,
       MEANING,
       'What is bought is rounded up once for the whole plan, so it stands only in the listing by item. Labour is person-hours by the rates.',
     ],
-    columns: [
-      left(by === 'element' ? 'Part' : `${by[0]!.toUpperCase()}${by.slice(1)}`),
-      left('Item'),
-      right('Net'),
-      right('Needed'),
-      right('Labour'),
-    ],
+    columns: [left(`${by[0]!.toUpperCase()}${by.slice(1)}`), left('Item'), right('Net'), right('Needed'), right('Labour')],
     rows,
     totals: [],
     remarks: ownerless(view),

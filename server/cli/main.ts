@@ -39,7 +39,7 @@ common(program.command('takeoff').description('how much of everything: net, need
   'csv',
   'xlsx',
 ])
-  .option('--by <what>', 'item, room, trade or element', 'item')
+  .option('--by <what>', 'item, room, trade, element (of UNIFORMAT II) or part (of the house)', 'item')
   .action(async (path, options) => finish(await (await import('./tables.ts')).takeoff(path, options)));
 
 common(

@@ -28,7 +28,7 @@ export interface TableOptions extends Common {
 }
 
 export function takeoff(path: string, options: TableOptions): number | Promise<number> {
-  const by = grouping<TakeOffGrouping>(options.by, ['item', 'room', 'trade', 'element']);
+  const by = grouping<TakeOffGrouping>(options.by, ['item', 'room', 'trade', 'element', 'part']);
   return answer(path, options, {
     table: (view) => drawTable(takeOffTable(by, view), options.quiet),
     json: takeOffAnswer,

@@ -122,7 +122,7 @@ describe('exit status', () => {
     [['check', 'a.screed', '--format', 'xml'], 'there is no format "xml"'],
     [['check', 'a.screed', '--max-warnings', 'few'], '--max-warnings takes a whole number'],
     [['check', 'a.screed', '--as-of', 'monday'], '--as-of takes a date'],
-    [['takeoff', 'a.screed', '--by', 'colour'], '--by takes item, room, trade, element'],
+    [['takeoff', 'a.screed', '--by', 'colour'], '--by takes item, room, trade, element, part'],
     [['cost'], 'missing required argument'],
     [['nonsense'], "unknown command 'nonsense'"],
     [['check', '--nonsense'], "unknown option '--nonsense'"],

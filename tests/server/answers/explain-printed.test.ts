@@ -20,7 +20,7 @@ describe.each([
 ])('%s', (sample, root) => {
   const view = viewSample(sample, root);
 
-  test.each<TakeOffGrouping>(['item', 'room', 'trade', 'element'])('what takeoff --by %s prints', (by) => {
+  test.each<TakeOffGrouping>(['item', 'room', 'trade', 'element', 'part'])('what takeoff --by %s prints', (by) => {
     const labels = column(takeOffTable(by, view), 'Item');
     expect(labels.length).toBeGreaterThan(20);
     expect(labels.filter((label) => explain(label, view).found.every(({ reasons }) => reasons.length === 0))).toEqual([]);
@@ -39,7 +39,7 @@ test('by its words: work that buys nothing, what is only measured, goods by thei
   expect(kinds('Brace the walls')[0]).toEqual(['quantity', expect.stringContaining('of work by the rates')]);
   expect(kinds('Brace the walls')[1]).toEqual(['work', 'Walls-up does it.']);
   expect(kinds('house').length).toBeGreaterThan(0);
-  expect(kinds('Roof truss')).toEqual([['item', expect.stringContaining('17')]]);
+  expect(kinds('Roof truss')[0]).toEqual(['item', expect.stringContaining('17')]);
   expect(kinds('deck area').length).toBeGreaterThan(0);
 });
 
