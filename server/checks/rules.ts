@@ -9,7 +9,6 @@ import { holdsUp } from './rules/deliveries/holds-up.ts';
 import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
 import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
 import { notBrought } from './rules/deliveries/not-brought.ts';
-import { orderPassed } from './rules/deliveries/order-passed.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -68,7 +67,6 @@ export const checks: readonly Check[] = [
   looseEnd,
   workingTime,
   beforeInspection,
-  orderPassed,
   holdsUp,
   closedDay,
   liesTooLong,
