@@ -1,5 +1,5 @@
 // Numbers as a sentence of a finding says them: lengths and areas in the plan's units, days by their date or number.
-import { DAY_MINUTES, dayAndMonth, dayOfFinish, weekday, weekdayName } from '#kit/dates';
+import { DAY_MINUTES, dayAndMonth, dayOfFinish } from '#kit/dates';
 import type { Dimension } from '#kit/dimension';
 import { formatQuantity } from '#kit/units';
 import { degreesOf } from '#kit/units/tangent';
@@ -39,11 +39,6 @@ export function startText(moment: number, timeline: Timeline): string {
 /** The day a step is done that finishes at a moment: a midnight belongs to the day before it. */
 export function finishText(moment: number, timeline: Timeline): string {
   return dayText(dayOfFinish(moment), timeline);
-}
-
-/** 'Saturday'. */
-export function weekdayText(day: number): string {
-  return weekdayName(weekday(day));
 }
 
 /** '12 May', or the number of the day where the plan has no start. */

@@ -1,8 +1,9 @@
 // A delivery on a day when nobody works on site: the truck stands before a locked gate.
+import { weekday, weekdayName } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import { deliveryDates, isWorked } from '#schedule/delivery-dates';
 import type { Check } from '../../check.ts';
-import { dayText, weekdayText } from '../../show.ts';
+import { dayText } from '../../show.ts';
 
 export const closed = findingSort<[delivery: string, day: string, next: string]>({
   code: 'deliveries/closed-day',
@@ -38,7 +39,7 @@ task walls takes 4d by framing after lumber
       if (came || isWorked(comes, timeline.timing)) return [];
       let next = comes + 1;
       while (!isWorked(next, timeline.timing) && next < comes + MOST_CLOSED) next += 1;
-      const day = (of: number): string => `${weekdayText(of)}, ${dayText(of, timeline)}`;
+      const day = (of: number): string => `${weekdayName(weekday(of))}, ${dayText(of, timeline)}`;
       const found = finding(closed, delivery.place, delivery.name, day(comes), day(next));
       return [wanted !== undefined && wanted <= next ? { ...found, severity: 'warning' } : found];
     });
