@@ -35,7 +35,7 @@ export function withoutConsequences(findings: readonly Finding[], { model }: { r
     const { code, details, place, related = [] } = found;
     if (missesFile && LACKING_A_FILE.test(code)) return true;
     // What is accepted may be found again once everything can be read.
-    if (code === 'accept/unused') return true;
+    if (code === 'accept/unused' || isOfDelivery(found)) return true;
     if (code === 'names/unknown') return unread.has(String(details[0]).toLowerCase());
     if (code === 'names/unknown-goods') return nowhere.has(details[0]);
     if (!LACKING.test(code)) return false;
@@ -54,3 +54,9 @@ function namesUnread(roots: readonly Finding[], model: Model): ReadonlySet<strin
   }
   return names;
 }
+
+/** When goods come, what brings them and what they are for hangs on every step and every thing of the plan. */
+function isOfDelivery({ code, place }: Finding): boolean {
+  return OF_DELIVERIES.test(code) || (code === 'schedule/loose-end' && place.slot.kind === 'delivery');
+}
+const OF_DELIVERIES = /^deliveries\/(?:closed-day|holds-up|lies-too-long|no-place-yet|not-brought)$/;
