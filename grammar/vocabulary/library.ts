@@ -53,6 +53,34 @@ const physical = properties({
   },
   actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
 });
+const storage = properties({
+  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
+  stored: {
+    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
+    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
+    example: 'stored indoors, flat',
+    deeper: properties({
+      until: {
+        takes: nameOf('state'),
+        help: 'The state that the house must have before it has a place for it.',
+        example: 'until dry',
+      },
+    }),
+  },
+});
+/** Where a row belongs among the elements of a building. */
+const classified = properties({
+  element: {
+    takes: fields({
+      of: nameOf('element'),
+      by: optional(phrase('by', listOf(measureWord))),
+      part: optional(phrase('in', oneOf('ceiling'))),
+    }),
+    repeats: true,
+    help: 'The element of the building it belongs to; with a measure or the ceiling, what is counted by that or there.',
+    example: 'element B3010 by ceiling-insulation-area',
+  },
+});
 const packaged = properties({
   'sold by': {
     takes: fields({ package: anyName, holds: optional(phrase('of', contents)) }),
@@ -148,6 +176,8 @@ export const material = kind({
       example: 'mass',
     },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
+    ...storage,
+    ...classified,
     ...physical,
     size: {
       takes: literal,
@@ -182,6 +212,7 @@ export const item = kind({
       example: 'slope type-C 1.5:1',
     },
     load: { takes: quantity('volume'), help: 'What a truck carries.', example: 'load 10 cy' },
+    ...classified,
   }),
 });
 
@@ -194,6 +225,8 @@ export const fixture = kind({
   facts: {},
   properties: properties({
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also water-closet' },
+    ...storage,
+    ...classified,
     'set by': { takes: listOf(nameOf('work')), help: 'The work that sets it.', example: 'set by set-fixtures' },
     'roughed by': { takes: listOf(nameOf('work')), help: 'The work that prepares for it.', example: 'roughed by rough-drains' },
     counted: {
@@ -282,6 +315,7 @@ export const work = kind({
       example: 'uses drywall-screw 1,000 each for each 1,000 sf',
     },
     trade: { takes: code, help: 'Who usually does it.', example: 'trade drywall' },
+    ...classified,
     exposed: {
       takes: phrase('to', listOf(oneOf('rain', 'frost', 'wind', 'heat'))),
       help: 'Weather that stops it.',
@@ -305,6 +339,15 @@ export const work = kind({
       example: 'hazard "Falls: …"',
     },
   }),
+});
+
+export const element = kind({
+  word: 'element',
+  help: 'A part of a building by what it does, whatever it is made of: an element of UNIFORMAT II.',
+  example: 'element B2010 "Exterior Walls"',
+  name: 'required',
+  facts: {},
+  properties: properties({}),
 });
 
 export const state = kind({

@@ -54,6 +54,7 @@ export const vocabulary = {
   item: library.item,
   fixture: library.fixture,
   work: library.work,
+  element: library.element,
   state: library.state,
   rule: rules.rule,
   need: rules.need,

@@ -194,7 +194,7 @@ export function purchaseReason(purchase: Purchase, view: View): ListedReason {
 }
 
 /** Items and their sums; the whole working of a line is told when its id is asked for. */
-function quantities(lines: readonly Line[], view: View): readonly ListedReason[] {
+export function quantities(lines: readonly Line[], view: View): readonly ListedReason[] {
   return sums(lines.map((line) => ({ line, share: 1 }))).map((sum) => {
     const quantity = sum.needed ?? sum.net;
     const inputs = sum.lines.map((line) => pruned(listedReason(line.needed ?? line.net, view, line.id), 1));

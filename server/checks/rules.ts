@@ -5,6 +5,11 @@ import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
+import { closedDay } from './rules/deliveries/closed-day.ts';
+import { holdsUp } from './rules/deliveries/holds-up.ts';
+import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
+import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
+import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { covered } from './rules/inspections/covered.ts';
@@ -13,6 +18,7 @@ import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
 import { tooSoon } from './rules/inspections/too-soon.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
+import { onePriceForLengths } from './rules/money/one-price-for-lengths.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
 import { rateMissing } from './rules/money/rate-missing.ts';
 import { unknown } from './rules/names/unknown.ts';
@@ -64,12 +70,18 @@ export const checks: readonly Check[] = [
   workingTime,
   beforeInspection,
   orderByPassed,
+  holdsUp,
+  closedDay,
+  liesTooLong,
+  noPlaceYet,
+  notBrought,
   beforeStart,
   deadline,
   tooCold,
   pastTarget,
   // For how much.
   priceMissing,
+  onePriceForLengths,
   rateMissing,
   bidWithoutScope,
 ];

@@ -4,6 +4,7 @@ import assembliesMetric from './assemblies/metric.screed';
 import assembliesPartitions from './assemblies/partitions.screed';
 import assembliesRoofs from './assemblies/roofs.screed';
 import assembliesWalls from './assemblies/walls.screed';
+import elements from './elements.screed';
 import holidays from './holidays.screed';
 import inspectionsFinals from './inspections/finals.screed';
 import inspectionsFrame from './inspections/frame.screed';
@@ -119,6 +120,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'work/papers.screed', text: workPapers },
   { path: 'work/services.screed', text: workServices },
   { path: 'work/shell.screed', text: workShell },
+  { path: 'elements.screed', text: elements },
   { path: 'states.screed', text: states },
   { path: 'needs/ground.screed', text: needsGround },
   { path: 'needs/inside.screed', text: needsInside },

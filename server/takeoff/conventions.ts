@@ -43,6 +43,8 @@ export const stringerSpacing = constant(
 );
 /** Two boards of 5 1/2 in. */
 export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
+/** Of the length bought: sticks of one more length are sorted out only where they save as much. */
+export const anotherLength = constant('saving that another stock length must bring', 0.04, 'number', 'common practice');
 
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;

@@ -1,0 +1,74 @@
+// A lead longer than the work has to spare: a step could begin, and waits for its goods alone.
+import { finding, findingSort } from '#kit/finding';
+import { workBetween } from '#schedule/calendar';
+import { deliveryDates } from '#schedule/delivery-dates';
+import { FINISH_START } from '#schedule/network';
+import type { Timeline } from '#schedule/timeline';
+import { afterFinish } from '#schedule/waits';
+import type { Check } from '../../check.ts';
+import { counted, dayText, finishText } from '../../show.ts';
+
+export const held = findingSort<[delivery: string, step: string, days: number, ready: string, comes: string, ordered: boolean]>({
+  code: 'deliveries/holds-up',
+  severity: 'note',
+  say: (delivery, step, days, ready, comes, ordered) =>
+    `"${step}" waits ${counted(days, 'working day')} for "${delivery}" alone: all else that it waits for is done on ${ready}, and the goods come on ${comes}. ${ordered ? 'Ask whether a part can come sooner, and what can be built meanwhile' : 'Measure and order sooner, take what has a shorter lead, or plan other work between'}.`,
+});
+
+export const holdsUp: Check = {
+  code: 'deliveries/holds-up',
+  about:
+    'A lead that is longer than the float of what it is for stops the house: the crew is free, the place is ready, and the goods are on the road. The finding says for how many working days.',
+  wrong: `plan p
+  start 2027-03-01
+  workweek mon-fri 8h
+supplier millwork
+trade framing crew of 2
+task walls takes 5d by framing
+delivery windows-here brings window from millwork, lead 9 weeks
+task windows-in takes 2d by framing after walls, windows-here
+`,
+  right: `plan p
+  start 2027-03-01
+  workweek mon-fri 8h
+supplier millwork
+trade framing crew of 2
+task walls takes 5d by framing
+delivery windows-here brings window from millwork, lead 9 weeks, ordered 2027-01-04
+task windows-in takes 2d by framing after walls, windows-here
+`,
+  reads: ({ timeline }) => [timeline],
+  run: ({ timeline }) =>
+    deliveryDates(timeline).flatMap(({ delivery, step, came, comes, first }) => {
+      if (came || first === undefined) return [];
+      const ready = readyWithout(step, first, timeline);
+      const { timing, crews, minutesPerDay } = timeline;
+      const days = Math.floor(
+        workBetween(timing.calendars[timing.planCalendar]!, ready, crews.start[first]!) / minutesPerDay + 1e-9,
+      );
+      // Only where it comes last of all.
+      if (days < 1 || crews.finish[step]! < ready) return [];
+      return [
+        finding(
+          held,
+          delivery.place,
+          delivery.name,
+          timeline.steps.list[first]!.name,
+          days,
+          finishText(ready, timeline),
+          dayText(comes, timeline),
+          delivery.given.ordered !== undefined,
+        ),
+      ];
+    }),
+};
+
+/** When everything that a step waits for is done, but for one. */
+function readyWithout(without: number, step: number, { links, timing, crews, start }: Timeline): number {
+  const calendar = timing.calendars[timing.planCalendar]!;
+  let ready = Math.max(timing.start, timing.notBefore[step]!, start);
+  for (const link of links)
+    if (link.to === step && link.from !== without && link.kind === FINISH_START)
+      ready = Math.max(ready, afterFinish(calendar, crews.finish[link.from]!, link.lag, link.clock));
+  return ready;
+}
