@@ -26,7 +26,7 @@ export const holdsUp: Check = {
 supplier millwork
 trade framing crew of 2
 task walls takes 5d by framing
-delivery windows-here brings window from millwork, lead 9 weeks
+delivery windows-here brings truss from millwork, lead 9 weeks
 task windows-in takes 2d by framing after walls, windows-here
 `,
   right: `plan p
@@ -35,7 +35,7 @@ task windows-in takes 2d by framing after walls, windows-here
 supplier millwork
 trade framing crew of 2
 task walls takes 5d by framing
-delivery windows-here brings window from millwork, lead 9 weeks, ordered 2027-01-04
+delivery windows-here brings truss from millwork, lead 9 weeks, ordered 2027-01-04
 task windows-in takes 2d by framing after walls, windows-here
 `,
   reads: ({ timeline }) => readsOfDeliveries(timeline),
