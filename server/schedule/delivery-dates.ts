@@ -1,5 +1,6 @@
 // When each delivery comes, by when it must be there so that no step waits for it, and by when it must be ordered for that.
 import { DAY_MINUTES, dayOfFinish, dayOfStart } from '#kit/dates';
+import { sameList } from '#kit/differing';
 import type { Delivery } from '#model/model';
 import { previousWork, retreat, workBetween } from './calendar.ts';
 import { waiting } from './links.ts';
@@ -22,13 +23,19 @@ export interface DeliveryDates {
   readonly orderBy: number | undefined;
 }
 
-const kept = new WeakMap<Timeline, readonly DeliveryDates[]>();
+const kept = new WeakMap<object, { readonly from: readonly unknown[]; readonly dates: readonly DeliveryDates[] }>();
 
-/** In plan order; the same list for the same timeline. */
+/** In plan order; the same list while dates, links and what is given of deliveries are the same. */
 export function deliveryDates(timeline: Timeline): readonly DeliveryDates[] {
-  let known = kept.get(timeline);
-  if (known === undefined) kept.set(timeline, (known = datesIn(timeline)));
-  return known;
+  const from = readsOfDeliveries(timeline);
+  let known = kept.get(timeline.crews);
+  if (known === undefined || !sameList(known.from, from)) kept.set(timeline.crews, (known = { from, dates: datesIn(timeline) }));
+  return known.dates;
+}
+
+/** All that the dates of deliveries hang on. */
+export function readsOfDeliveries({ crews, links, steps, timing }: Timeline): readonly unknown[] {
+  return [crews, links, steps, timing];
 }
 
 function datesIn(timeline: Timeline): readonly DeliveryDates[] {

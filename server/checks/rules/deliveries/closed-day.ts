@@ -1,7 +1,7 @@
 // A delivery on a day when nobody works on site: the truck stands before a locked gate.
 import { weekday, weekdayName } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
-import { deliveryDates, isWorked } from '#schedule/delivery-dates';
+import { deliveryDates, isWorked, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { Check } from '../../check.ts';
 import { dayText } from '../../show.ts';
 
@@ -32,7 +32,7 @@ trade framing crew of 2
 delivery lumber brings stud from yard, lead 1 week, ordered 2027-03-05
 task walls takes 4d by framing after lumber
 `,
-  reads: ({ timeline }) => [timeline],
+  reads: ({ timeline }) => readsOfDeliveries(timeline),
   run: ({ timeline }) => {
     if (!timeline.dated) return [];
     return deliveryDates(timeline).flatMap(({ delivery, comes, came, wanted }): readonly Finding[] => {

@@ -1,7 +1,8 @@
 // A lead longer than the work has to spare: a step could begin, and waits for its goods alone.
 import { finding, findingSort } from '#kit/finding';
 import { workBetween } from '#schedule/calendar';
-import { deliveryDates } from '#schedule/delivery-dates';
+import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
+import type { PlanLink } from '#schedule/links';
 import { FINISH_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
@@ -25,7 +26,7 @@ export const holdsUp: Check = {
 supplier millwork
 trade framing crew of 2
 task walls takes 5d by framing
-delivery windows-here brings window from millwork, lead 9 weeks
+delivery windows-here brings truss from millwork, lead 9 weeks
 task windows-in takes 2d by framing after walls, windows-here
 `,
   right: `plan p
@@ -34,14 +35,16 @@ task windows-in takes 2d by framing after walls, windows-here
 supplier millwork
 trade framing crew of 2
 task walls takes 5d by framing
-delivery windows-here brings window from millwork, lead 9 weeks, ordered 2027-01-04
+delivery windows-here brings truss from millwork, lead 9 weeks, ordered 2027-01-04
 task windows-in takes 2d by framing after walls, windows-here
 `,
-  reads: ({ timeline }) => [timeline],
-  run: ({ timeline }) =>
-    deliveryDates(timeline).flatMap(({ delivery, step, came, comes, first }) => {
+  reads: ({ timeline }) => readsOfDeliveries(timeline),
+  run: ({ timeline }) => {
+    const deliveries = deliveryDates(timeline);
+    const waits = linksTo(deliveries, timeline);
+    return deliveries.flatMap(({ delivery, step, came, comes, first }) => {
       if (came || first === undefined) return [];
-      const ready = readyWithout(step, first, timeline);
+      const ready = readyWithout(step, first, waits.get(first) ?? [], timeline);
       const { timing, crews, minutesPerDay } = timeline;
       const days = Math.floor(
         workBetween(timing.calendars[timing.planCalendar]!, ready, crews.start[first]!) / minutesPerDay + 1e-9,
@@ -60,15 +63,23 @@ task windows-in takes 2d by framing after walls, windows-here
           delivery.given.ordered !== undefined,
         ),
       ];
-    }),
+    });
+  },
 };
 
+/** What the steps wait for that first need a delivery. */
+function linksTo(deliveries: readonly DeliveryDates[], { links }: Timeline): ReadonlyMap<number, readonly PlanLink[]> {
+  const waits = new Map<number, PlanLink[]>();
+  for (const { first } of deliveries) if (first !== undefined) waits.set(first, []);
+  for (const link of links) if (link.kind === FINISH_START) waits.get(link.to)?.push(link);
+  return waits;
+}
+
 /** When everything that a step waits for is done, but for one. */
-function readyWithout(without: number, step: number, { links, timing, crews, start }: Timeline): number {
+function readyWithout(without: number, step: number, links: readonly PlanLink[], { timing, crews, start }: Timeline): number {
   const calendar = timing.calendars[timing.planCalendar]!;
   let ready = Math.max(timing.start, timing.notBefore[step]!, start);
   for (const link of links)
-    if (link.to === step && link.from !== without && link.kind === FINISH_START)
-      ready = Math.max(ready, afterFinish(calendar, crews.finish[link.from]!, link.lag, link.clock));
+    if (link.from !== without) ready = Math.max(ready, afterFinish(calendar, crews.finish[link.from]!, link.lag, link.clock));
   return ready;
 }

@@ -61,7 +61,7 @@ delivery boards brings lap-siding from yard, lead 1 week, not before 2027-04-19
   keeps 2 weeks
 task lap does side-walls by siding after shell
 `,
-  reads: ({ timeline, model }) => [timeline, model.rows('material'), model.rows('fixture')],
+  reads: ({ timeline, model }) => [broughtGoods(model, timeline), timeline.claims.byWork],
   run: ({ model, timeline }) =>
     broughtGoods(model, timeline).flatMap(({ dates: { delivery, comes }, goods }): readonly Finding[] => {
       let worst: { readonly goods: Brought['goods'][number]; readonly keeps: Quantity; readonly over: number } | undefined;

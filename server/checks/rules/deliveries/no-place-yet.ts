@@ -53,7 +53,7 @@ task roof does lay-underlayment takes 20d by crew
 delivery board brings drywall from yard, lead 1 week, after roof
 task hang does hang-board takes 3d by crew after board
 `,
-  reads: ({ timeline, model }) => [timeline, model.rows('material'), model.rows('fixture'), model.rows('state')],
+  reads: ({ timeline, model }) => [broughtGoods(model, timeline), timeline.claims.byWork, model.rows('state')],
   run: ({ model, timeline }) =>
     broughtGoods(model, timeline).flatMap(({ dates: { delivery, step, comes }, goods }): readonly Finding[] => {
       for (const { row, label } of goods) {

@@ -1,7 +1,9 @@
 // Goods that no delivery brings, in a plan that has deliveries: who fetches them, and when, nobody has said.
 import { finding, findingSort } from '#kit/finding';
-import { brings } from '#schedule/delivery-dates';
+import type { Delivery } from '#model/model';
+import type { NamedGoods } from '#takeoff/lines';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 
 export const fetched = findingSort<[count: number, all: number, most: readonly string[]]>({
   code: 'deliveries/not-brought',
@@ -50,12 +52,8 @@ price lap-siding $13/piece from yard
     const [first] = deliveries;
     if (first === undefined) return [];
     const bought = budget.goods.filter(({ purchase: { goods } }) => goods.of?.kind !== 'item');
-    const open = bought.filter(({ purchase: { goods } }) => {
-      const { of } = goods;
-      const also =
-        of !== undefined && 'also' in of.given ? of.given.also.flatMap(({ value }) => value.map((each) => each.value.name)) : [];
-      return !deliveries.some((delivery) => brings(delivery, { name: goods.name, also }));
-    });
+    const names = namesBrought(deliveries);
+    const open = bought.filter(({ purchase: { goods } }) => !namesOf(goods).some((name) => names.has(name)));
     if (open.length === 0) return [];
     const dearest = [...open].sort((a, b) => (b.cost?.cents ?? 0) - (a.cost?.cents ?? 0)).slice(0, SHOWN);
     return [
@@ -69,3 +67,14 @@ price lap-siding $13/piece from yard
     ];
   },
 };
+
+const namesBrought = keptFor(
+  (deliveries: readonly Delivery[]): ReadonlySet<string> =>
+    new Set(deliveries.flatMap(({ given }) => given.brings?.value.map(({ value }) => value.name) ?? [])),
+);
+
+/** Their own name, and second ones. */
+function namesOf({ name, of }: NamedGoods): readonly string[] {
+  if (of === undefined || !('also' in of.given) || of.given.also.length === 0) return [name];
+  return [name, ...of.given.also.flatMap(({ value }) => value.map((each) => each.value.name))];
+}

@@ -11,7 +11,7 @@ trade framing crew of 2
 trade roofers crew of 2
 task walls takes 5d by framing
 task roof takes 50d by roofers
-delivery windows-here brings window from millwork, lead ${delivery}
+delivery windows-here brings truss from millwork, lead ${delivery}
 task windows-in takes 2d by framing after walls, windows-here${more}
 `).messages('deliveries/holds-up');
 
