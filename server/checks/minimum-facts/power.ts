@@ -5,7 +5,7 @@ import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { countOf, type FactTable, greatest, number, ratingOf, serving } from './tables.ts';
+import { countOf, type FactTable, number, ratingOf, serving } from './tables.ts';
 
 const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
   Math.max(0, perimeter - openings),
@@ -58,14 +58,13 @@ export const powerOfRoom: FactTable<Room> = {
 
 /** The greatest rating among what serves as something, in the house. */
 function greatestOf(service: string, dimension: 'current' | 'power', model: Model): Quantity | undefined {
-  return greatest(
-    model.list('room').flatMap(({ given }) =>
-      serving(given.fixtures, service).flatMap((listed) => {
-        const rating = ratingOf(listed, dimension);
-        return rating === undefined ? [] : [constant(service, rating, dimension)];
-      }),
-    ),
-  );
+  let most: number | undefined;
+  for (const { given } of model.list('room'))
+    for (const listed of serving(given.fixtures, service)) {
+      const rating = ratingOf(listed, dimension);
+      if (rating !== undefined && (most === undefined || rating > most)) most = rating;
+    }
+  return most === undefined ? undefined : constant(service, most, dimension);
 }
 
 /** Where no room says its devices, nobody knows. */

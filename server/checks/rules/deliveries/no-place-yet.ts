@@ -54,13 +54,18 @@ delivery board brings drywall from yard, lead 1 week, after roof
 task hang does hang-board takes 3d by crew after board
 `,
   reads: ({ timeline, model }) => [broughtGoods(model, timeline), timeline.claims.byWork, model.rows('state')],
-  run: ({ model, timeline }) =>
-    broughtGoods(model, timeline).flatMap(({ dates: { delivery, step, comes }, goods }): readonly Finding[] => {
+  run: ({ model, timeline }) => {
+    const lasts = new Map<State, number | undefined>();
+    const lastFor = (state: State): number | undefined => {
+      if (!lasts.has(state)) lasts.set(state, lastOf(state, timeline));
+      return lasts.get(state);
+    };
+    return broughtGoods(model, timeline).flatMap(({ dates: { delivery, step, comes }, goods }): readonly Finding[] => {
       for (const { row, label } of goods) {
         const stored = row?.kind === 'material' || row?.kind === 'fixture' ? row.given.stored : undefined;
         const state = stored?.deeper.until?.value;
         if (stored === undefined || state === undefined) continue;
-        const last = lastOf(state, timeline);
+        const last = lastFor(state);
         if (last === undefined || timeline.crews.finish[last]! <= timeline.crews.start[step]!) continue;
         return [
           finding(
@@ -77,7 +82,8 @@ task hang does hang-board takes 3d by crew after board
         ];
       }
       return [];
-    }),
+    });
+  },
 };
 
 /** The last of the steps that make a state; undefined where the plan has none. */
