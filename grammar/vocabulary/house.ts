@@ -167,12 +167,14 @@ export const roof = kind({
     over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
     shape: {
       takes: fields({
-        form: oneOf('gable', 'shed', 'hip', 'flat'),
+        form: oneOf('gable', 'shed', 'hip', 'flat', 'gambrel'),
         pitch: optional(quantity('slope')),
+        upper: optional(phrase(', upper', quantity('slope'))),
+        break: optional(phrase(', break', length)),
         ridge: optional(phrase(', ridge', oneOf('north-south', 'east-west'))),
         high: optional(phrase(', high', sides)),
       }),
-      help: 'Form and pitch; which way the ridge runs, or which side is high.',
+      help: 'Form and pitch; of a gambrel the pitch above its break too, and how far in from the wall that is; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
     },
     into: {

@@ -4,13 +4,14 @@ import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Roof } from '#model/model';
+import { type Gambrel, gambrel } from './roof-gambrel.ts';
 import { figuresOverOutline, type PlanForms } from './roof-over-outline.ts';
 import type { RoofOnPlan } from './roof-plan.ts';
 
 type Length = Quantity<'length'>;
 
 export interface RoofFigures {
-  readonly form: 'gable' | 'shed' | 'hip' | 'flat';
+  readonly form: 'gable' | 'shed' | 'hip' | 'flat' | 'gambrel';
   readonly pitch: Quantity<'slope'>;
   /** Along the ridge, or along the low eave, without overhangs; and across it. Of the widest part, where there are several. */
   readonly along: Length;
@@ -37,6 +38,7 @@ export interface RoofFigures {
   readonly gables: readonly Length[];
   /** Walls above the low one, where a shed does not cover a rectangle. */
   readonly wallAbove?: Quantity<'area'> | undefined;
+  readonly gambrel?: Gambrel;
   /** Of a roof over an outline with corners inward: where its slopes and lines lie. */
   readonly onPlan?: RoofOnPlan & { readonly inputs: readonly Length[]; readonly forms: PlanForms };
 }
@@ -128,7 +130,9 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const highOut = overhang?.eaves ?? none;
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
   const outline = outlineUnder(roof);
-  if (outline !== undefined)
+  // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
+  if (outline !== undefined && shape.form === 'gambrel') return undefined;
+  if (outline !== undefined && shape.form !== 'gambrel')
     return figuresOverOutline(outline, {
       form: shape.form,
       pitch,
@@ -162,6 +166,25 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         eaveOn: both(...lowSides, length),
         rakes,
         gables: [span, span],
+      };
+    }
+    case 'gambrel': {
+      const run = measure('length', halfSpan, span);
+      const broken = gambrel(run, pitch, shape.upper, shape.break, eavesOut, length);
+      if (broken === undefined) return undefined;
+      return {
+        ...common,
+        run,
+        rise: broken.rise,
+        rafter: broken.rafter,
+        area: broken.area,
+        ridge: length,
+        hips: undefined,
+        eaves: measure('length', twice, length),
+        eaveOn: both(...lowSides, length),
+        rakes: measure('length', fourRakes, broken.rafter),
+        gables: [span, span],
+        gambrel: broken,
       };
     }
     case 'hip': {

@@ -51,6 +51,15 @@ export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofF
   if (figures.form === 'hip' && figures.hips !== undefined)
     return [portion('rafter-length', where, measure('length', hipRafters, figures.area, at, figures.hips), { goods: of })];
   const along = piecesAlong(figures.along, at);
+  if (figures.gambrel !== undefined) {
+    const { low, high, rafter } = figures.gambrel;
+    const sides = measure('number', twoSides, along);
+    const pieces = [
+      { count: sides, length: low },
+      { count: sides, length: high },
+    ];
+    return [portion('rafter-length', where, measure('length', lengthOfAll, sides, rafter), { goods: of, pieces })];
+  }
   const count = figures.form === 'gable' ? measure('number', twoSides, along) : along;
   return [
     portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), {

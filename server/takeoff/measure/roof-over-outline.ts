@@ -11,7 +11,7 @@ import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 type Length = Quantity<'length'>;
 
 export interface Given {
-  readonly form: RoofFigures['form'];
+  readonly form: 'gable' | 'shed' | 'hip' | 'flat';
   readonly pitch: Quantity<'slope'>;
   readonly ridge: Runs | undefined;
   readonly high: Direction | undefined;

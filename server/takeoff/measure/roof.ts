@@ -7,7 +7,7 @@ import type { Portion, Where } from '../lines.ts';
 import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
-import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
+import { outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
@@ -45,6 +45,13 @@ function lackOf(roof: Roof): readonly Finding[] {
   if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
+  if (shape.value.form === 'gambrel') {
+    const lacks =
+      outlineUnder(roof) === undefined
+        ? 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")'
+        : 'parts with sizes of their own: a gambrel is counted over a rectangle';
+    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+  }
   return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }
 
