@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, place, rectangles, sides } from './common.ts';
+import { beam, outline, place, rectangles, sides } from './common.ts';
 import {
   by,
   code,
@@ -226,6 +226,17 @@ export const roof = kind({
       example: 'gutters east, west',
     },
     leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
+    posts: {
+      takes: fields({ count, size: literal }),
+      help: 'Posts that carry it, of a porch or carport.',
+      example: 'posts 4 6x6',
+    },
+    beam: { takes: beam, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
+    piers: {
+      takes: fields({ count, size: phrase(',', by(length, length)) }),
+      help: 'Piers under its posts, diameter by depth.',
+      example: 'piers 4, 12" x 36"',
+    },
     soffit: { takes: goods, help: 'What closes the underside of the overhang.', example: 'soffit vented-soffit' },
     vents: {
       takes: fields({

@@ -6,6 +6,7 @@ import type { Level, Roof } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
+import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
@@ -29,6 +30,7 @@ export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] =
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
+    ...underRoof(roof, where),
     ...framePortions(roof, figures, where, findings),
     ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
