@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { beam, outline, place, rectangles, sides } from './common.ts';
+import { beam, outline, place, sides } from './common.ts';
 import {
   by,
   code,
@@ -70,7 +70,7 @@ export const level = kind({
   },
   properties: properties({
     footprint: {
-      takes: either(rectangles, by(length, length), outline),
+      takes: either(outline, by(length, length)),
       help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
       example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
     },
