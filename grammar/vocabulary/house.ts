@@ -177,6 +177,12 @@ export const roof = kind({
       help: 'Form and pitch; of a gambrel the pitch above its break too, and how far in from the wall that is; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
     },
+    beside: {
+      takes: nameOf('level'),
+      inHeader: true,
+      help: 'The storey that stands on part of the level: the roof covers the rest, a slope or flat, and runs up against its walls.',
+      example: 'beside upper',
+    },
     into: {
       takes: fields({ roof: pointTo('roof'), side: phrase('in', sides) }),
       inHeader: true,

@@ -4,6 +4,7 @@ import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Roof } from '#model/model';
+import { type Beside, besideStorey } from './roof-beside.ts';
 import { type Gambrel, gambrel } from './roof-gambrel.ts';
 import { figuresOverOutline, type PlanForms } from './roof-over-outline.ts';
 import type { RoofOnPlan } from './roof-plan.ts';
@@ -39,6 +40,8 @@ export interface RoofFigures {
   /** Walls above the low one, where a shed does not cover a rectangle. */
   readonly wallAbove?: Quantity<'area'> | undefined;
   readonly gambrel?: Gambrel;
+  /** Where it runs up against the walls of a storey beside it. */
+  readonly againstWalls?: Length;
   /** Of a roof over an outline with corners inward: where its slopes and lines lie. */
   readonly onPlan?: RoofOnPlan & { readonly inputs: readonly Length[]; readonly forms: PlanForms };
 }
@@ -105,6 +108,11 @@ export function roofPlan(roof: Roof): { readonly width: Length; readonly depth: 
   return level === undefined ? undefined : levelShape(level);
 }
 
+/** The part of its level that a storey leaves bare. */
+export function besideOf({ given: { over, beside } }: Roof): Beside | undefined {
+  return over === undefined || beside === undefined ? undefined : besideStorey(over.value, beside.value);
+}
+
 /** The level's floor, where it has corners inward. */
 export function outlineUnder(roof: Roof): FloorShape | undefined {
   const level = roof.given.size === undefined ? roof.given.over?.value : undefined;
@@ -129,6 +137,13 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const eavesOut = (second?.where === 'low' ? second.length : overhang?.eaves) ?? none;
   const highOut = overhang?.eaves ?? none;
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
+  const beside = besideOf(roof);
+  if (roof.given.beside !== undefined) {
+    if (beside === undefined || (shape.form !== 'shed' && shape.form !== 'flat')) return undefined;
+    const { ridge, high } = shape;
+    const { walled } = beside;
+    return figuresOverOutline(beside.shape, { form: shape.form, pitch, ridge, high, eavesOut, highOut, rakesOut, walled });
+  }
   const outline = outlineUnder(roof);
   // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
   if (outline !== undefined && shape.form === 'gambrel') return undefined;

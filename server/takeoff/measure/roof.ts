@@ -8,7 +8,7 @@ import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMis
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
-import { outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
+import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
@@ -39,12 +39,17 @@ export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] =
   return { portions, findings };
 }
 
+const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
+
 function lackOf(roof: Roof): readonly Finding[] {
   const { shape } = roof.given;
   if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
   if (roofPlan(roof) === undefined)
     return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
   if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
+  const single = shape.value.form === 'shed' || shape.value.form === 'flat';
+  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined))
+    return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
   if (shape.value.form === 'gambrel') {
@@ -108,7 +113,8 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
   if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
   if (hips !== undefined) portions.push(portion('hip-length', where, hips));
   if (valleys !== undefined) portions.push(portion('valley-length', where, valleys));
-  portions.push(portion('eaves-length', where, eaves));
+  if (figures.againstWalls !== undefined) portions.push(portion('roof-wall-length', where, figures.againstWalls));
+  if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
   portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
   const goods = soffit === undefined ? {} : { goods: soffit.value };
