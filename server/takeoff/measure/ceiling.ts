@@ -29,10 +29,11 @@ export function measureCeiling(level: Level, vault: Roof | undefined, sloped: re
   const where = { element: level.slot, part: 'ceiling', level: level.slot };
   const findings: Finding[] = [];
   const pitch = vault === undefined ? undefined : vaultPitch(vault);
-  if (vault !== undefined && pitch === undefined)
+  const isRoof = ceiling.given.for?.value === 'roof';
+  if (isRoof && pitch === undefined && vault?.given.shape?.value.form !== 'flat')
     findings.push(finding(sizeMissing, (level.given.ceiling ?? level).place, level.label, ONE_SLOPE));
   const area = pitch === undefined ? withSlopes(shape.area, sloped) : measure('area', underRoof, shape.area, pitch);
-  if (ceiling.given.for?.value !== 'roof') {
+  if (!isRoof) {
     const portions = ceiling.given.layer.flatMap((layer) => layerPortions(layer, area, where, findings));
     return { portions, findings };
   }

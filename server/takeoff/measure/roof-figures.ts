@@ -2,12 +2,12 @@
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
-import type { FloorShape } from '#model/floor-shape';
+import { type FloorShape, rectangleOutline } from '#model/floor-shape';
 import type { Roof } from '#model/model';
 import { type Beside, besideStorey } from './roof-beside.ts';
 import { type Gambrel, gambrel } from './roof-gambrel.ts';
-import { figuresOverOutline, type PlanForms } from './roof-over-outline.ts';
-import type { RoofOnPlan } from './roof-plan.ts';
+import { figuresOverOutline } from './roof-over-outline.ts';
+import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 
 type Length = Quantity<'length'>;
 
@@ -42,8 +42,8 @@ export interface RoofFigures {
   readonly gambrel?: Gambrel;
   /** Where it runs up against the walls of a storey beside it. */
   readonly againstWalls?: Length;
-  /** Of a roof over an outline with corners inward: where its slopes and lines lie. */
-  readonly onPlan?: RoofOnPlan & { readonly inputs: readonly Length[]; readonly forms: PlanForms };
+  /** Of a roof with hips or valleys: where its slopes and lines lie. */
+  readonly onPlan?: RoofOnPlan;
 }
 
 const none = constant('overhang', 0, 'length');
@@ -215,6 +215,13 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         eaves: measure('length', around, length, width),
         eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
+        onPlan: roofOnPlan(
+          rectangleOutline([plan.width.value, plan.depth.value]),
+          'hip',
+          undefined,
+          eavesOut.value,
+          eavesOut.value,
+        ),
       };
     }
     case 'shed': {

@@ -82,14 +82,14 @@ function pitched(shape: FloorShape, given: Given, roofForm: 'hip' | 'gable'): Ro
     eaveOn: Object.fromEntries(sides),
     rakes: onPlan.rakes > 0 ? measure('length', sloped, of(forms.rakes), pitch) : none,
     gables: onPlan.gables.map((_, index) => of(gableForm(made, roofForm, ridge, index))),
-    onPlan: { ...onPlan, inputs, forms },
+    onPlan,
   };
 }
 
 const SIDES: readonly Direction[] = ['north', 'east', 'south', 'west'];
 const all = (out: number): Readonly<Record<Direction, number>> => ({ north: out, east: out, south: out, west: out });
 
-export interface PlanForms {
+interface PlanForms {
   readonly of: (label: string, formula: string, pick: (plan: RoofOnPlan) => number) => Form;
   readonly area: Form;
   readonly ridge: Form;
