@@ -1,6 +1,5 @@
-// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles,
-// beams, the months.
-import { by, count, either, fields, followedBy, goods, listOf, literal, oneOf, optional, phrase, quantity } from './types.ts';
+// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months.
+import { by, either, fields, listOf, oneOf, phrase, quantity } from './types.ts';
 
 const length = quantity('length');
 export const sides = oneOf('north', 'east', 'south', 'west');
@@ -14,10 +13,4 @@ const rectangles = fields({
 const corners = fields({ corners: phrase('corners', listOf(by(length, length))) });
 const walk = listOf(fields({ side: sides, length }));
 export const outline = either(rectangles, corners, walk);
-/** A beam of plies or of goods, and how long it is. */
-export const beam = fields({
-  plies: optional(count),
-  size: either(literal, goods),
-  long: optional(phrase(',', followedBy(length, 'long'))),
-});
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');

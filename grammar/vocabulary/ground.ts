@@ -1,5 +1,5 @@
 // Rows for the ground and what stands in it: site, trenches, foundations, crawl space.
-import { beam, sides } from './common.ts';
+import { sides } from './common.ts';
 import {
   by,
   code,
@@ -219,7 +219,7 @@ export const foundation = kind({
       example: 'damp-proof to grade',
     },
     beam: {
-      takes: beam,
+      takes: fields({ plies: optional(count), size: goodsOrSize(), long: optional(phrase(',', followedBy(length, 'long'))) }),
       help: 'A beam under the floor.',
       example: "beam 3-ply 2x10, 32' long",
     },
@@ -250,3 +250,7 @@ export const crawl = kind({
     },
   }),
 });
+
+function goodsOrSize() {
+  return either(literal, goods);
+}

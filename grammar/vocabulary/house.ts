@@ -1,5 +1,6 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { beam, outline, place, sides } from './common.ts';
+import { outline, place, sides } from './common.ts';
+import { foundation } from './ground.ts';
 import {
   by,
   code,
@@ -237,7 +238,7 @@ export const roof = kind({
       help: 'Posts that carry it, of a porch or carport.',
       example: 'posts 4 6x6',
     },
-    beam: { takes: beam, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
+    beam: { takes: foundation.properties.beam.takes, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
     piers: {
       takes: fields({ count, size: phrase(',', by(length, length)) }),
       help: 'Piers under its posts, diameter by depth.',
