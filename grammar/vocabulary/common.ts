@@ -6,7 +6,7 @@ export const sides = oneOf('north', 'east', 'south', 'west');
 /** East, then north. */
 export const place = fields({ east: length, north: phrase(',', length) });
 /** A rectangle, and others that are put to it or cut from it. */
-export const rectangles = fields({
+const rectangles = fields({
   first: by(length, length),
   more: phrase(',', listOf(fields({ how: oneOf('plus', 'less'), size: by(length, length), at: phrase('at', place) }))),
 });

@@ -1,5 +1,6 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, place, rectangles, sides } from './common.ts';
+import { outline, place, sides } from './common.ts';
+import { foundation } from './ground.ts';
 import {
   by,
   code,
@@ -70,7 +71,7 @@ export const level = kind({
   },
   properties: properties({
     footprint: {
-      takes: either(rectangles, by(length, length), outline),
+      takes: either(outline, by(length, length)),
       help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
       example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
     },
@@ -168,13 +169,21 @@ export const roof = kind({
     over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
     shape: {
       takes: fields({
-        form: oneOf('gable', 'shed', 'hip', 'flat'),
+        form: oneOf('gable', 'shed', 'hip', 'flat', 'gambrel'),
         pitch: optional(quantity('slope')),
+        upper: optional(phrase(', upper', quantity('slope'))),
+        break: optional(phrase(', break', length)),
         ridge: optional(phrase(', ridge', oneOf('north-south', 'east-west'))),
         high: optional(phrase(', high', sides)),
       }),
-      help: 'Form and pitch; which way the ridge runs, or which side is high.',
+      help: 'Form and pitch; of a gambrel the pitch above its break too, and how far in from the wall that is; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
+    },
+    beside: {
+      takes: nameOf('level'),
+      inHeader: true,
+      help: 'The storey that stands on part of the level: the roof covers the rest, a slope or flat, and runs up against its walls.',
+      example: 'beside upper',
     },
     into: {
       takes: fields({ roof: pointTo('roof'), side: phrase('in', sides) }),
@@ -225,6 +234,17 @@ export const roof = kind({
       example: 'gutters east, west',
     },
     leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
+    posts: {
+      takes: fields({ count, size: literal }),
+      help: 'Posts that carry it, of a porch or carport.',
+      example: 'posts 4 6x6',
+    },
+    beam: { takes: foundation.properties.beam.takes, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
+    piers: {
+      takes: fields({ count, size: phrase(',', by(length, length)) }),
+      help: 'Piers under its posts, diameter by depth.',
+      example: 'piers 4, 12" x 36"',
+    },
     soffit: { takes: goods, help: 'What closes the underside of the overhang.', example: 'soffit vented-soffit' },
     vents: {
       takes: fields({

@@ -77,7 +77,7 @@ function rectangle(width: Quantity<'length'>, depth: Quantity<'length'>): FloorS
   };
 }
 
-function rectangleOutline([width = 0, depth = 0]: readonly number[]): Outline {
+export function rectangleOutline([width = 0, depth = 0]: readonly number[]): Outline {
   return [
     { x: 0, y: 0 },
     { x: width, y: 0 },

@@ -138,8 +138,8 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
 }
 
 /** A storey that stands on the level of a roof which does not say how large it is. */
-function storeyUpon({ given: { over, size } }: Roof, levels: readonly Level[]): Level | undefined {
-  const slot = size === undefined ? over?.value.slot : undefined;
+function storeyUpon({ given: { over, size, beside } }: Roof, levels: readonly Level[]): Level | undefined {
+  const slot = size === undefined && beside === undefined ? over?.value.slot : undefined;
   return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
 }
 

@@ -88,7 +88,7 @@ export const roofUnderStorey = findingSort<[what: string, level: string, upper: 
   code: 'takeoff/roof-under-storey',
   severity: 'warning',
   say: (what, level, upper) =>
-    `The roof "${what}" is counted over all of "${level}", though "${upper}" stands on it: too much is bought. Give each roof beside the storey its "size".`,
+    `The roof "${what}" is counted over all of "${level}", though "${upper}" stands on it: too much is bought. Say that it is "beside" the storey, or give each roof its "size".`,
 });
 
 export const runsIntoNothing = findingSort<[what: string]>({

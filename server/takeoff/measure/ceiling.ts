@@ -8,7 +8,7 @@ import { roomShape, roomSlope } from '#model/facts/room';
 import type { Goods, Level, Roof, Room } from '#model/model';
 import { insulatesOf, resistanceSize, thicknessOf } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
-import { depthMissing, spacingMissing } from '../problems.ts';
+import { depthMissing, sizeMissing, spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
 import { inPart, isNothing, laidOf, type Measured, portion } from './portion.ts';
 import { roofFigures } from './roof-figures.ts';
@@ -28,9 +28,12 @@ export function measureCeiling(level: Level, vault: Roof | undefined, sloped: re
   if (shape === undefined || ceiling === undefined) return { portions: [], findings: [] };
   const where = { element: level.slot, part: 'ceiling', level: level.slot };
   const findings: Finding[] = [];
-  const pitch = vault?.given.shape?.value.pitch;
+  const pitch = vault === undefined ? undefined : vaultPitch(vault);
+  const isRoof = ceiling.given.for?.value === 'roof';
+  if (isRoof && pitch === undefined && vault?.given.shape?.value.form !== 'flat')
+    findings.push(finding(sizeMissing, (level.given.ceiling ?? level).place, level.label, ONE_SLOPE));
   const area = pitch === undefined ? withSlopes(shape.area, sloped) : measure('area', underRoof, shape.area, pitch);
-  if (ceiling.given.for?.value !== 'roof') {
+  if (!isRoof) {
     const portions = ceiling.given.layer.flatMap((layer) => layerPortions(layer, area, where, findings));
     return { portions, findings };
   }
@@ -42,6 +45,14 @@ export function measureCeiling(level: Level, vault: Roof | undefined, sloped: re
     ...inside.flatMap((layer) => layerPortions(layer, area, where, findings)),
   ];
   return { portions, findings };
+}
+
+const ONE_SLOPE =
+  'a roof of one pitch over its ceiling (give rooms under a gambrel "sloped", and the level a ceiling of its own)';
+
+/** Undefined for a roof that has not one pitch. */
+export function vaultPitch({ given: { shape } }: Roof): Quantity<'slope'> | undefined {
+  return shape === undefined || shape.value.form === 'gambrel' ? undefined : shape.value.pitch;
 }
 
 function withSlopes(plan: Area, sloped: readonly Room[]): Area {

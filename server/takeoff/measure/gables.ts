@@ -18,6 +18,7 @@ const shedWalls = form(
   (span = 0, rise = 0, along = 0) => span * rise + along * rise,
 );
 const oneGable = form('gable', 'span × (span ÷ 2 × pitch) ÷ 2', (span = 0, pitch = 0) => (span * span * pitch) / 4);
+const onAverage = form('height on average', 'two gables ÷ 2 ÷ span', (area = 0, span = 1) => area / 2 / span);
 const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
@@ -28,10 +29,12 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   if (assembly === undefined || !(figures.rise.value > 0)) return [];
   const area = areaOf(figures);
   if (area === undefined) return [];
-  const part: Where = inPart(where, figures.form === 'gable' ? 'gables' : 'above the low wall');
+  const part: Where = inPart(where, figures.gables.length > 0 ? 'gables' : 'above the low wall');
   const findings: Finding[] = [];
   const { gables, span, onPlan } = figures;
-  const height = measure('length', half, figures.rise);
+  const { gambrel } = figures;
+  const height =
+    gambrel === undefined ? measure('length', half, figures.rise) : measure('length', onAverage, gambrel.gables, span);
   const length = onPlan === undefined ? measure('length', twoSpans, span) : total('length of the gables', 'length', gables);
   const stretch = { where: part, area: netOf(area, []), length, height };
   const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
@@ -57,8 +60,19 @@ function eachGable({ gables, pitch }: RoofFigures, spacing: Quantity<'length'>):
   return gables.map((width) => ({ count: piecesAlong(width, spacing), length: measure('length', quarter, width, pitch) }));
 }
 
-function areaOf({ form: shape, span, rise, along, gables, pitch, onPlan, wallAbove }: RoofFigures): Quantity<'area'> | undefined {
+function areaOf({
+  form: shape,
+  span,
+  rise,
+  along,
+  gables,
+  pitch,
+  onPlan,
+  wallAbove,
+  gambrel,
+}: RoofFigures): Quantity<'area'> | undefined {
   if (wallAbove !== undefined) return wallAbove;
+  if (gambrel !== undefined) return gambrel.gables;
   if (onPlan !== undefined)
     return gables.length === 0
       ? undefined

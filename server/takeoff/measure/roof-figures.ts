@@ -2,15 +2,17 @@
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
-import type { FloorShape } from '#model/floor-shape';
+import { type FloorShape, rectangleOutline } from '#model/floor-shape';
 import type { Roof } from '#model/model';
-import { figuresOverOutline, type PlanForms } from './roof-over-outline.ts';
-import type { RoofOnPlan } from './roof-plan.ts';
+import { type Beside, besideStorey } from './roof-beside.ts';
+import { type Gambrel, gambrel } from './roof-gambrel.ts';
+import { figuresOverOutline } from './roof-over-outline.ts';
+import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 
 type Length = Quantity<'length'>;
 
 export interface RoofFigures {
-  readonly form: 'gable' | 'shed' | 'hip' | 'flat';
+  readonly form: 'gable' | 'shed' | 'hip' | 'flat' | 'gambrel';
   readonly pitch: Quantity<'slope'>;
   /** Along the ridge, or along the low eave, without overhangs; and across it. Of the widest part, where there are several. */
   readonly along: Length;
@@ -37,8 +39,11 @@ export interface RoofFigures {
   readonly gables: readonly Length[];
   /** Walls above the low one, where a shed does not cover a rectangle. */
   readonly wallAbove?: Quantity<'area'> | undefined;
-  /** Of a roof over an outline with corners inward: where its slopes and lines lie. */
-  readonly onPlan?: RoofOnPlan & { readonly inputs: readonly Length[]; readonly forms: PlanForms };
+  readonly gambrel?: Gambrel;
+  /** Where it runs up against the walls of a storey beside it. */
+  readonly againstWalls?: Length;
+  /** Of a roof with hips or valleys: where its slopes and lines lie. */
+  readonly onPlan?: RoofOnPlan;
 }
 
 const none = constant('overhang', 0, 'length');
@@ -103,6 +108,11 @@ export function roofPlan(roof: Roof): { readonly width: Length; readonly depth: 
   return level === undefined ? undefined : levelShape(level);
 }
 
+/** The part of its level that a storey leaves bare. */
+export function besideOf({ given: { over, beside } }: Roof): Beside | undefined {
+  return over === undefined || beside === undefined ? undefined : besideStorey(over.value, beside.value);
+}
+
 /** The level's floor, where it has corners inward. */
 export function outlineUnder(roof: Roof): FloorShape | undefined {
   const level = roof.given.size === undefined ? roof.given.over?.value : undefined;
@@ -127,8 +137,17 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const eavesOut = (second?.where === 'low' ? second.length : overhang?.eaves) ?? none;
   const highOut = overhang?.eaves ?? none;
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
+  const beside = besideOf(roof);
+  if (roof.given.beside !== undefined) {
+    if (beside === undefined || (shape.form !== 'shed' && shape.form !== 'flat')) return undefined;
+    const { ridge, high } = shape;
+    const { walled } = beside;
+    return figuresOverOutline(beside.shape, { form: shape.form, pitch, ridge, high, eavesOut, highOut, rakesOut, walled });
+  }
   const outline = outlineUnder(roof);
-  if (outline !== undefined)
+  // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
+  if (outline !== undefined && shape.form === 'gambrel') return undefined;
+  if (outline !== undefined && shape.form !== 'gambrel')
     return figuresOverOutline(outline, {
       form: shape.form,
       pitch,
@@ -164,6 +183,25 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         gables: [span, span],
       };
     }
+    case 'gambrel': {
+      const run = measure('length', halfSpan, span);
+      const broken = gambrel(run, pitch, shape.upper, shape.break, eavesOut, length);
+      if (broken === undefined) return undefined;
+      return {
+        ...common,
+        run,
+        rise: broken.rise,
+        rafter: broken.rafter,
+        area: broken.area,
+        ridge: length,
+        hips: undefined,
+        eaves: measure('length', twice, length),
+        eaveOn: both(...lowSides, length),
+        rakes: measure('length', fourRakes, broken.rafter),
+        gables: [span, span],
+        gambrel: broken,
+      };
+    }
     case 'hip': {
       const run = measure('length', halfSpan, span);
       return {
@@ -177,6 +215,13 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         eaves: measure('length', around, length, width),
         eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
+        onPlan: roofOnPlan(
+          rectangleOutline([plan.width.value, plan.depth.value]),
+          'hip',
+          undefined,
+          eavesOut.value,
+          eavesOut.value,
+        ),
       };
     }
     case 'shed': {

@@ -8,15 +8,10 @@ import { trussesMeet } from '../problems.ts';
 import { layersOf } from './layers.ts';
 import { inPart, laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
-import { raftersAt, trussesAt } from './roof-plan.ts';
+import { type RoofOnPlan, raftersAt, trussesAt } from './roof-plan.ts';
 import { piecesAlong } from './runs.ts';
 
-type OnPlan = NonNullable<RoofFigures['onPlan']>;
-
 const twoSides = form('rafters', '2 × pieces on a side', (pieces = 0) => 2 * pieces);
-const hipRafters = form('rafters', 'surface ÷ spacing + hips', (area = 0, spacing = 1, hips = 0) =>
-  spacing > 0 ? area / spacing + hips : 0,
-);
 const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
 const onSlope = form('rafter', 'on plan × √(1 + pitch²)', (plan = 0, pitch = 0) => plan * Math.sqrt(1 + pitch * pitch));
 const onDiagonal = form('hip or valley', 'run × √(2 + pitch²)', (run = 0, pitch = 0) => run * Math.sqrt(2 + pitch * pitch));
@@ -36,7 +31,8 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
   const { of, at } = framed;
   const { onPlan } = figures;
   if (laidOf(of) === 'pieces') {
-    if (onPlan === undefined) return [portion('truss-count', where, piecesAlong(figures.along, at), { goods: of })];
+    if (onPlan === undefined || onPlan.bodies.length < 2)
+      return [portion('truss-count', where, piecesAlong(figures.along, at), { goods: of })];
     findings.push(finding(trussesMeet, (roof.given.framed ?? roof).place, roof.label));
     const count = measure('number', trusses, constant('trusses', trussesAt(onPlan, at.value, LEAST), 'number'));
     return [portion('truss-count', where, count, { goods: of })];
@@ -47,10 +43,16 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
 /** Rafters of goods at a spacing, with the hips and valleys among them. */
 export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofFigures, where: Where): readonly Portion[] {
   if (figures.onPlan !== undefined) return [jacks(figures.onPlan, figures.pitch, at, of, where)];
-  // Jacks grow shorter toward a hip: so much rafter as there is surface by the spacing, and the hips themselves.
-  if (figures.form === 'hip' && figures.hips !== undefined)
-    return [portion('rafter-length', where, measure('length', hipRafters, figures.area, at, figures.hips), { goods: of })];
   const along = piecesAlong(figures.along, at);
+  if (figures.gambrel !== undefined) {
+    const { low, high, rafter } = figures.gambrel;
+    const sides = measure('number', twoSides, along);
+    const pieces = [
+      { count: sides, length: low },
+      { count: sides, length: high },
+    ];
+    return [portion('rafter-length', where, measure('length', lengthOfAll, sides, rafter), { goods: of, pieces })];
+  }
   const count = figures.form === 'gable' ? measure('number', twoSides, along) : along;
   return [
     portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), {
@@ -61,7 +63,7 @@ export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofF
 }
 
 /** Each common and jack rafter in its length, then the hips and valleys one by one. */
-function jacks(onPlan: OnPlan, pitch: Quantity<'slope'>, spacing: Quantity<'length'>, of: Goods, where: Where): Portion {
+function jacks(onPlan: RoofOnPlan, pitch: Quantity<'slope'>, spacing: Quantity<'length'>, of: Goods, where: Where): Portion {
   const rafters = [...raftersAt(onPlan, spacing.value, LEAST)]
     .sort(([one], [other]) => other - one)
     .map(

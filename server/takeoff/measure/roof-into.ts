@@ -165,6 +165,8 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
     shapeOf === 'gable'
       ? measure('length', ridgeMeets, raised, width, pitch, mainPitch)
       : measure('length', slopeMeets, raised, pitch, front, mainPitch);
+  // Above its break a gambrel has another pitch.
+  if (other.gambrel !== undefined && meets.value > other.gambrel.breakAt.value) return undefined;
   if (!(meets.value > front.value) || !(mainPitch.value > 0) || (shapeOf === 'shed' && pitch.value >= mainPitch.value))
     return undefined;
   const common = { side: into.value.side, pitch, mainPitch, width, front, meets, eavesOut, rakesOut };

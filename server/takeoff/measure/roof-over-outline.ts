@@ -11,13 +11,15 @@ import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 type Length = Quantity<'length'>;
 
 export interface Given {
-  readonly form: RoofFigures['form'];
+  readonly form: 'gable' | 'shed' | 'hip' | 'flat';
   readonly pitch: Quantity<'slope'>;
   readonly ridge: Runs | undefined;
   readonly high: Direction | undefined;
   readonly eavesOut: Length;
   readonly highOut: Length;
   readonly rakesOut: Length;
+  /** Sides that run up against walls: without overhang, edge or gutter. */
+  readonly walled?: ReadonlySet<Direction>;
 }
 
 const onSlope = (pitch: number): number => Math.sqrt(1 + pitch * pitch);
@@ -80,14 +82,14 @@ function pitched(shape: FloorShape, given: Given, roofForm: 'hip' | 'gable'): Ro
     eaveOn: Object.fromEntries(sides),
     rakes: onPlan.rakes > 0 ? measure('length', sloped, of(forms.rakes), pitch) : none,
     gables: onPlan.gables.map((_, index) => of(gableForm(made, roofForm, ridge, index))),
-    onPlan: { ...onPlan, inputs, forms },
+    onPlan,
   };
 }
 
 const SIDES: readonly Direction[] = ['north', 'east', 'south', 'west'];
 const all = (out: number): Readonly<Record<Direction, number>> => ({ north: out, east: out, south: out, west: out });
 
-export interface PlanForms {
+interface PlanForms {
   readonly of: (label: string, formula: string, pick: (plan: RoofOnPlan) => number) => Form;
   readonly area: Form;
   readonly ridge: Form;
@@ -156,6 +158,7 @@ function lastKept<T>(compute: (values: readonly number[]) => T): (values: readon
   };
 }
 
+const NO_SIDES: ReadonlySet<Direction> = new Set();
 const opposite: Readonly<Record<Direction, Direction>> = { north: 'south', south: 'north', east: 'west', west: 'east' };
 
 /** A flat roof, or one slope over the whole outline; its walls above the low one are counted as a shed's. */
@@ -164,9 +167,10 @@ function single(shape: FloorShape, given: Given, roofForm: 'shed' | 'flat'): Roo
   const { made } = shape;
   if (roofForm === 'shed' && high === undefined) return undefined;
   const low = high === undefined ? undefined : opposite[high];
+  const walled = given.walled ?? NO_SIDES;
   const outs = (eaves: number, top: number, rakes: number): Record<Direction, number> => {
-    if (high === undefined || low === undefined) return all(eaves);
-    return { ...all(rakes), [low]: eaves, [high]: top };
+    const free = high === undefined || low === undefined ? all(eaves) : { ...all(rakes), [low]: eaves, [high]: top };
+    return { ...free, ...Object.fromEntries([...walled].map((side) => [side, 0])) };
   };
   const inputs = [...made.lengths, eavesOut, highOut, rakesOut];
   const of = (label: string, formula: string, pick: (moved: Outline) => number): Form =>
@@ -180,12 +184,14 @@ function single(shape: FloorShape, given: Given, roofForm: 'shed' | 'flat'): Roo
   const plan = measure('area', of('plan of the roof', 'area within the outline, overhangs in it', area), ...inputs);
   const sideForm = (side: Direction): Form =>
     of(`edges to the ${side}`, `edges that look ${side}, with overhangs`, (moved) => sideLength(moved, side));
-  const eaveSides = low === undefined ? SIDES : [low];
+  const eaveSides = (low === undefined ? SIDES : [low]).filter((side) => !walled.has(side));
   const eaves = eaveSides.map((side) => [side, measure('length', sideForm(side), ...inputs)] as const);
-  const others = SIDES.filter((side) => !eaveSides.includes(side)).map((side) => {
+  const edgeOf = (side: Direction): Length => {
     const edge = measure('length', sideForm(side), ...inputs);
-    return side === high ? edge : measure('length', sloped, edge, pitch);
-  });
+    return side === high || side === low || low === undefined ? edge : measure('length', sloped, edge, pitch);
+  };
+  const others = SIDES.filter((side) => low !== undefined && side !== low && !walled.has(side)).map(edgeOf);
+  const against = SIDES.filter((side) => walled.has(side)).map(edgeOf);
   const upright = high === 'north' || high === 'south';
   const [span, along] = upright || high === undefined ? [shape.depth, shape.width] : [shape.width, shape.depth];
   return {
@@ -211,7 +217,8 @@ function single(shape: FloorShape, given: Given, roofForm: 'shed' | 'flat'): Roo
     eaveOn: Object.fromEntries(eaves),
     rakes: others.length === 0 ? none : total('rakes and high edges', 'length', others),
     gables: [],
-    wallAbove: low === undefined ? undefined : measure('area', wallForm(made, low), ...made.lengths, pitch),
+    wallAbove: low === undefined || walled.size > 0 ? undefined : measure('area', wallForm(made, low), ...made.lengths, pitch),
+    ...(against.length === 0 ? {} : { againstWalls: total('against walls', 'length', against) }),
   };
 }
 

@@ -6,8 +6,9 @@ import type { Level, Roof } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
+import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
-import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
+import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
@@ -29,6 +30,7 @@ export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] =
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
+    ...underRoof(roof, where),
     ...framePortions(roof, figures, where, findings),
     ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
@@ -37,14 +39,26 @@ export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] =
   return { portions, findings };
 }
 
+const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
+
 function lackOf(roof: Roof): readonly Finding[] {
   const { shape } = roof.given;
   if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
   if (roofPlan(roof) === undefined)
     return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
   if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
+  const single = shape.value.form === 'shed' || shape.value.form === 'flat';
+  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined))
+    return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
+  if (shape.value.form === 'gambrel') {
+    const lacks =
+      outlineUnder(roof) === undefined
+        ? 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")'
+        : 'parts with sizes of their own: a gambrel is counted over a rectangle';
+    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+  }
   return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }
 
@@ -99,7 +113,8 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
   if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
   if (hips !== undefined) portions.push(portion('hip-length', where, hips));
   if (valleys !== undefined) portions.push(portion('valley-length', where, valleys));
-  portions.push(portion('eaves-length', where, eaves));
+  if (figures.againstWalls !== undefined) portions.push(portion('roof-wall-length', where, figures.againstWalls));
+  if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
   portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
   const goods = soffit === undefined ? {} : { goods: soffit.value };

@@ -4,6 +4,7 @@ import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Roof, Room } from '#model/model';
+import { vaultPitch } from './ceiling.ts';
 import type { Face, Layout } from './layout.ts';
 import { type Held, openingsOf } from './openings.ts';
 
@@ -49,7 +50,7 @@ export function roomContext(room: Room, rooms: Rooms, layout: Layout, vault: Roo
     told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
-    pitch: vault?.given.shape?.value.pitch,
+    pitch: vault === undefined ? undefined : vaultPitch(vault),
   };
 }
 

@@ -7,6 +7,7 @@ import type { Portion, Where } from '../lines.ts';
 import { roofAboveRidge, runsIntoNothing } from '../problems.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
+import { underRoof } from './piers.ts';
 import { inPart, laidOf, type Measured, portion } from './portion.ts';
 import { edgePortions, layerPortions, nothingTaken } from './roof.ts';
 import { type RoofFigures, roofFigures } from './roof-figures.ts';
@@ -44,6 +45,7 @@ export function measureRunIn(roof: Roof, main: Roof | undefined): Measured {
   const own = asFigures(run);
   return {
     portions: [
+      ...underRoof(roof, where),
       ...frame(dressed, run, where),
       ...layerPortions(dressed, own, nothingTaken, where),
       ...edgePortions(dressed, own, where),

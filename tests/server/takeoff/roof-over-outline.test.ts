@@ -123,6 +123,22 @@ describe('what is taken off', () => {
     expect(amount(net, 'ft') / rough).toBeLessThan(1.08);
   });
 
+  test('a plain hip roof too: 40 by 20 ft at 2 ft spacing, 11 pairs of commons, one at each end, four jacks on either side of every hip', () => {
+    const hip = planOf(
+      "level main\n  footprint 40' x 20'\nroof top over main\n  shape hip 12:12\n  framed rafter 2x8 at 24\" oc\n",
+      { library: 'built-in' },
+    );
+    const { pieces, net } = hip.line('rafter-length', 'rafter');
+    const ten = pieces!.find(({ length }) => Math.abs(amount(length, 'ft') - 10 * Math.SQRT2) < 0.01);
+    // Along the sides from 10 to 30 ft, and one in the middle of each end.
+    expect(ten?.count.value).toBe(2 * 11 + 2);
+    const hips = pieces!.filter(({ length }) => Math.abs(amount(length, 'ft') - 10 * Math.sqrt(3)) < 0.01);
+    expect(hips.reduce((sum, { count }) => sum + count.value, 0)).toBe(4);
+    // Jacks of 2, 4, 6 and 8 ft of run, on both faces of four hips.
+    const jacks = 4 * 2 * (2 + 4 + 6 + 8) * Math.SQRT2;
+    expect(amount(net, 'ft')).toBeCloseTo(24 * 10 * Math.SQRT2 + jacks + 4 * 10 * Math.sqrt(3), 1);
+  });
+
   test('trusses where roofs meet are counted, and sent to the truss maker', () => {
     const trussed = over(L, 'gable 6:12\n  framed truss at 24" oc\n');
     expect(trussed.messages.map((message) => message.split(':')[0])).toContain('takeoff/trusses-meet');

@@ -96,6 +96,13 @@ describe('a roof that is the ceiling: 20 by 30 ft, 12 in 12, 12 in out', () => {
     expect(named.lines('rafter-length', 'rafter').map(({ where }) => where.part)).toEqual([undefined]);
   });
 
+  test('without a roof of one pitch over it, that is told', () => {
+    const codes = (more: string) => built(level('  ceiling vault-lid') + more).messages.map((message) => message.split(':')[0]);
+    expect(codes('')).toContain('takeoff/size-missing');
+    expect(codes("roof top over main\n  shape gambrel 24:12, upper 6:12, break 4'\n")).toContain('takeoff/size-missing');
+    expect(codes('roof top over main\n  shape flat\n')).toEqual([]);
+  });
+
   test('a room that tells no height under it is asked for it', () => {
     const silent = built(level('  ceiling vault-lid') + room('') + roof());
     expect(silent.messages.map((message) => message.split(':')[0])).toContain('takeoff/vault-height');
