@@ -144,13 +144,14 @@ test('as comma-separated values every row has its supplier, dates as days and mo
   const joist = rows.find((row) => row[heading!.indexOf('item')] === 'joist 2x10');
   const cell = (name: string) => joist![heading!.indexOf(name)];
   // 12 ft at 16 in are ten joists of 20 ft, at $2 a foot.
-  expect(['supplier', 'delivery', 'quantity', 'on site by', 'order by', 'cost USD'].map(cell)).toEqual([
+  expect(['supplier', 'delivery', 'quantity', 'on site by', 'order by', 'cost', 'currency'].map(cell)).toEqual([
     'yard',
     'lumber',
     10,
     '2027-03-29',
     '2027-03-15',
     400,
+    'USD',
   ]);
 });
 
