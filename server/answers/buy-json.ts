@@ -147,6 +147,7 @@ export function buySheet(view: View): Sheet {
       day('order by'),
       day('comes'),
       money('cost'),
+      text('currency'),
     ],
     rows: purchaseList(view).flatMap(({ supplier, way, lines }) =>
       lines.map((line): readonly SheetCell[] => {
@@ -173,6 +174,7 @@ export function buySheet(view: View): Sheet {
           dated(dates?.orderBy),
           dated(dates?.comes),
           line.cents,
+          line.cents === undefined ? undefined : view.style.currency,
         ];
       }),
     ),

@@ -58,26 +58,37 @@ export function purchaseList(view: View): readonly BuyGroup[] {
     const way: Way = dates === undefined ? { kind: 'no-delivery' } : { kind: 'delivery', dates };
     add(`${supplier?.name ?? ''} ${dates?.step ?? 'loose'}`, supplier, way, purchase, cost?.cents);
   }
-  const covered = new Map<string, { way: Way; lines: Line[] }>();
-  for (const { lines, step, bid, allowance } of budget.paidFor) {
-    const key = `${allowance?.name ?? ''}/${bid?.name ?? ''}`;
-    const known = covered.get(key);
-    if (known === undefined) covered.set(key, { way: wayOf(step, bid, allowance), lines: [...lines] });
-    else {
-      known.lines.push(...lines);
-      if (known.way.kind === 'steps' && step !== undefined) known.way = { kind: 'steps', steps: [...known.way.steps, step] };
-    }
-  }
-  const taken = new Set<Line>();
-  for (const [key, { way, lines }] of covered) {
-    const own = lines.filter((line) => line.goods !== undefined && counts.has(line) && !taken.has(line));
-    for (const line of own) taken.add(line);
-    for (const purchase of takeOff.boughtFor(own)) add(`covered ${key}`, undefined, way, purchase, undefined);
-  }
+  for (const [key, { way, lines }] of coveredBy(view, counts))
+    for (const purchase of takeOff.boughtFor(lines)) add(`covered ${key}`, undefined, way, purchase, undefined);
   return inOrder(
     [...groups.values()].map((group) => finished(group, view)),
     view,
   );
+}
+
+/** Lines of goods that are paid for otherwise, once each: what money is set aside for is chosen by whoever sets it aside. */
+function coveredBy(
+  { plan: { budget } }: View,
+  counts: ReadonlySet<Line>,
+): ReadonlyMap<string, { readonly way: Way; readonly lines: readonly Line[] }> {
+  const covered = new Map<string, { way: Way; lines: Line[] }>();
+  const taken = new Set<Line>();
+  const first = budget.paidFor.filter(({ allowance }) => allowance !== undefined);
+  for (const { lines, step, bid, allowance } of [...first, ...budget.paidFor]) {
+    const own = lines.filter(
+      (line) => line.goods !== undefined && line.goods.of?.kind !== 'item' && counts.has(line) && !taken.has(line),
+    );
+    if (own.length === 0) continue;
+    for (const line of own) taken.add(line);
+    const key = `${allowance?.name ?? ''}/${bid?.name ?? ''}`;
+    const known = covered.get(key);
+    if (known === undefined) covered.set(key, { way: wayOf(step, bid, allowance), lines: own });
+    else {
+      known.lines.push(...own);
+      if (known.way.kind === 'steps' && step !== undefined) known.way = { kind: 'steps', steps: [...known.way.steps, step] };
+    }
+  }
+  return covered;
 }
 
 interface Making {

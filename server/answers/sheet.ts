@@ -24,10 +24,10 @@ export const number = (heading: string): SheetColumn => ({ heading, holds: 'numb
 export const money = (heading: string): SheetColumn => ({ heading, holds: 'money' });
 export const day = (heading: string): SheetColumn => ({ heading, holds: 'day' });
 
-/** Headings and rows for comma-separated values: days as 2027-04-05, money in the currency's units with its name above. */
-export function sheetCells({ columns, rows, currency }: Sheet): readonly (readonly Cell[])[] {
+/** Headings and rows for comma-separated values: days as 2027-04-05, money in units of its currency. */
+export function sheetCells({ columns, rows }: Sheet): readonly (readonly Cell[])[] {
   return [
-    columns.map(({ heading, holds }) => (holds === 'money' ? `${heading} ${currency}` : heading)),
+    columns.map(({ heading }) => heading),
     ...rows.map((row) => row.map((cell, at) => (typeof cell === 'number' ? written(cell, columns[at]!) : cell))),
   ];
 }

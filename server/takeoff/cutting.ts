@@ -19,10 +19,12 @@ export interface Cut {
   readonly bought: Quantity<'number'>;
   /** The longest first. */
   readonly sticks: readonly Sticks[];
+  /** The cut list, without what is bought for waste. */
+  readonly patterns: readonly Pattern[];
 }
 
 /** So many sticks of a length, each cut into these pieces, the longest first. */
-interface Pattern {
+export interface Pattern {
   readonly stock: Package;
   readonly pieces: readonly number[];
   readonly count: number;
@@ -57,6 +59,7 @@ export function cutting(lines: readonly Line[], stock: readonly Package[], waste
   return {
     word,
     sticks,
+    patterns,
     bought:
       sticks.length === 1
         ? sticks[0]!.bought
@@ -73,7 +76,8 @@ function poolOf(lines: readonly Line[]): Pool {
   const counts = new Map<number, number>();
   for (const { pieces } of lines)
     for (const { count, length } of pieces ?? [])
-      if (length.value > 0 && count.value > 0) counts.set(length.value, (counts.get(length.value) ?? 0) + count.value);
+      if (length.value > 0 && count.value > 0 && Number.isFinite(length.value) && Number.isFinite(count.value))
+        counts.set(length.value, (counts.get(length.value) ?? 0) + count.value);
   return new Map([...counts].map(([length, count]) => [length, roundUp(count)] as const).sort(([a], [b]) => b - a));
 }
 
@@ -137,12 +141,9 @@ function nested(pool: Pool, stock: readonly Package[], all: readonly Package[]):
     }
     // Of sticks end to end the last may have room for other pieces.
     const sticks = joined(length, all);
-    for (const stick of sticks) {
-      const last = stick === sticks[sticks.length - 1];
-      const full = stick.count - (last ? 1 : 0);
-      if (full > 0) add(patterns, { ...stick, pieces: [stick.stock.holds.value], count: count * full });
-      if (last) left.set(stick.pieces[0]!, (left.get(stick.pieces[0]!) ?? 0) + count);
-    }
+    const last = sticks[sticks.length - 1]!.pieces[0]!;
+    for (const stick of sticks.slice(0, -1)) add(patterns, { ...stick, count: count * stick.count });
+    left.set(last, (left.get(last) ?? 0) + count);
   }
   const rest = new Map([...left].sort(([a], [b]) => b - a));
   while (rest.size > 0) {
@@ -184,13 +185,20 @@ function leastLeft(rest: Pool, stock: readonly Package[]): Pattern | undefined {
 
 /**
  * Sticks end to end for a piece that is longer than any: the least length; of equals those of one length, then the fewest.
- * The last of the list is cut: its `pieces` holds the length that is cut from one of its sticks.
+ * All but the last of the list are whole.
  */
 function joined(length: number, stock: readonly Package[]): readonly Pattern[] {
   let best: readonly Package[] = [];
   let least = [Number.POSITIVE_INFINITY, 0, 0];
   const longest = stock.reduce((most, each) => (each.holds.value > most.holds.value ? each : most), stock[0]!);
   const fewest = Math.ceil(length / longest.holds.value - EXACT);
+  if (fewest > MOST_CUT) {
+    const whole = { stock: longest, pieces: [longest.holds.value] };
+    return [
+      { ...whole, count: fewest - 1 },
+      { ...whole, count: 1 },
+    ];
+  }
   const consider = (sticks: readonly Package[]): void => {
     const bought = sticks.reduce((all, { holds }) => all + holds.value, 0);
     if (bought < length * (1 - EXACT)) return;
@@ -209,19 +217,24 @@ function joined(length: number, stock: readonly Package[]): readonly Pattern[] {
   for (const last of stock) if (fewest > 1) consider([...new Array<Package>(fewest - 1).fill(longest), last]);
   const ordered = [...new Set(best)].sort((a, b) => b.holds.value - a.holds.value);
   const bought = best.reduce((all, { holds }) => all + holds.value, 0);
-  return ordered.map((one, nth) => ({
-    stock: one,
-    pieces: [nth === ordered.length - 1 ? one.holds.value - (bought - length) : one.holds.value],
-    count: best.filter((each) => each === one).length,
-  }));
+  return ordered.flatMap((one, nth): readonly Pattern[] => {
+    const count = best.filter((each) => each === one).length;
+    const whole = { stock: one, pieces: [one.holds.value] };
+    if (nth < ordered.length - 1) return [{ ...whole, count }];
+    const cut = { stock: one, pieces: [one.holds.value - (bought - length)], count: 1 };
+    return count === 1 ? [cut] : [{ ...whole, count: count - 1 }, cut];
+  });
 }
 
 /** Pieces longer than so many sticks are joined of one length, or of the longest and one other. */
 const MOST_JOINED = 6;
 
 function fits(length: number, room: number): number {
-  return Math.floor(room / length + EXACT);
+  return Math.min(MOST_CUT, Math.floor(room / length + EXACT));
 }
+
+/** More pieces than this nobody cuts from one stick, nor joins so many sticks to one piece. */
+const MOST_CUT = 1000;
 
 function add(patterns: Pattern[], pattern: Pattern): void {
   const at = patterns.findIndex(

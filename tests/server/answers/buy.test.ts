@@ -132,18 +132,26 @@ describe('what is not bought', () => {
     ));
 });
 
+test('what is not chosen yet is told so though a bid sets it; steps that bring no goods are not named', () => {
+  const rows = buyTable(viewSample('cottage')).rows;
+  const at = rows.findIndex((row) => typeof row === 'string' && row.includes('Not chosen yet'));
+  expect(rows[at + 1]![0]).toContain('Recessed light');
+  expect(rows).toContain('  Paid for with the work of water-trench, sewer-trench, storm-trench and appliances');
+});
+
 test('as comma-separated values every row has its supplier, dates as days and money in units', () => {
   const [heading, ...rows] = sheetCells(buySheet(viewText(floor('delivery lumber brings joist from yard, lead 2 weeks'))));
   const joist = rows.find((row) => row[heading!.indexOf('item')] === 'joist 2x10');
   const cell = (name: string) => joist![heading!.indexOf(name)];
   // 12 ft at 16 in are ten joists of 20 ft, at $2 a foot.
-  expect(['supplier', 'delivery', 'quantity', 'on site by', 'order by', 'cost USD'].map(cell)).toEqual([
+  expect(['supplier', 'delivery', 'quantity', 'on site by', 'order by', 'cost', 'currency'].map(cell)).toEqual([
     'yard',
     'lumber',
     10,
     '2027-03-29',
     '2027-03-15',
     400,
+    'USD',
   ]);
 });
 

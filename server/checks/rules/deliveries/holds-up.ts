@@ -13,7 +13,7 @@ export const held = findingSort<[delivery: string, step: string, days: number, r
   code: 'deliveries/holds-up',
   severity: 'note',
   say: (delivery, step, days, ready, comes, ordered) =>
-    `"${step}" waits ${counted(days, 'working day')} for "${delivery}" alone: all else that it waits for is done on ${ready}, and the goods come on ${comes}. ${ordered ? 'Ask whether a part can come sooner, and what can be built meanwhile' : 'Measure and order sooner, take what has a shorter lead, or plan other work between'}.`,
+    `"${step}" waits ${counted(days, 'working day')} for "${delivery}" alone: all else that it waits for is done and its crew is free on ${ready}, and the goods come on ${comes}. ${ordered ? 'Ask whether a part can come sooner, and what can be built meanwhile' : 'Measure and order sooner, take what has a shorter lead, or plan other work between'}.`,
 });
 
 export const holdsUp: Check = {
@@ -38,19 +38,21 @@ task walls takes 5d by framing
 delivery windows-here brings truss from millwork, lead 9 weeks, ordered 2027-01-04
 task windows-in takes 2d by framing after walls, windows-here
 `,
-  reads: ({ timeline }) => readsOfDeliveries(timeline),
+  reads: ({ timeline }) => [...readsOfDeliveries(timeline), timeline.trades],
   run: ({ timeline }) => {
     const deliveries = deliveryDates(timeline);
     const waits = linksTo(deliveries, timeline);
     return deliveries.flatMap(({ delivery, step, came, comes, first }) => {
       if (came || first === undefined) return [];
-      const ready = readyWithout(step, first, waits.get(first) ?? [], timeline);
       const { timing, crews, minutesPerDay } = timeline;
-      const days = Math.floor(
-        workBetween(timing.calendars[timing.planCalendar]!, ready, crews.start[first]!) / minutesPerDay + 1e-9,
-      );
-      // Only where it comes last of all.
-      if (days < 1 || crews.finish[step]! < ready) return [];
+      const arrives = Math.min(crews.finish[step]!, crews.start[first]!);
+      const waited = (since: number): number =>
+        Math.floor(workBetween(timing.calendars[timing.planCalendar]!, since, arrives) / minutesPerDay + 1e-9);
+      const others = readyWithout(step, first, waits.get(first) ?? [], timeline);
+      if (waited(others) < 1) return [];
+      const ready = crewFree(first, others, timeline);
+      const days = waited(ready);
+      if (days < 1) return [];
       return [
         finding(
           held,
@@ -82,4 +84,15 @@ function readyWithout(without: number, step: number, links: readonly PlanLink[],
   for (const link of links)
     if (link.from !== without) ready = Math.max(ready, afterFinish(calendar, crews.finish[link.from]!, link.lag, link.clock));
   return ready;
+}
+
+/** When whoever does a step has done what they begin before it: until then nobody waits for goods. */
+function crewFree(step: number, ready: number, { trades, crews }: Timeline): number {
+  const trade = trades[step];
+  if (trade === undefined) return ready;
+  let free = ready;
+  for (let other = 0; other < trades.length; other++)
+    if (other !== step && trades[other] === trade && crews.start[other]! < crews.start[step]!)
+      free = Math.max(free, Math.min(crews.finish[other]!, crews.start[step]!));
+  return free;
 }
