@@ -10,13 +10,16 @@ import { joiningWords, kindSpellings, propertiesOf, vocabulary } from './vocabul
 export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof typeof vocabulary)[]])[] = [
   ['The plan and its values', ['plan', 'include', 'let', 'measure', 'accept']],
   ['The ground', ['site', 'trench', 'dry-well', 'foundation', 'crawl']],
-  ['The house', ['level', 'assembly', 'stair', 'roof', 'deck', 'panels']],
+  ['The house', ['level', 'assembly', 'stair', 'roof', 'deck', 'panels', 'extra']],
   ['Rooms and openings', ['window', 'door', 'room', 'wall']],
   ['Who', ['trade', 'firm', 'supplier', 'machine']],
   ['Order of work', ['phase', 'task', 'inspection', 'milestone', 'delivery']],
   ['Money', ['price', 'allowance', 'bid', 'money', 'loan', 'paid', 'invoice', 'alternate', 'change']],
   ['How it went', ['progress', 'punch']],
-  ['Building knowledge', ['material', 'item', 'fixture', 'work', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday']],
+  [
+    'Building knowledge',
+    ['material', 'convention', 'item', 'fixture', 'work', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday'],
+  ],
 ];
 
 const SECTIONS: { readonly [name: string]: () => string } = { kinds, always, units, measures, joining };

@@ -71,6 +71,12 @@ export const site = kind({
     },
     topsoil: { takes: length, help: 'Depth of topsoil to strip and keep.', example: 'topsoil 6"' },
     clear: { takes: followedBy(length, 'around'), help: 'How far beyond the house to strip.', example: "clear 5' around" },
+    strip: {
+      takes: by(length, length),
+      repeats: true,
+      help: 'More ground that is stripped, such as for a drive.',
+      example: "strip 60' x 12'",
+    },
     fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
     drive: { takes: by(length, length), help: 'Length by width of the drive.', example: "drive 60' x 10'" },
     'escape-path': {
@@ -184,8 +190,8 @@ export const foundation = kind({
       example: 'braced "Shores as the engineer drew them"',
     },
     dig: {
-      takes: oneOf('all', 'trench'),
-      help: 'Whether the whole plan is dug, or a trench under the walls.',
+      takes: either(oneOf('all', 'trench'), quantity('area')),
+      help: 'Whether the whole plan is dug, or a trench under the walls; or the area dug, with upright sides.',
       example: 'dig trench',
     },
     drain: {

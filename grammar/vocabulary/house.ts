@@ -155,6 +155,11 @@ export const roof = kind({
       help: 'Form and pitch; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
     },
+    factor: {
+      takes: quantity('number'),
+      help: 'What its level plan is multiplied by for the surface, where a table’s figure is used and not the pitch’s own.',
+      example: 'factor 1.12',
+    },
     size: {
       takes: by(length, length),
       help: 'Plan of the roof without overhangs, where no level gives it.',

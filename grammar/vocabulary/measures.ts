@@ -70,6 +70,7 @@ export const measureDimensions = {
   'hip-length': 'length',
   'eaves-length': 'length',
   'rake-length': 'length',
+  'high-edge-length': 'length',
   'drip-edge-length': 'length',
   'gutter-length': 'length',
   'leader-count': 'number',
@@ -119,6 +120,12 @@ export const measureDimensions = {
   'deck-pier-count': 'number',
   'deck-post-count': 'number',
   'deck-rail-length': 'length',
+  // counted by hand
+  'extra-count': 'number',
+  'extra-length': 'length',
+  'extra-area': 'area',
+  'extra-volume': 'volume',
+  'extra-weight': 'weight',
   // house
   house: 'number',
 } as const satisfies { readonly [measure: string]: Dimension };

@@ -56,6 +56,12 @@ export const plan = kind({
       help: 'Who reads the findings: an owner sees all, a builder no notes of common practice, ci errors and warnings.',
       example: 'profile builder',
     },
+    counts: {
+      takes: fields({ of: anyName, by: phrase('by', nameOf('convention')) }),
+      repeats: true,
+      help: 'How something is counted, where books differ: studs, or a material.',
+      example: 'counts studs by modern-carpentry',
+    },
     zone: { takes: code, help: 'Climate zone.', example: 'zone 5A' },
     frost: { takes: quantity('length'), help: 'Depth of frost.', example: 'frost 30"' },
     loads: {

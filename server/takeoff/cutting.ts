@@ -48,17 +48,18 @@ interface Choice {
   readonly left: number;
 }
 
-function bestStock({ length }: Pieces, stock: readonly Package[]): Choice {
-  const choices = stock.map((each) => choiceOf(length.value, each));
+function bestStock({ count, length }: Pieces, stock: readonly Package[]): Choice {
+  const choices = stock.map((each) => choiceOf(length.value, count.value, each));
   const whole = choices.filter(({ each }) => each > 0);
   const [first, ...others] = whole.length > 0 ? whole : choices;
   return others.reduce((best, next) => (next.left < best.left - 1e-6 ? next : best), first!);
 }
 
-function choiceOf(length: number, stock: Package): Choice {
+function choiceOf(length: number, count: number, stock: Package): Choice {
   const holds = stock.holds.value;
   const from = Math.floor(holds / length + 1e-9);
-  if (from >= 1) return { package: stock, each: from, left: (holds - from * length) / from };
+  // What is left of all sticks: four pieces from ten feet leave less than four from a stick of twelve that would give five.
+  if (from >= 1) return { package: stock, each: from, left: (Math.ceil(count / from - 1e-9) * holds) / count - length };
   const sticks = Math.ceil(length / holds - 1e-9);
   return { package: stock, each: -sticks, left: sticks * holds - length };
 }

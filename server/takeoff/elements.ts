@@ -3,10 +3,12 @@
 import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { type FramingCounts, framingCounts } from './conventions.ts';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
 import { measureDeck } from './measure/deck.ts';
 import { measureDryWell } from './measure/dry-well.ts';
+import { measureExtra } from './measure/extra.ts';
 import { measureFloor } from './measure/floor.ts';
 import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
@@ -46,9 +48,11 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
     add(each, index, [each, walls], () => measureCrawl(each, walls));
   }
-  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
-  for (const [index, each] of model.list('roof').entries()) add(each, index, [each], () => measureRoof(each));
+  const counts = framingCounts(model);
+  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, counts, memory)) found.push(each);
+  for (const [index, each] of model.list('roof').entries()) add(each, index, [each, counts], () => measureRoof(each, counts));
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
+  for (const [index, each] of model.list('extra').entries()) add(each, index, [each], () => measureExtra(each));
   return inPlanOrder(found, model, memory);
 }
 
@@ -121,17 +125,17 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
   return levels.find((level) => foundations.some(({ given }) => given.under?.value === level)) ?? levels[0];
 }
 
-function keptStorey(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
-  let parts = memory.storeyParts.get(storey);
-  if (parts === undefined) memory.storeyParts.set(storey, (parts = storeyParts(storey, memory)));
-  return parts;
+function keptStorey(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
+  let kept = memory.storeyParts.get(storey);
+  if (kept?.counts !== counts) memory.storeyParts.set(storey, (kept = { counts, parts: storeyParts(storey, counts, memory) }));
+  return kept.parts;
 }
 
-function storeyParts(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
+function storeyParts(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
   const { level } = storey;
   const rooms = roomsOf(storey.known);
   const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
-  const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout);
+  const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout, counts);
   return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout))];
 }
 
@@ -143,7 +147,13 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
   return layout;
 }
 
-function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, layout: Layout): readonly Measuring[] {
+function levelParts(
+  level: Level,
+  { rooms, walls, panels }: Storey,
+  all: Rooms,
+  layout: Layout,
+  counts: FramingCounts,
+): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
     slot: level.slot,
@@ -167,11 +177,12 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
           : walkFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
-    part('walls', [level, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels)),
+    part('walls', [level, counts, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels, counts)),
     part(
       'partitions',
       [
         level,
+        counts,
         rooms.length > 1,
         layout.placed,
         layout.runs,
@@ -181,7 +192,14 @@ function levelParts(level: Level, { rooms, walls, panels }: Storey, all: Rooms, 
         ...walls,
         ...inside.flatMap(({ room, opening }) => [room, opening]),
       ],
-      () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
+      () =>
+        measurePartitions(
+          level,
+          { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs },
+          walls,
+          inside,
+          counts,
+        ),
     ),
     part('ceiling', [level], () => measureCeiling(level)),
   ];

@@ -3,6 +3,7 @@
 import type { Finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { Roof } from '#model/model';
+import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
@@ -21,7 +22,7 @@ const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
 
-export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, counts: FramingCounts): readonly Portion[] {
   const assembly = roof.given.over?.value.given.walls?.value;
   if (assembly === undefined || !(figures.rise.value > 0)) return [];
   const area = areaOf(figures);
@@ -35,7 +36,7 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   const { main } = layersOf(assembly);
   const spacing = main?.deeper.at?.value;
   if (main !== undefined && !isPanel(main) && spacing !== undefined && hasRafters(roof)) {
-    const count = measure('number', twoGables, piecesAlong(figures.span, spacing));
+    const count = measure('number', twoGables, piecesAlong(figures.span, spacing, counts.endStuds));
     portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces: [{ count, length: height }] }));
   }
   return portions;

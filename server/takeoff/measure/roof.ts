@@ -2,6 +2,7 @@
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Goods, Roof } from '#model/model';
+import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { pitchMissing, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
@@ -17,7 +18,7 @@ const hipRafters = form('rafters', 'surface ÷ spacing + hips', (area = 0, spaci
 const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-export function measureRoof(roof: Roof): Measured {
+export function measureRoof(roof: Roof, counts: FramingCounts): Measured {
   const figures = roofFigures(roof);
   if (figures === undefined) return { portions: [], findings: lackOf(roof) };
   const level = roof.given.over?.value.slot;
@@ -26,7 +27,7 @@ export function measureRoof(roof: Roof): Measured {
     ...framePortions(roof, figures, where),
     ...layerPortions(roof, figures, where),
     ...edgePortions(roof, figures, where),
-    ...gablePortions(roof, figures, where),
+    ...gablePortions(roof, figures, where, counts),
   ];
   return { portions, findings: [] };
 }
@@ -101,6 +102,7 @@ function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly 
   if (hips !== undefined) portions.push(portion('hip-length', where, hips));
   portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
+  if (figures.form === 'shed') portions.push(portion('high-edge-length', where, eaves));
   portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
   const goods = soffit === undefined ? {} : { goods: soffit.value };
   if (soffit === undefined || !isNothing(soffit.value)) {

@@ -4,15 +4,7 @@ import { form, measure, type Quantity } from '#kit/quantity';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Level } from '#model/model';
-import {
-  cornerStuds,
-  crossingStuds,
-  headerBearing,
-  headerPlies,
-  openingStuds,
-  plateThickness,
-  wallPlates,
-} from '../conventions.ts';
+import type { FramingCounts } from '../conventions.ts';
 import { actualSize } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
 import { heightMissing, spacingMissing } from '../problems.ts';
@@ -48,6 +40,7 @@ export function measureWalls(
   held: readonly Held[],
   crossings: number,
   panels: ElementOf<'panels'> | undefined,
+  counts: FramingCounts,
 ): Measured {
   const shape = levelShape(level);
   const assembly = level.given.walls?.value;
@@ -62,9 +55,9 @@ export function measureWalls(
   if (assembly === undefined) return { portions, findings };
   const { main } = layersOf(assembly);
   const length = closedLength(shape, wallThickness(assembly));
-  const stretch: Stretch = { where, area, length, height: studLength(height, main) };
+  const stretch: Stretch = { where, area, length, height: studLength(height, main, counts) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
-  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, where, findings));
+  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));
   return { portions, findings };
 }
@@ -76,6 +69,7 @@ function framing(
   height: Quantity<'length'>,
   held: readonly Held[],
   crossings: number,
+  counts: FramingCounts,
   where: Where,
   findings: Finding[],
 ): readonly Portion[] {
@@ -84,17 +78,21 @@ function framing(
   if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
   else {
     const corners = counted('corners', shape.outside + shape.inside);
-    const count = studs(piecesAlong(length, spacing), corners, counted('inside walls that meet them', crossings), held);
+    const met = counted('inside walls that meet them', crossings);
+    const count = studs(piecesAlong(length, spacing, counts.endStuds), corners, met, held, counts);
     portions.push(
-      portion('wall-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }),
+      portion('wall-stud-count', where, count, {
+        goods: main.value,
+        pieces: [{ count, length: studLength(height, main, counts) }],
+      }),
     );
   }
   portions.push(
-    portion('wall-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }),
+    portion('wall-plate-length', where, measure('length', plateLength, counts.plates, length), { sizes: main.value.sizes }),
   );
   const parts = held.flatMap(({ type, count, width }) => {
     const clear = type?.given.rough?.value.left ?? width;
-    return clear === undefined ? [] : [measure('length', headerLength, count, headerPlies, clear, headerBearing)];
+    return clear === undefined ? [] : [measure('length', headerLength, count, counts.headerPlies, clear, counts.headerBearing)];
   });
   if (parts.length > 0) portions.push(portion('wall-header-length', where, measure('length', headers, ...parts)));
   return portions;
@@ -106,13 +104,18 @@ export function studs(
   corners: Quantity<'number'>,
   crossings: Quantity<'number'>,
   held: readonly Held[],
+  { cornerStuds, crossingStuds, openingStuds }: FramingCounts,
 ): Quantity<'number'> {
   const openings = measure('number', openingCount, ...held.map(({ count }) => count));
   return measure('number', studCount, spaced, corners, cornerStuds, crossings, crossingStuds, openings, openingStuds);
 }
 
 /** A stud stands between the plates, which are as thick as it is. */
-export function studLength(height: Quantity<'length'>, main: Layer | undefined): Quantity<'length'> {
+export function studLength(
+  height: Quantity<'length'>,
+  main: Layer | undefined,
+  { plates, plateThickness }: FramingCounts,
+): Quantity<'length'> {
   if (main === undefined || isPanel(main)) return height;
-  return measure('length', studHeight, height, wallPlates, actualSize(main.value)?.left ?? plateThickness);
+  return measure('length', studHeight, height, plates, actualSize(main.value)?.left ?? plateThickness);
 }
