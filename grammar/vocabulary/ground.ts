@@ -148,6 +148,16 @@ export const foundation = kind({
       help: 'Thickness by height of the wall, and its upright bars.',
       example: 'wall 8" x 32", #4 at 48" oc',
     },
+    blocks: {
+      takes: goods,
+      help: 'What the wall is laid of, where it is not poured.',
+      example: 'blocks concrete-block',
+    },
+    mat: {
+      takes: barsAt,
+      help: 'Bars both ways in the slab.',
+      example: 'mat #4 at 18" oc',
+    },
     slab: {
       takes: fields({
         thickness: length,
@@ -166,6 +176,9 @@ export const foundation = kind({
       }),
       help: 'Round piers by diameter and depth, or square pads by three sizes.',
       example: 'piers 4 by 3, 12" x 30"',
+      deeper: properties({
+        around: { takes: literal, help: 'A post that stands in each, down to its bottom.', example: 'around 4x4' },
+      }),
     },
     bottom: {
       takes: followedBy(length, 'below grade'),

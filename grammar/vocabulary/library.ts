@@ -93,6 +93,11 @@ export const material = kind({
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also plasterboard, gypsum-board' },
     ...packaged,
     ...counting,
+    most: {
+      takes: fields({ amount: oneUnit, instead: optional(phrase(',', text)) }),
+      help: 'More of it than this is not sensibly bought so; and what is.',
+      example: 'most 2 cy, "ready-mixed concrete"',
+    },
     coats: { takes: count, help: 'Coats on new work.', example: 'coats 2' },
     'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
     'serves as': {

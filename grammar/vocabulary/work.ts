@@ -1,5 +1,6 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
+import { oneUnit } from './conventions.ts';
 import { editions } from './rules.ts';
 import {
   anyName,
@@ -377,6 +378,12 @@ export const delivery = kind({
       takes: fields({ before: followedBy(wait, 'before'), step: pointTo('step') }),
       help: 'So long before a step.',
       example: 'arrives 5 days before plank',
+    },
+    amount: {
+      takes: fields({ of: optional(anyName), amount: oneUnit }),
+      repeats: true,
+      help: 'How much of it is ordered, truck by truck; the goods named where it brings several.',
+      example: 'amount concrete 9 cy',
     },
     keeps: { takes: wait, help: 'How long it may lie on site.', example: 'keeps 2 weeks' },
     ...waiting,

@@ -5,7 +5,9 @@ import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
+import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
+import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
 import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
@@ -14,6 +16,7 @@ import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
 import { rateMissing } from './rules/money/rate-missing.ts';
+import { twoPrices } from './rules/money/two-prices.ts';
 import { unknown } from './rules/names/unknown.ts';
 import { unused } from './rules/names/unused.ts';
 import { insideWall } from './rules/openings/inside-wall.ts';
@@ -63,12 +66,15 @@ export const checks: readonly Check[] = [
   workingTime,
   beforeInspection,
   orderByPassed,
+  tooLittle,
+  tooMuchSo,
   beforeStart,
   deadline,
   pastTarget,
   // For how much.
   priceMissing,
   rateMissing,
+  twoPrices,
   bidWithoutScope,
 ];
 

@@ -14,6 +14,8 @@ export interface FramingCounts {
   readonly cornerStuds: Quantity<'number'>;
   readonly crossingStuds: Quantity<'number'>;
   readonly openingStuds: Quantity<'number'>;
+  readonly doorStuds: Quantity<'number'>;
+  readonly wallByWall: boolean;
   readonly plates: Quantity<'number'>;
   readonly plateThickness: Quantity<'length'>;
   readonly headerPlies: Quantity<'number'>;
@@ -42,14 +44,17 @@ export function isOf({ of }: Convention['given'], name: string): boolean {
 }
 
 function countsBy(own: Convention['given'], usual: Convention['given']): FramingCounts {
-  const number = (word: 'end-studs' | 'corner-studs' | 'crossing-studs' | 'opening-studs' | 'plates' | 'header-plies') =>
-    (own[word] ?? usual[word])?.value ?? none;
+  const number = (
+    word: 'end-studs' | 'corner-studs' | 'crossing-studs' | 'opening-studs' | 'door-studs' | 'plates' | 'header-plies',
+  ) => (own[word] ?? usual[word])?.value ?? none;
   const length = (word: 'plate-thickness' | 'header-bearing') => (own[word] ?? usual[word])?.value ?? noLength;
   return {
     endStuds: number('end-studs'),
     cornerStuds: number('corner-studs'),
     crossingStuds: number('crossing-studs'),
     openingStuds: number('opening-studs'),
+    doorStuds: own['door-studs']?.value ?? own['opening-studs']?.value ?? number('opening-studs'),
+    wallByWall: own['wall-by-wall'] !== undefined,
     plates: number('plates'),
     plateThickness: length('plate-thickness'),
     headerPlies: number('header-plies'),
@@ -62,6 +67,8 @@ const NO_COUNTS: FramingCounts = {
   cornerStuds: none,
   crossingStuds: none,
   openingStuds: none,
+  doorStuds: none,
+  wallByWall: false,
   plates: none,
   plateThickness: noLength,
   headerPlies: none,

@@ -12,15 +12,18 @@ import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
 import { type Held, netOf } from './openings.ts';
 import { panelPortions } from './panels.ts';
 import { counted, type Measured, portion } from './portion.ts';
-import { closedLength, piecesAlong } from './runs.ts';
+import { closedLength, piecesAlong, wallPieces } from './runs.ts';
 import { paintable, type Stretch, wallLayers } from './wall-layers.ts';
 
 const surface = form('wall surface', 'length round × height', (length = 0, height = 0) => length * height);
+const eachWall = form('studs at the spacing', 'those of each wall from end to end, added', (...counts) =>
+  counts.reduce((sum, count) => sum + count, 0),
+);
 export const studCount = form(
   'studs',
-  'at the spacing + corners × extra + crossings × extra + openings × extra',
-  (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0) =>
-    spaced + corners * corner + crossings * crossing + openings * opening,
+  'at the spacing + corners × extra + crossings × extra + openings × extra + doors × extra',
+  (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0, doors = 0, door = 0) =>
+    spaced + corners * corner + crossings * crossing + openings * opening + doors * door,
 );
 export const plateLength = form('plates', 'plates × length', (plates = 0, length = 0) => plates * length);
 export const studHeight = form('length of a stud', 'height − plates × their thickness', (height = 0, plates = 0, thickness = 0) =>
@@ -79,7 +82,14 @@ function framing(
   else {
     const corners = counted('corners', shape.outside + shape.inside);
     const met = counted('inside walls that meet them', crossings);
-    const count = studs(piecesAlong(length, spacing, counts.endStuds), corners, met, held, counts);
+    const along = counts.wallByWall
+      ? measure(
+          'number',
+          eachWall,
+          ...wallPieces(shape, undefined).map((wall) => piecesAlong(wall.length, spacing, counts.endStuds)),
+        )
+      : piecesAlong(length, spacing, counts.endStuds);
+    const count = studs(along, corners, met, held, counts);
     portions.push(
       portion('wall-stud-count', where, count, {
         goods: main.value,
@@ -104,11 +114,17 @@ export function studs(
   corners: Quantity<'number'>,
   crossings: Quantity<'number'>,
   held: readonly Held[],
-  { cornerStuds, crossingStuds, openingStuds }: FramingCounts,
+  { cornerStuds, crossingStuds, openingStuds, doorStuds }: FramingCounts,
 ): Quantity<'number'> {
-  const openings = measure('number', openingCount, ...held.map(({ count }) => count));
-  return measure('number', studCount, spaced, corners, cornerStuds, crossings, crossingStuds, openings, openingStuds);
+  const all = [spaced, corners, cornerStuds, crossings, crossingStuds];
+  if (doorStuds.value === openingStuds.value) return measure('number', studCount, ...all, openingsOf(held), openingStuds);
+  const [doors, others] = [held.filter(isDoor), held.filter((each) => !isDoor(each))];
+  return measure('number', studCount, ...all, openingsOf(others), openingStuds, openingsOf(doors), doorStuds);
 }
+
+const isDoor = ({ type }: Held): boolean => type?.kind === 'door';
+const openingsOf = (held: readonly Held[]): Quantity<'number'> =>
+  measure('number', openingCount, ...held.map(({ count }) => count));
 
 /** A stud stands between the plates, which are as thick as it is. */
 export function studLength(
