@@ -10,7 +10,7 @@ import { joiningWords, kindSpellings, propertiesOf, vocabulary } from './vocabul
 export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof typeof vocabulary)[]])[] = [
   ['The plan and its values', ['plan', 'include', 'let', 'measure', 'accept']],
   ['The ground', ['site', 'trench', 'dry-well', 'foundation', 'crawl']],
-  ['The house', ['level', 'assembly', 'stair', 'roof', 'deck', 'panels']],
+  ['The house', ['level', 'assembly', 'stair', 'roof', 'deck', 'panels', 'extra']],
   ['Rooms and openings', ['window', 'door', 'room', 'wall']],
   ['Who', ['trade', 'firm', 'supplier', 'machine']],
   ['Order of work', ['phase', 'task', 'inspection', 'milestone', 'delivery']],
@@ -18,7 +18,7 @@ export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof
   ['How it went', ['progress', 'punch']],
   [
     'Building knowledge',
-    ['material', 'item', 'fixture', 'work', 'element', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday'],
+    ['material', 'convention', 'item', 'fixture', 'work', 'element', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday'],
   ],
 ];
 

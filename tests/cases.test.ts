@@ -2,6 +2,7 @@
 // the right answer in our own words. What is marked is found, exactly there; what is not marked is not said above a note, and
 // what a plan promises to be silent about is not said at all.
 import { describe, expect, test } from 'vitest';
+import { cameOut, expectedIn } from './support/expected-values.ts';
 import { foundIn, plansIn, saysMark } from './support/plans-on-disk.ts';
 
 const plans = plansIn('tests/cases');
@@ -26,6 +27,11 @@ describe.each(plans.filter(({ path }) => !(nameOf(path) in EXPECTED_LATER)).map(
         heard.map(({ says }) => says).sort(),
         checked.plan.findings.length === 0 ? 'silent' : checked.told.join('\n'),
       ).toEqual(plan.marks.map(saysMark).sort());
+    });
+
+    test.skipIf(expectedIn(plan.text).length === 0)('the values are right', () => {
+      const expected = expectedIn(plan.text);
+      expect(expected.map((each) => cameOut(each, checked.plan))).toEqual(expected);
     });
 
     test('silent about what it says', () => {

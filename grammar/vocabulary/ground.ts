@@ -71,6 +71,12 @@ export const site = kind({
     },
     topsoil: { takes: length, help: 'Depth of topsoil to strip and keep.', example: 'topsoil 6"' },
     clear: { takes: followedBy(length, 'around'), help: 'How far beyond the house to strip.', example: "clear 5' around" },
+    strip: {
+      takes: by(length, length),
+      repeats: true,
+      help: 'More ground that is stripped, such as for a drive.',
+      example: "strip 60' x 12'",
+    },
     fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
     drive: { takes: by(length, length), help: 'Length by width of the drive.', example: "drive 60' x 10'" },
     'escape-path': {
@@ -142,6 +148,16 @@ export const foundation = kind({
       help: 'Thickness by height of the wall, and its upright bars.',
       example: 'wall 8" x 32", #4 at 48" oc',
     },
+    blocks: {
+      takes: goods,
+      help: 'What the wall is laid of, where it is not poured.',
+      example: 'blocks concrete-block',
+    },
+    mat: {
+      takes: barsAt,
+      help: 'Bars both ways in the slab.',
+      example: 'mat #4 at 18" oc',
+    },
     slab: {
       takes: fields({
         thickness: length,
@@ -160,6 +176,9 @@ export const foundation = kind({
       }),
       help: 'Round piers by diameter and depth, or square pads by three sizes.',
       example: 'piers 4 by 3, 12" x 30"',
+      deeper: properties({
+        around: { takes: literal, help: 'A post that stands in each, down to its bottom.', example: 'around 4x4' },
+      }),
     },
     bottom: {
       takes: followedBy(length, 'below grade'),
@@ -184,8 +203,8 @@ export const foundation = kind({
       example: 'braced "Shores as the engineer drew them"',
     },
     dig: {
-      takes: oneOf('all', 'trench'),
-      help: 'Whether the whole plan is dug, or a trench under the walls.',
+      takes: either(oneOf('all', 'trench'), quantity('area')),
+      help: 'Whether the whole plan is dug, or a trench under the walls; or the area dug, with upright sides.',
       example: 'dig trench',
     },
     drain: {

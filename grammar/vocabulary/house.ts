@@ -200,6 +200,11 @@ export const roof = kind({
       help: 'A dormer: its width, how far its front stands back from the wall below, its plate above the plates of the roof that it stands on.',
       example: "dormer 8' wide, 3' back, 5' raised",
     },
+    factor: {
+      takes: quantity('number'),
+      help: 'What its level plan is multiplied by for the surface, where a table’s figure is used and not the pitch’s own.',
+      example: 'factor 1.12',
+    },
     size: {
       takes: by(length, length),
       help: 'Plan of the roof without overhangs, where no level gives it.',

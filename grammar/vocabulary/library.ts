@@ -1,6 +1,7 @@
 // Rows for building knowledge: materials, kinds of work, states, holidays. The built-in
 // library is written with them, and a plan may use every one.
 import { months } from './common.ts';
+import { counting, oneUnit } from './conventions.ts';
 import { measures } from './measures.ts';
 import {
   anyName,
@@ -35,7 +36,6 @@ const contents = either(
   quantity('volume'),
   quantity('weight'),
 );
-const oneUnit = either(quantity('number'), quantity('area'), quantity('length'), quantity('volume'), quantity('weight'));
 const measureWord = oneOf(...measures);
 
 const physical = properties({
@@ -122,41 +122,14 @@ export const material = kind({
     },
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also plasterboard, gypsum-board' },
     ...packaged,
-    waste: {
-      takes: fields({ rate: quantity('number'), form: oneOf('added', 'divided') }),
-      help: 'Waste: added to what is needed, or need divided by what is left.',
-      example: 'waste 5% added',
-    },
-    deducts: {
-      takes: phrase('openings over', quantity('area')),
-      help: 'Smaller openings are not taken off.',
-      example: 'deducts openings over 32 sf',
-    },
-    rounds: {
-      takes: phrase('up to', oneUnit),
-      repeats: true,
-      help: 'Step in which it is ordered; one in feet and one in metres.',
-      example: 'rounds up to 1/4 cy',
-    },
-    covers: {
-      // An area over a volume is one over a length, a length over a volume one over an area.
-      takes: fields({
-        amount: either(
-          quantity('number/length'),
-          quantity('area/weight'),
-          quantity('number/area'),
-          quantity('length/weight'),
-          quantity('area'),
-          quantity('length'),
-        ),
-        package: optional(phrase('per', anyName)),
-      }),
-      help: 'What one unit covers.',
-      example: 'covers 350 sf per gal',
+    ...counting,
+    most: {
+      takes: fields({ amount: oneUnit, instead: optional(phrase(',', text)) }),
+      help: 'More of it than this is not sensibly bought so; and what is.',
+      example: 'most 2 cy, "ready-mixed concrete"',
     },
     coats: { takes: count, help: 'Coats on new work.', example: 'coats 2' },
     'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
-    lap: { takes: either(quantity('number'), length), help: 'Added for laps, before waste.', example: 'lap 10%' },
     'serves as': {
       takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation'),
       help: 'What a room’s word replaces; or insulation that no framing interrupts.',
@@ -307,11 +280,11 @@ export const work = kind({
         goods: nameOf('goods'),
         amount: oneUnit,
         each: optional(oneOf('each')),
-        per: phrase('for each', fields({ amount: oneUnit, each: optional(oneOf('each')) })),
+        per: phrase('for each', fields({ amount: oneUnit, each: optional(oneOf('each')), begun: optional(oneOf('begun')) })),
         by: optional(phrase('by', measureWord)),
       }),
       repeats: true,
-      help: 'What else it uses up.',
+      help: 'What else it uses up; for each whole or begun amount where it says so.',
       example: 'uses drywall-screw 1,000 each for each 1,000 sf',
     },
     trade: { takes: code, help: 'Who usually does it.', example: 'trade drywall' },

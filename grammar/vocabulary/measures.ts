@@ -17,6 +17,7 @@ export const measureDimensions = {
   'stem-wall-volume': 'volume',
   'stem-wall-form-area': 'area',
   'stem-wall-bar-length': 'length',
+  'block-wall-area': 'area',
   'anchor-bolt-count': 'number',
   'sill-length': 'length',
   'damp-proof-area': 'area',
@@ -25,6 +26,7 @@ export const measureDimensions = {
   'slab-area': 'area',
   'slab-volume': 'volume',
   'slab-mesh-area': 'area',
+  'slab-bar-length': 'length',
   'slab-base-volume': 'volume',
   'slab-vapour-area': 'area',
   'slab-edge-form-length': 'length',
@@ -72,6 +74,7 @@ export const measureDimensions = {
   'roof-wall-length': 'length',
   'eaves-length': 'length',
   'rake-length': 'length',
+  'high-edge-length': 'length',
   'drip-edge-length': 'length',
   'gutter-length': 'length',
   'leader-count': 'number',
@@ -129,6 +132,12 @@ export const measureDimensions = {
   'stair-tread-count': 'number',
   'stair-riser-length': 'length',
   'stair-rail-length': 'length',
+  // counted by hand
+  'extra-count': 'number',
+  'extra-length': 'length',
+  'extra-area': 'area',
+  'extra-volume': 'volume',
+  'extra-weight': 'weight',
   // house
   house: 'number',
 } as const satisfies { readonly [measure: string]: Dimension };

@@ -124,6 +124,11 @@ export const room = kind({
       help: 'Its sides walked, its corners, or rectangles put together and cut away, where it is no rectangle.',
       example: "outline east 10', north 4', west 10', south 4'",
     },
+    'wall-lengths': {
+      takes: listOf(length),
+      help: 'Lengths of its walls, where neither size nor sides are told; each face of a wall by itself.',
+      example: "wall-lengths 148', 2 * 149'",
+    },
     use: {
       takes: oneOf('sleeping', 'living', 'cooking', 'bathing', 'passage', 'storage', 'utility', 'laundry', 'closet', 'garage'),
       help: 'What it is for.',

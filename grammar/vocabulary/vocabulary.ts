@@ -1,4 +1,6 @@
 // DOOR: every row of the language. Reading, completion, help, colouring and the language reference all come from here.
+import * as conventions from './conventions.ts';
+import * as extra from './extra.ts';
 import * as ground from './ground.ts';
 import * as house from './house.ts';
 import * as library from './library.ts';
@@ -30,6 +32,7 @@ export const vocabulary = {
   stair: stairs.stair,
   deck: house.deck,
   panels: house.panels,
+  extra: extra.extra,
   trade: work.trade,
   firm: work.firm,
   supplier: work.supplier,
@@ -55,6 +58,7 @@ export const vocabulary = {
   fixture: library.fixture,
   work: library.work,
   element: library.element,
+  convention: conventions.convention,
   state: library.state,
   rule: rules.rule,
   need: rules.need,

@@ -1,5 +1,6 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
+import { oneUnit } from './conventions.ts';
 import { editions } from './rules.ts';
 import {
   anyName,
@@ -55,6 +56,12 @@ export const plan = kind({
       takes: oneOf('owner', 'builder', 'ci'),
       help: 'Who reads the findings: an owner sees all, a builder no notes of common practice, ci errors and warnings.',
       example: 'profile builder',
+    },
+    counts: {
+      takes: fields({ of: anyName, by: phrase('by', nameOf('convention')) }),
+      repeats: true,
+      help: 'How something is counted, where books differ: studs, or a material.',
+      example: 'counts studs by modern-carpentry',
     },
     zone: { takes: code, help: 'Climate zone.', example: 'zone 5A' },
     frost: { takes: quantity('length'), help: 'Depth of frost.', example: 'frost 30"' },
@@ -382,6 +389,12 @@ export const delivery = kind({
       takes: fields({ before: followedBy(wait, 'before'), step: pointTo('step') }),
       help: 'So long before a step.',
       example: 'arrives 5 days before plank',
+    },
+    amount: {
+      takes: fields({ of: optional(anyName), amount: oneUnit }),
+      repeats: true,
+      help: 'How much of it is ordered, truck by truck; the goods named where it brings several.',
+      example: 'amount concrete 9 cy',
     },
     keeps: { takes: wait, help: 'How long it may lie on site.', example: 'keeps 2 weeks' },
     ...waiting,

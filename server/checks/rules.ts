@@ -11,7 +11,9 @@ import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
 import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
 import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
+import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
+import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
 import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
@@ -21,6 +23,7 @@ import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
 import { onePriceForLengths } from './rules/money/one-price-for-lengths.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
 import { rateMissing } from './rules/money/rate-missing.ts';
+import { twoPrices } from './rules/money/two-prices.ts';
 import { unknown } from './rules/names/unknown.ts';
 import { unused } from './rules/names/unused.ts';
 import { insideWall } from './rules/openings/inside-wall.ts';
@@ -75,6 +78,8 @@ export const checks: readonly Check[] = [
   liesTooLong,
   noPlaceYet,
   notBrought,
+  tooLittle,
+  tooMuchSo,
   beforeStart,
   deadline,
   tooCold,
@@ -83,6 +88,7 @@ export const checks: readonly Check[] = [
   priceMissing,
   onePriceForLengths,
   rateMissing,
+  twoPrices,
   bidWithoutScope,
 ];
 

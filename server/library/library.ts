@@ -4,6 +4,7 @@ import assembliesMetric from './assemblies/metric.screed';
 import assembliesPartitions from './assemblies/partitions.screed';
 import assembliesRoofs from './assemblies/roofs.screed';
 import assembliesWalls from './assemblies/walls.screed';
+import conventions from './conventions.screed';
 import elements from './elements.screed';
 import holidays from './holidays.screed';
 import inspectionsFinals from './inspections/finals.screed';
@@ -100,6 +101,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'materials/services.screed', text: materialsServices },
   { path: 'materials/sheets.screed', text: materialsSheets },
   { path: 'materials/trim.screed', text: materialsTrim },
+  { path: 'conventions.screed', text: conventions },
   { path: 'assemblies/floors.screed', text: assembliesFloors },
   { path: 'assemblies/metric.screed', text: assembliesMetric },
   { path: 'assemblies/partitions.screed', text: assembliesPartitions },

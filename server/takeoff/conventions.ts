@@ -1,38 +1,79 @@
-// Counting conventions that no row of the library can say yet. Each is a number with its published source; books differ on
-// them, and the working of every quantity shows which was used.
+// How books count what geometry alone does not say: studs, plates and headers by the library's row that the plan chooses.
+// Beside them numbers that no row of the library can say yet, each with its published source.
 import { FOOT, INCH } from '#kit/dimension';
-import { constant } from '#kit/quantity';
+import { constant, type Quantity } from '#kit/quantity';
 import { toBase } from '#kit/units';
+import type { ElementOf } from '#model/model';
+import type { Model } from '#model/resolve';
 
-const modernCarpentry = 'Modern Carpentry, Goodheart-Willcox, 2022 ed., p. 269';
 const fromMemory = (what: string) => `from memory: ${what}`;
 
-/** Studs beyond those at the spacing. Another book adds one at a corner of 2x6 (Dagostino & Peterson, 7th ed., p. 157). */
-export const cornerStuds = constant('extra studs a corner', 2, 'number', modernCarpentry);
-export const crossingStuds = constant('extra studs where walls meet', 2, 'number', modernCarpentry);
-export const openingStuds = constant('extra studs an opening', 2, 'number', modernCarpentry);
-/** One sole plate and two top plates. */
-export const wallPlates = constant('plates', 3, 'number', modernCarpentry);
-/** A stud stands between its plates: three of 1 1/2 in. */
-export const plateThickness = constant(
-  'thickness of a plate',
-  1.5 * INCH,
-  'length',
-  'PS 20, American Softwood Lumber Standard, Table 3',
-);
-/** Two lengths of header side by side; a header bears on a jack of 1 1/2 in at each end. */
-export const headerPlies = constant(
-  'header pieces side by side',
-  2,
-  'number',
-  'Dagostino & Peterson, Estimating in Building Construction, 7th ed., p. 160: doubled',
-);
-export const headerBearing = constant(
-  'bearing at both ends',
-  3 * INCH,
-  'length',
-  'common practice: a jack of 1 1/2 in each side',
-);
+/** How studs, plates and headers are counted, by the book that the plan chooses or the usual one. */
+export interface FramingCounts {
+  readonly endStuds: Quantity<'number'>;
+  readonly cornerStuds: Quantity<'number'>;
+  readonly crossingStuds: Quantity<'number'>;
+  readonly openingStuds: Quantity<'number'>;
+  readonly doorStuds: Quantity<'number'>;
+  readonly wallByWall: boolean;
+  readonly plates: Quantity<'number'>;
+  readonly plateThickness: Quantity<'length'>;
+  readonly headerPlies: Quantity<'number'>;
+  readonly headerBearing: Quantity<'length'>;
+}
+
+type Convention = ElementOf<'convention'>;
+const none = constant('none', 0, 'number');
+const noLength = constant('none', 0, 'length');
+const kept = new WeakMap<Convention, Map<Convention | undefined, FramingCounts>>();
+
+/** What the book chosen does not say is as usual. The same object for the same rows. */
+export function framingCounts(model: Model): FramingCounts {
+  const usual = model.rows('convention').find(({ given }) => given.usual !== undefined && isOf(given, 'studs'));
+  const chosen = model.plan?.given.counts.find(({ value }) => value.of.name === 'studs')?.value.by ?? usual;
+  if (chosen === undefined) return NO_COUNTS;
+  let byUsual = kept.get(chosen);
+  if (byUsual === undefined) kept.set(chosen, (byUsual = new Map()));
+  let counts = byUsual.get(usual);
+  if (counts === undefined) byUsual.set(usual, (counts = countsBy(chosen.given, usual?.given ?? chosen.given)));
+  return counts;
+}
+
+export function isOf({ of }: Convention['given'], name: string): boolean {
+  return of?.value.some(({ value }) => value.name === name) === true;
+}
+
+function countsBy(own: Convention['given'], usual: Convention['given']): FramingCounts {
+  const number = (
+    word: 'end-studs' | 'corner-studs' | 'crossing-studs' | 'opening-studs' | 'door-studs' | 'plates' | 'header-plies',
+  ) => (own[word] ?? usual[word])?.value ?? none;
+  const length = (word: 'plate-thickness' | 'header-bearing') => (own[word] ?? usual[word])?.value ?? noLength;
+  return {
+    endStuds: number('end-studs'),
+    cornerStuds: number('corner-studs'),
+    crossingStuds: number('crossing-studs'),
+    openingStuds: number('opening-studs'),
+    doorStuds: own['door-studs']?.value ?? own['opening-studs']?.value ?? number('opening-studs'),
+    wallByWall: own['wall-by-wall'] !== undefined,
+    plates: number('plates'),
+    plateThickness: length('plate-thickness'),
+    headerPlies: number('header-plies'),
+    headerBearing: length('header-bearing'),
+  };
+}
+
+const NO_COUNTS: FramingCounts = {
+  endStuds: none,
+  cornerStuds: none,
+  crossingStuds: none,
+  openingStuds: none,
+  doorStuds: none,
+  wallByWall: false,
+  plates: none,
+  plateThickness: noLength,
+  headerPlies: none,
+  headerBearing: noLength,
+};
 
 /** Stringers cut for treads stand no further apart than this. */
 export const stringerSpacing = constant(

@@ -3,10 +3,12 @@
 import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
+import { type FramingCounts, framingCounts } from './conventions.ts';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
 import { measureDeck } from './measure/deck.ts';
 import { measureDryWell } from './measure/dry-well.ts';
+import { measureExtra } from './measure/extra.ts';
 import { measureFloor } from './measure/floor.ts';
 import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
@@ -51,7 +53,8 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
     add(each, index, [each, walls], () => measureCrawl(each, walls));
   }
-  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, memory)) found.push(each);
+  const counts = framingCounts(model);
+  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, counts, memory)) found.push(each);
   for (const [index, each] of model.list('roof').entries()) {
     const { into } = each.given;
     if (into !== undefined) {
@@ -61,10 +64,11 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     }
     const upper = storeyUpon(each, model.list('level'));
     const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
-    add(each, index, [each, upper, ...others], () => measureRoof(each, upper, others));
+    add(each, index, [each, counts, upper, ...others], () => measureRoof(each, counts, upper, others));
   }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
   for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
+  for (const [index, each] of model.list('extra').entries()) add(each, index, [each], () => measureExtra(each));
   return inPlanOrder(found, model, memory);
 }
 
@@ -143,17 +147,17 @@ function storeyUpon({ given: { over, size, beside } }: Roof, levels: readonly Le
   return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
 }
 
-function keptStorey(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
-  let parts = memory.storeyParts.get(storey);
-  if (parts === undefined) memory.storeyParts.set(storey, (parts = storeyParts(storey, memory)));
-  return parts;
+function keptStorey(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
+  let kept = memory.storeyParts.get(storey);
+  if (kept?.counts !== counts) memory.storeyParts.set(storey, (kept = { counts, parts: storeyParts(storey, counts, memory) }));
+  return kept.parts;
 }
 
-function storeyParts(storey: Storey, memory: TakeOffMemory): readonly Measuring[] {
+function storeyParts(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
   const { level } = storey;
   const rooms = roomsOf(storey.known);
   const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
-  const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout);
+  const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout, counts);
   return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey.vault))];
 }
 
@@ -170,6 +174,7 @@ function levelParts(
   { rooms, walls, panels, sill, vault, below }: Storey,
   all: Rooms,
   layout: Layout,
+  counts: FramingCounts,
 ): readonly Measuring[] {
   const scope = scopeOf(level, 0);
   const part = (name: string, inputs: readonly unknown[], measure: Measuring['measure']): Measuring => ({
@@ -196,12 +201,15 @@ function levelParts(
     })),
     part('floor', [level], () => measureFloor(level)),
     part('overhang', [level, below], () => measureOverhang(level, below)),
-    part('walls', [level, panels, crossings, sill, ...outside], () => measureWalls(level, outside, crossings, panels, sill)),
-    part('rim', [level, sill], () => measureRim(level, sill)),
+    part('walls', [level, counts, panels, crossings, sill, ...outside], () =>
+      measureWalls(level, outside, crossings, panels, sill, counts),
+    ),
+    part('rim', [level, counts, sill], () => measureRim(level, sill, counts)),
     part(
       'partitions',
       [
         level,
+        counts,
         rooms.length > 1,
         layout.placed,
         layout.runs,
@@ -211,7 +219,14 @@ function levelParts(
         ...walls,
         ...inside.flatMap(({ room, opening }) => [room, opening]),
       ],
-      () => measurePartitions(level, { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs }, walls, inside),
+      () =>
+        measurePartitions(
+          level,
+          { rooms: rooms.length, closets, placed: layout.placed, runs: layout.runs },
+          walls,
+          inside,
+          counts,
+        ),
     ),
     part('ceiling', [level, vault, ...sloped], () => measureCeiling(level, vault, sloped)),
   ];

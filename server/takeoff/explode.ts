@@ -9,7 +9,7 @@ import { hoursOf, usedUpOf } from './hours.ts';
 import type { Line, Measure, NamedGoods, Portion } from './lines.ts';
 import { neededOf } from './needed.ts';
 import { goodsOpen } from './problems.ts';
-import type { Installing, Labour, Rows } from './rows.ts';
+import { asCounted, type Installing, type Labour, type Rows } from './rows.ts';
 import { measureOf, takingsOf, usualGoods } from './takings.ts';
 
 export interface Exploded {
@@ -63,13 +63,14 @@ function chosenGoods(entry: Installing, portion: Portion, { rows, place, finding
 }
 
 function addGoods(
-  goods: NamedGoods | undefined,
+  named: NamedGoods | undefined,
   work: WorkKind | undefined,
   portion: Portion,
   by: Measure,
   first: boolean,
   made: Making,
 ): void {
+  const goods = asCounted(named, made.rows);
   const row: GoodsRow | undefined = goods?.of;
   const needed = goods === undefined ? undefined : neededOf(goods, row, portion, portion.quantity);
   const hours = work !== undefined && first ? hoursOf(made.rows, work, by, portion.quantity, goods, made.once) : undefined;
@@ -92,10 +93,11 @@ function addGoods(
 /** A coat that goes on first, by the work that puts it on; and what goes under that. */
 function addUnder(under: GoodsRow | undefined, portion: Portion, by: Measure, made: Making, seen: readonly string[]): void {
   if (under?.kind !== 'material' || seen.includes(under.name)) return;
-  const goods = { name: under.name, of: under, sizes: [] };
-  const work = takingsOf(by, goods, made.rows).find(({ own }) => own)?.entry.work;
+  const named = { name: under.name, of: under, sizes: [] };
+  const work = takingsOf(by, named, made.rows).find(({ own }) => own)?.entry.work;
+  const goods = asCounted(named, made.rows);
   const { coats: _, ...rest } = portion;
-  const { quantity, coats } = neededOf(goods, under, rest, portion.quantity);
+  const { quantity, coats } = neededOf(goods, goods.of, rest, portion.quantity);
   const hours = work === undefined ? undefined : hoursOf(made.rows, work, by, portion.quantity, goods, made.once);
   push(made, portion, {
     goods,
@@ -113,7 +115,8 @@ function addUnder(under: GoodsRow | undefined, portion: Portion, by: Measure, ma
 }
 
 function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
-  for (const { uses, goods } of made.rows.uses.get(work)?.get(by) ?? []) {
+  for (const { uses, goods: named } of made.rows.uses.get(work)?.get(by) ?? []) {
+    const goods = asCounted(named, made.rows);
     const net = usedUpOf(uses, portion.quantity);
     if (net === undefined) continue;
     const { quantity } = neededOf(goods, goods.of, portion, net);

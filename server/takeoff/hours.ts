@@ -1,6 +1,6 @@
 // Person-hours of a kind of work for a portion, and what it uses up beside the goods it installs.
 import { type Dimension, overDimension } from '#kit/dimension';
-import { form, measure, type Quantity, total } from '#kit/quantity';
+import { form, measure, type Quantity, roundUp, total } from '#kit/quantity';
 import type { WorkKind } from '#model/model';
 import { weighsOf } from './goods.ts';
 import type { Measure, NamedGoods } from './lines.ts';
@@ -14,6 +14,10 @@ const byWeight = form(
 );
 const usedUp = form('used up', 'quantity × amount ÷ for each', (quantity = 0, amount = 0, each = 1) =>
   each > 0 ? (quantity * amount) / each : 0,
+);
+
+const usedUpBegun = form('used up', 'quantity ÷ for each, rounded up × amount', (quantity = 0, amount = 0, each = 1) =>
+  each > 0 ? roundUp(quantity / each) * amount : 0,
 );
 
 /**
@@ -61,6 +65,6 @@ function ratePer(dimension: Dimension): Dimension | undefined {
 /** What a work uses up of one of its goods; undefined where that is said for each of something else. */
 export function usedUpOf(uses: Uses, net: Quantity): Quantity | undefined {
   return uses.per.amount.dimension === net.dimension
-    ? measure(uses.amount.dimension, usedUp, net, uses.amount, uses.per.amount)
+    ? measure(uses.amount.dimension, uses.per.begun === undefined ? usedUp : usedUpBegun, net, uses.amount, uses.per.amount)
     : undefined;
 }

@@ -26,6 +26,8 @@ export interface Portion {
   /** Before openings, and each opening: for goods whose convention leaves small openings in. */
   readonly gross?: Quantity;
   readonly openings?: readonly Quantity[];
+  /** The surfaces it is made of, where the plan tells them one by one and nothing is taken off them. */
+  readonly surfaces?: readonly Quantity[];
   /** The goods, where the plan names them (a layer, a finish); else the work's row says. */
   readonly goods?: NamedGoods;
   /** Sizes for goods that the work's row names: the #4 of a footing. */

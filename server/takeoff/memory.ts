@@ -6,6 +6,7 @@ import type { Place, Slot } from '#kit/place';
 import type { System } from '#kit/units';
 import type { Work } from '#kit/work';
 import type { Task } from '#model/model';
+import type { FramingCounts } from './conventions.ts';
 import type { OrderMemory } from './elements.ts';
 import { explode } from './explode.ts';
 import type { Grouping, PartLines } from './grouping.ts';
@@ -32,7 +33,7 @@ export interface TakeOffMemory {
   readonly parts: WeakMap<Slot, Map<string, Part>>;
   readonly wholes: WeakMap<Slot, Measuring>;
   readonly storeys: StoreysMemory;
-  readonly storeyParts: WeakMap<Storey, readonly Measuring[]>;
+  readonly storeyParts: WeakMap<Storey, { readonly counts: FramingCounts; readonly parts: readonly Measuring[] }>;
   /** Inside walls by level. */
   readonly runs: WeakMap<Slot, readonly Run[]>;
   readonly purchases: PurchaseMemory;

@@ -1,7 +1,7 @@
 // From the net of geometry to what is needed: deductions by the goods' convention, plies, coverage and coats, laps, waste,
 // each a step that shows in the working. For what is not bought but dug and filled: how its volume changes.
-import { overDimension } from '#kit/dimension';
-import { constant, form, measure, type Quantity, quantityIn } from '#kit/quantity';
+import { INCH, overDimension } from '#kit/dimension';
+import { constant, form, measure, type Quantity, quantityIn, roundUp } from '#kit/quantity';
 import type { GoodsRow, Material } from '#model/model';
 import { actualSize, packagesOf, thicknessOf, weighsOf } from './goods.ts';
 import type { NamedGoods, Portion } from './lines.ts';
@@ -22,6 +22,17 @@ const lappedWidth = form('with laps', 'quantity × width ÷ (width − lap)', (q
 const wasteAdded = form('with waste', 'quantity × (1 + waste)', (quantity = 0, waste = 0) => quantity * (1 + waste));
 const wasteDivided = form('with waste', 'quantity ÷ (1 − waste)', (quantity = 0, waste = 0) =>
   waste < 1 ? quantity / (1 - waste) : quantity,
+);
+const wholeParts = form(
+  'in whole packages, each part by itself',
+  'what one holds × each part ÷ it, rounded up; added',
+  (one = 1, ...parts) => parts.reduce((sum, part) => sum + (one > 0 ? one * roundUp(part / one) : part), 0),
+);
+const boardMeasure = form(
+  'board measure',
+  'length × nominal thickness × nominal width',
+  (length = 0, thick = 0, wide = 0) => length * thick * wide,
+  'US Army subcourse EN5155, Carpentry, p. 1-28: thickness in inches × width in inches × length in feet ÷ 12',
 );
 const loosened = form('loose', 'bank volume × (1 + swell)', (bank = 0, swell = 0) => bank * (1 + swell));
 const fromBank = form('from the bank', 'compacted volume ÷ what compacting leaves', (compacted = 0, shrink = 1) =>
@@ -52,16 +63,25 @@ function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net:
     quantity = measure(quantity.dimension, plies, quantity, portion.times);
   if (coats !== 1) quantity = measure(quantity.dimension, coated, quantity, constant('coats', coats, 'number'));
   quantity = inPackageUnits(goods, row, portion, quantity);
+  if (row.given.whole !== undefined) quantity = wholeInEachPart(goods, row, portion, quantity);
   return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(row, quantity))), coats };
 }
 
-/** Paint is spoken of in gallons, whatever the units of the plan; other volumes print as everything else does. */
+/** A part is the portion, or each of its surfaces. */
+function wholeInEachPart(goods: NamedGoods, row: Material, { surfaces }: Portion, quantity: Quantity): Quantity {
+  const one = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === quantity.dimension)?.holds;
+  if (one === undefined) return quantity;
+  const parts = surfaces !== undefined && surfaces[0]?.dimension === quantity.dimension ? surfaces : [quantity];
+  return measure(quantity.dimension, wholeParts, one, ...parts);
+}
+
+/** Paint is spoken of in gallons and lumber in board feet, whatever the units of the plan; other volumes print as everything else does. */
 function inSoldUnit(goods: NamedGoods, row: Material, quantity: Quantity): Quantity {
   if (quantity.dimension !== 'volume') return quantity;
   const unit = packagesOf(row, goods.sizes).find(({ holds }) => holds.dimension === 'volume')?.holds.unit;
   return unit === undefined || !LIQUID.has(unit) ? quantity : quantityIn(quantity, unit);
 }
-const LIQUID: ReadonlySet<string> = new Set(['gal', 'l', 'ml']);
+const LIQUID: ReadonlySet<string> = new Set(['gal', 'l', 'ml', 'bf']);
 
 /** Openings up to a size stay in where the row says so; else all of them are taken off, which is the net. */
 function afterDeductions(row: Material, portion: Portion): Quantity {
@@ -86,6 +106,8 @@ function inPackageUnits(goods: NamedGoods, row: Material, portion: Portion, quan
     const face = portion.face ?? row.given.face?.value ?? actualSize(goods)?.right;
     return face === undefined || face.value <= 0 ? quantity : measure('length', inCourses, quantity, face);
   }
+  const nominal = dimension === 'length' && wanted === 'volume' ? nominalSize(goods) : undefined;
+  if (nominal !== undefined) return measure('volume', boardMeasure, quantity, nominal.thick, nominal.wide);
   if (dimension === 'area' && (wanted === 'volume' || wanted === 'weight')) {
     const depth = thicknessOf(goods) ?? portion.depth;
     if (depth !== undefined) {
@@ -98,6 +120,19 @@ function inPackageUnits(goods: NamedGoods, row: Material, portion: Portion, quan
     if (weight !== undefined && weight.dimension === `weight/${dimension}`) return measure('weight', weighed, quantity, weight);
   }
   return quantity;
+}
+
+/** Lumber is measured by its nominal size, and what is under an inch thick as an inch. */
+function nominalSize({
+  sizes,
+}: NamedGoods): { readonly thick: Quantity<'length'>; readonly wide: Quantity<'length'> } | undefined {
+  const size = sizes.find((each) => each.kind === 'nominal' && each.unit === undefined);
+  if (size?.kind !== 'nominal') return undefined;
+  const [thick = 0, wide = 0] = size.across;
+  return {
+    thick: constant('nominal thickness, an inch at least', Math.max(1, thick) * INCH, 'length'),
+    wide: constant('nominal width', wide * INCH, 'length'),
+  };
 }
 
 function withLaps(row: Material, quantity: Quantity): Quantity {

@@ -27,6 +27,8 @@ export interface Rows {
   readonly uses: ReadonlyMap<WorkKind, ReadonlyMap<Measure, readonly Using[]>>;
   /** Which entries of a measure goods go with: found once for each sort of goods. */
   readonly takings: Map<Measure, Map<GoodsRow | string, readonly Taking[]>>;
+  /** Materials that the plan has counted by a book of its choice, as that book counts them. */
+  readonly counted: ReadonlyMap<Material, Material>;
   /** Goods without a size by name, made once each. */
   readonly plain: Map<string, NamedGoods>;
   /** Counts the changes of rows within one memory. */
@@ -63,14 +65,44 @@ export function rowsMemory(): RowsMemory {
 export function rowsOf(model: Model, memory: RowsMemory): Rows {
   const works = model.rows('work');
   const goods: readonly (readonly GoodsRow[])[] = [model.rows('material'), model.rows('item'), model.rows('fixture')];
-  const lists = [works, ...goods];
+  const chosen = (model.plan?.given.counts ?? []).flatMap(({ value }) => [value.of.name, value.by]);
+  const lists = [works, ...goods, chosen];
   if (memory.rows === undefined || !lists.every((list, at) => sameList(list, memory.lists[at] ?? [])))
-    memory.rows = arranged(works, goods.flat(), memory.rows);
+    memory.rows = arranged(works, goods.flat(), countedBy(model, goods.flat()), memory.rows);
   memory.lists = lists;
   return memory.rows;
 }
 
-function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before: Rows | undefined): Rows {
+/** What a book says of counting stands before what the material's own row says. */
+function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Material, Material> {
+  const counted = new Map<Material, Material>();
+  for (const { value } of model.plan?.given.counts ?? []) {
+    const row = list.find((each) => each.name === value.of.name);
+    if (row?.kind !== 'material') continue;
+    const { waste, deducts, whole, covers, lap, rounds } = value.by.given;
+    const own = row.given;
+    counted.set(row, {
+      ...row,
+      given: {
+        ...own,
+        waste: waste ?? own.waste,
+        deducts: deducts ?? own.deducts,
+        whole: whole ?? own.whole,
+        covers: covers ?? own.covers,
+        lap: lap ?? own.lap,
+        rounds: rounds.length > 0 ? rounds : own.rounds,
+      },
+    });
+  }
+  return counted;
+}
+
+function arranged(
+  works: readonly WorkKind[],
+  list: readonly GoodsRow[],
+  counted: ReadonlyMap<Material, Material>,
+  before: Rows | undefined,
+): Rows {
   const goods = new Map<string, GoodsRow>();
   for (const row of list) {
     goods.set(row.name, row);
@@ -109,13 +141,14 @@ function arranged(works: readonly WorkKind[], list: readonly GoodsRow[], before:
     uses.set(work, used);
   }
   const stamp = (before?.stamp ?? 0) + 1;
-  const found = { takings: new Map(), plain: new Map() };
+  const found = { counted, takings: new Map(), plain: new Map() };
   const rows: Rows = { works, installing, besides, goods, installed, labour, uses, ...found, stamp, since: undefined };
   return before === undefined ? rows : { ...rows, since: sinceThen(rows, before) };
 }
 
 /** Which measures and goods a change of rows touches, so that the rest need not be gone through again. */
 function sinceThen(now: Rows, before: Rows): Since | undefined {
+  if (now.counted.size > 0 || before.counted.size > 0) return undefined;
   if (!sameList([...now.installed], [...before.installed])) return undefined;
   const works = changed(new Set(now.works), new Set(before.works));
   const goods = changed(new Set(now.goods.values()), new Set(before.goods.values()));
@@ -148,4 +181,10 @@ export function itemBy(rows: Rows, measure: Measure): Extract<GoodsRow, { kind: 
       if (row?.kind === 'item') return row;
     }
   return undefined;
+}
+
+/** Goods as the plan's choice of books counts them. */
+export function asCounted<T extends NamedGoods | undefined>(goods: T, { counted }: Rows): T {
+  const own = counted.size === 0 || goods?.of?.kind !== 'material' ? undefined : counted.get(goods.of);
+  return own === undefined ? goods : { ...goods, of: own };
 }

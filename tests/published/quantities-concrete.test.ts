@@ -210,3 +210,26 @@ test('ASTM A615, Table 1, as given in Concrete Construction, Rebar size and weig
     expect([size, amount(row?.deeper.weighs?.value, 'lb/ft')]).toEqual([size, expect.closeTo(pounds, 6)]);
   }
 });
+
+describe('questions to Peterson, Construction Estimating (scholaron.com 2152168), orders by quarter yards; answers are plain arithmetic', () => {
+  const bought = (text: string, waste: string) =>
+    amount(
+      planOf(text, { library: [concrete(waste, '1/4 cy').replace('slab-volume', 'slab-volume, pad-volume')] }).purchase(
+        'concrete',
+      ).bought,
+      'cy',
+    );
+
+  test('footing of 75 ft, 20 by 10 in, 8% waste', () => {
+    expect(bought(`foundation strip\n  75' long\n  footing 20" x 10"\n`, '8%')).toBe(4.25);
+  });
+  test('wall of 120 by 10 ft, 8 in thick, 5% waste; 2,400 sf of forms', () => {
+    const wall = `foundation wall\n  120' long\n  wall 8" x 10'\n`;
+    expect(bought(wall, '5%')).toBe(31.25);
+    const forms = `item forms "Forms" by area\nwork form "Form"\n  scope per element\n  installs forms by stem-wall-form-area\n`;
+    expect(amount(planOf(wall, { library: [forms] }).line('stem-wall-form-area').net, 'sf')).toBeCloseTo(2400, 6);
+  });
+  test('24 pads of 48 by 48 by 21 in, 10% waste', () => {
+    expect(bought(`foundation pads\n  piers 24, 48" x 48" x 21"\n`, '10%')).toBe(27.5);
+  });
+});

@@ -96,3 +96,71 @@ foundation pit under cellar
   // Over five feet with upright sides, and no soil given: said, not silently taken as safe.
   expect(plan.messages.some((message) => message.startsWith('takeoff/slope-missing'))).toBe(true);
 });
+
+test('International Library of Technology, Building Construction, vol. 4, Estimating the excavation work, art. 64: an irregular cellar', () => {
+  // The blocks are given by their areas; the page scan shows a depth of 0.5, and its own product needs 6.5.
+  const plan = planOf(
+    `
+let blocks = 381.0 sf + 332.0 sf + 461.0 sf + 277.2 sf + 178.7 sf + 47.3 sf + 63.0 sf
+foundation cellar
+  bottom 6.5' below grade
+  slope  0:1
+  dig    blocks
+`,
+    { library: [digging('0%', '7 cy')] },
+  );
+  expect(plan.messages).toEqual([]);
+  const { net } = plan.line('excavation-volume');
+  expect(amount(net.inputs[0], 'sf')).toBeCloseTo(1740.2, 6);
+  expect(amount(net, 'cf')).toBeCloseTo(11_311.3, 6);
+});
+
+test('the same page: trenches for wall footings, 2 ft 6 in wide', () => {
+  const printed: readonly (readonly [string, number])[] = [
+    ["26'", 65.0],
+    [`17'-6"`, 43.7],
+    [`19'-9"`, 49.4],
+    ["31'", 77.5],
+  ];
+  for (const [long, area] of printed) {
+    // A foot deep, so as many cubic feet as square feet; the page prints one decimal, and drops what follows it.
+    const plan = planOf(`trench wall ${long} long, 1' deep, 2'-6" wide\n`, { library: [digging('0%', '7 cy')] });
+    expect(Math.abs(amount(plan.line('trench-volume').net, 'cf') - area)).toBeLessThan(0.1);
+  }
+});
+
+test('University course take-off CVE-367-08: topsoil of an 80 x 40 ft building and of its parking, 4 in deep', () => {
+  const strip = `
+item topsoil "Topsoil" by volume
+work strip "Strip"
+  scope    per element
+  installs topsoil by strip-volume
+`;
+  const plan = planOf(
+    `
+site lot
+  topsoil 4"
+  clear   5' around
+  strip   100' x 50'
+  strip   20' x 20'
+level main
+  footprint 80' x 40'
+`,
+    { library: [strip] },
+  );
+  const [house, ...parking] = plan.lines('strip-volume').map(({ net }) => amount(net, 'cf'));
+  // 90 by 50 ft: 1,500 cf, 56 cy; 1,800 cf, 67 cy. The sheet rounds to the nearest.
+  expect(house).toBeCloseTo(1500, 6);
+  expect(Math.round(house! / 27)).toBe(56);
+  const all = parking.reduce((sum, each) => sum + each, 0);
+  expect(all).toBeCloseTo(1800, 6);
+  expect(Math.round(all / 27)).toBe(67);
+});
+
+test('University course take-off CVE-367-08: footing trench of 306 ft, 8 ft wide at the top and 4 at the bottom', () => {
+  // 2 ft out on each side over 20 in: 1.2 to 1. The sheet says 1 to 1, which would make 7 ft 4 in of it.
+  const plan = planOf(`trench footings 306' long, 20" deep, 4' wide, slope 1.2:1\n`, { library: [digging('0%', '7 cy')] });
+  const { net } = plan.line('trench-volume');
+  expect(amount(net, 'cf')).toBeCloseTo(3060, 6);
+  expect(Math.round(amount(net, 'cy'))).toBe(113);
+});

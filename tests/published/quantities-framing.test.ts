@@ -144,12 +144,41 @@ roof top over main
     expect(amount(eaves?.net, 'sf')).toBeCloseTo(156, 6);
     expect(Math.ceil(amount(eaves?.net, 'sf') / 32)).toBe(5);
   });
+
+  test('p. 169, example 13-25: base along the outside walls and both faces of the inside ones, less the doors', () => {
+    const base = `
+material base "Base" laid strip
+  sold by piece of 10'
+  waste   4.5% added
+work run-base "Base"
+  scope    in room
+  installs base by base-length
+`;
+    // Doors of 25 ft in all.
+    const plan = planOf(
+      `
+level main
+  height 8'
+door d-2668 2'-6" x 6'-8"
+room all on main
+  wall-lengths 148', 2 * 149'
+  base         base
+  doors        10 d-2668
+`,
+      { library: [base] },
+    );
+    expect(amount(plan.line('base-length').net, 'ft')).toBeCloseTo(421, 6);
+    // 440 ft to order.
+    expect(plan.purchase('base').bought.value).toBe(44);
+  });
 });
 
 test('Modern Carpentry, Goodheart-Willcox, 2022 ed., p. 269: plates and studs of 240 ft of walls', () => {
   const doors = Array.from({ length: 20 }, () => '1 d-2868').join(', ');
   const plan = planOf(
     `
+plan house
+  counts studs by modern-carpentry
 level main
   height     8'
   partitions wall-2x4, 240' long, 12 corners, 10 intersections
@@ -162,11 +191,10 @@ room all on main
   const plates = plan.line('partition-plate-length');
   expect(amount(plates.needed, 'ft')).toBeCloseTo(792, 6);
   expect(plan.purchase('plate').bought.value).toBe(57);
-  const counted = plan.line('partition-stud-count').net;
-  // The book counts spaces only (240 × 3/4); here the run has a stud at its end as well: 264 and one.
-  const [spaced] = counted.inputs;
-  expect(spaced?.value).toBe(240 * 0.75 + 1);
-  expect(counted.value).toBe(264 + 1);
+  // The book counts spaces only, 240 × 3/4, and two for each of 42 corners, crossings and openings.
+  const [spaced] = plan.line('partition-stud-count').net.inputs;
+  expect(spaced?.value).toBe(180);
+  expect(plan.line('partition-stud-count').net.value).toBe(264);
 });
 
 test('US Army subcourse EN01136, lesson 5, answers: floor boards, waste as a divisor', () => {
@@ -224,4 +252,119 @@ work frame-roof "Rafters"
     // The length itself is arithmetic on the printed run: 14.9375 ft × 1.2019.
     expect(amount(length, 'ft')).toBeCloseTo(17.95, 2);
   });
+});
+
+test('US Army subcourse EN0069 A, Frame Structures, table of the square: rafters of longer runs, to a sixth of an inch', () => {
+  // The table stamped on a square prints twelfths of an inch and is up to two of them off.
+  const printed: readonly (readonly [run: number, pitch: string, feet: number, twelfths: number])[] = [
+    [12, '4:12', 12, 7 * 12 + 10],
+    [12, '12:12', 16, 11 * 12 + 6],
+    [27, '6:12', 30, 2 * 12 + 1],
+  ];
+  const rows = `material rafter "Rafter" laid framing\n  size 2x6\nwork frame-roof "Rafters"\n  scope per element\n  installs rafter by rafter-length\n`;
+  for (const [run, pitch, feet, twelfths] of printed) {
+    const plan = planOf(
+      `roof top\n  size ${2 * run}' x 60'\n  shape gable ${pitch}, ridge north-south\n  framed rafter 2x6 at 24" oc\n`,
+      { library: [rows] },
+    );
+    const length = amount(plan.line('rafter-length').pieces?.[0]?.length, 'in');
+    expect(Math.abs(length - (feet * 12 + twelfths / 12))).toBeLessThan(0.2);
+  }
+});
+
+test('US Army subcourse EN0069 A, Frame Structures: 2 in of rise in 5 in of run is 4 4/5 in 12', () => {
+  // A rafter over a foot of run shows it.
+  const rows = `material rafter "Rafter" laid framing\n  size 2x6\nwork frame-roof "Rafters"\n  scope per element\n  installs rafter by rafter-length\n`;
+  const rafter = (pitch: string) => {
+    const plan = planOf(`roof top\n  size 2' x 20'\n  shape gable ${pitch}, ridge north-south\n  framed rafter 2x6 at 24" oc\n`, {
+      library: [rows],
+    });
+    return amount(plan.line('rafter-length').pieces?.[0]?.length, 'in');
+  };
+  expect(rafter('2:5')).toBeCloseTo(Math.sqrt(144 + 4.8 * 4.8), 6);
+  expect(rafter('2:5')).toBeCloseTo(rafter('4.8:12'), 9);
+});
+
+describe('lumber counted by hand', () => {
+  const lumber = `
+material board "Board" laid framing
+  sold by bf
+  size 1x4 actual 3/4" x 3 1/2"
+  size 2x4 actual 1 1/2" x 3 1/2"
+  size 2x8 actual 1 1/2" x 7 1/4"
+  size 2x10 actual 1 1/2" x 9 1/4"
+`;
+  const feet = (line: string) => amount(planOf(`extra pile ${line}\n`, { library: [lumber] }).purchase('board').needed, 'bf');
+
+  test('US Army subcourse EN5155, Carpentry, p. 1-28: 8 pieces of 1x4, 14 ft, are 37 1/3 board feet', () => {
+    expect(feet("8 board 1x4, each 14'")).toBeCloseTo(37 + 1 / 3, 9);
+  });
+
+  test('slides of the course CON 4003: a 2x4 of 8 ft is 5.33 board feet; handbook table: 2/3, 1 1/3 and 1 2/3 a foot', () => {
+    expect(feet("1 board 2x4, each 8'")).toBeCloseTo(5 + 1 / 3, 9);
+    expect(feet("12 board 2x8, each 1'")).toBeCloseTo(16, 9);
+    expect(feet("12 board 2x10, each 1'")).toBeCloseTo(20, 9);
+  });
+
+  test('US Army subcourse EN0069 A, Frame Structures, cutting list: the shortest stock that gives most parts with least waste', () => {
+    const stock = (lengths: readonly string[]) => `
+material stick "Stick" laid framing
+${lengths.map((length) => `  sold by piece of ${length}\n`).join('')}  size 2x4 actual 1 1/2" x 3 1/2"
+`;
+    const sticks = (line: string, ...lengths: readonly string[]) =>
+      planOf(`extra parts ${line}\n`, { library: [stock(lengths)] })
+        .takeOff.purchases()
+        .map(({ bought: count, holds }) => `${count.value} of ${amount(holds, 'ft')}`);
+    // Four from ten feet with 8 in left, five from twelve with 4 in left.
+    expect(sticks(`4 stick 2x4, each 2'-4"`, "10'")).toEqual(['1 of 10']);
+    expect(sticks(`5 stick 2x4, each 2'-4"`, "10'")).toEqual(['2 of 10']);
+    expect(sticks(`5 stick 2x4, each 2'-4"`, "12'")).toEqual(['1 of 12']);
+    expect(sticks(`4 stick 2x4, each 2'-4"`, "10'", "12'")).toEqual(['1 of 10']);
+    // 10 in left of ten feet, 20 in of twenty.
+    expect(sticks(`1 stick 2x4, each 9'-2"`, "10'", "20'")).toEqual(['1 of 10']);
+  });
+});
+
+test('US Army subcourse EN0069 A, Frame Structures, lesson 4: 1,500 board feet of sheathing take 30 lb of 8d nails', () => {
+  // 20 lb to 1,000 board feet; boards of an inch have as many board feet as square feet.
+  const boards = `
+material board "Board" laid boards
+  sold by bf
+  face 3 5/8"
+  size 1x4 actual 3/4" x 3 5/8"
+material nail-8d "8d nails" laid pieces
+  sold by lb
+work sheathe "Sheathe"
+  scope    per element
+  installs board by roof-deck-area
+  uses     nail-8d 20 lb for each 1,000 sf by roof-deck-area
+`;
+  const plan = planOf(`roof top\n  size 50' x 30'\n  shape flat\n  deck board 1x4\n`, { library: [boards] });
+  expect(amount(plan.purchase('nail-8d').bought, 'lb')).toBe(30);
+});
+
+test('Pratt, Fundamentals of Construction Estimating, 4th ed., p. 225: joists by the piece, by the board foot, and in hours', () => {
+  const joists = (each: string) => `
+material joist "Joist" laid framing
+  sold by bf
+  size 2x10 actual 1 1/2" x 9 1/4"
+assembly floor for floor
+  layer joist 2x10 at 16" oc
+work frame-floor "Frame the floor"
+  scope    on level
+  installs joist by floor-frame-length
+  labour   ${each} each by joist-count
+`;
+  const floor = (size: string, each: string) => {
+    const plan = planOf(`level main\n  footprint ${size}\n  floor floor\n`, { library: [joists(each)] });
+    const line = plan.lines('joist-count')[0];
+    return { pieces: line?.net.value, feet: amount(plan.purchase('joist').needed, 'bf'), hours: amount(line?.hours, 'h') };
+  };
+  // Five joists of 20 ft an hour: 100 of them, 3,333 board feet, in 20 hours; seven of 14 ft: 140, 3,267 board feet.
+  const long = floor("20' x 132'", '0.2 h');
+  expect([long.pieces, Math.round(long.feet), long.hours]).toEqual([100, 3333, expect.closeTo(20, 6)]);
+  const short = floor(`14' x 185'-4"`, '0.142857142857 h');
+  expect([short.pieces, Math.round(short.feet), short.hours]).toEqual([140, 3267, expect.closeTo(20, 6)]);
+  // Rates by the board foot fall while those by the piece rise: 167 and 163 board feet an hour.
+  expect([Math.round(long.feet / long.hours), Math.round(short.feet / short.hours)]).toEqual([167, 163]);
 });

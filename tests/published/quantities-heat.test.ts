@@ -77,3 +77,44 @@ assembly lazy for ${kind}
   expect(u(wall(`${batts}\n  framing 14%`))).toBeLessThan(u(wall(batts)));
   expect(u(wall(batts, 'ceiling'))).toBeLessThan(u(wall(`${batts}\n  framing 25%`, 'ceiling')));
 });
+
+test('ASHRAE 90.1-2010, Table A3.4.3.1, from memory: 2x4 at 16 in with R-13 is U-0.089; its own layers, stucco outside', () => {
+  // 0.17, stucco 0.08, board 0.56 twice, 13 or 4.38, 0.68: 15.05 and 6.43; a quarter of it framing.
+  const text = `
+material stucco "Stucco" laid coats
+  insulates R-0.08
+material board-56 "Board" laid sheets
+  insulates R-0.56
+assembly table-wall for wall
+  layer board-56
+  layer stud 2x4 at 16" oc, filled with r13-batt
+  layer board-56
+  layer stucco
+  framing 25%
+`;
+  const { between, through, resistance } = figures(text, 'table-wall');
+  expect(amount(between, 'R')).toBeCloseTo(15.05, 2);
+  expect(amount(through, 'R')).toBeCloseTo(6.43, 2);
+  expect(1 / amount(resistance, 'R')).toBeCloseTo(0.0887, 4);
+});
+
+test('ASHRAE Handbook of Fundamentals, 2001 to 2005, from memory: 2x4 wall with an inch of foam, 21% studs and 4% headers', () => {
+  const text = `
+material siding-81 "Siding" laid courses
+  insulates R-0.81
+material foam-4 "Foam" laid sheets
+  insulates R-4
+assembly foam-wall for wall
+  layer drywall 1/2"
+  layer stud 2x4 at 16" oc, filled with r13-batt
+  layer foam-4
+  layer siding-81
+  framing 25%
+`;
+  const { between, through, resistance } = figures(text, 'foam-wall');
+  expect(amount(between, 'R')).toBeCloseTo(19.11, 2);
+  // Headers lie a little better than studs there; taken as studs the wall is R 15.8 against about 15.9.
+  expect(amount(through, 'R')).toBeCloseTo(10.49, 1);
+  expect(amount(resistance, 'R')).toBeCloseTo(15.9, 0);
+  expect(1 / amount(resistance, 'R')).toBeCloseTo(0.063, 3);
+});

@@ -43,7 +43,7 @@ export function planOf(text: string | Texts, { library, memory = emptyPlanMemory
     library === 'built-in'
       ? builtIn()
       : readLibrary(
-          (library ?? []).map((each, index) => ({ path: `rows-${index}.screed`, text: each })),
+          [...(library ?? []), studsAsUsual()].map((each, index) => ({ path: `rows-${index}.screed`, text: each })),
           noWork(),
         );
   const work = noWork();
@@ -87,6 +87,11 @@ let kept: Library | undefined;
 function builtIn(): Library {
   kept ??= readLibrary(builtInTexts(), noWork());
   return kept;
+}
+
+/** How studs and plates are counted: every plan has that, whatever the other rows of a test. */
+function studsAsUsual(): string {
+  return builtInTexts().find(({ path }) => path.endsWith('/conventions.screed'))!.text;
 }
 
 /** The library's texts as they lie on disk, in the order of their paths. */

@@ -60,15 +60,19 @@ export function digPortions(
   const topsoil = site?.given.topsoil?.value;
   const depth = topsoil === undefined ? bottom : measure('length', belowStripped, bottom, topsoil);
   const slope = sideSlope(ground, depth, site, dug, findings);
-  const whole = foundation.given.dig?.value === 'all';
+  const dig = foundation.given.dig?.value;
+  const area = typeof dig === 'object' ? dig : undefined;
+  const whole = dig === 'all';
   const volume =
-    whole && shape !== undefined
-      ? wholePlan(ground, depth, slope)
-      : length === undefined
-        ? undefined
-        : alongWalls(ground, length, depth, slope);
+    area !== undefined
+      ? measure('volume', areaUpright, area, depth)
+      : whole && shape !== undefined
+        ? wholePlan(ground, depth, slope)
+        : length === undefined
+          ? undefined
+          : alongWalls(ground, length, depth, slope);
   if (volume === undefined) return [];
-  const fill = measure('volume', fillForm, volume, ...(whole ? underGround(ground, depth) : inTrench(ground, depth)));
+  const fill = measure('volume', fillForm, volume, ...standing(ground, depth, volume, whole, area));
   return [
     portion('excavation-volume', where, volume),
     portion('backfill-volume', where, fill),
@@ -76,6 +80,19 @@ export function digPortions(
   ];
 }
 
+/** What stands in the hole afterwards: all of it where only its area is told and no house. */
+function standing(
+  ground: Ground,
+  depth: Quantity<'length'>,
+  volume: Quantity<'volume'>,
+  whole: boolean,
+  area: Quantity<'area'> | undefined,
+): readonly Quantity[] {
+  if (area === undefined) return whole ? underGround(ground, depth) : inTrench(ground, depth);
+  return ground.shape === undefined ? [volume] : underGround(ground, depth);
+}
+
+const areaUpright = form('earth dug', 'area × depth', (area = 0, depth = 0) => area * depth);
 const fillForm = form('fill round the walls', 'earth dug − what stands in the hole', (dug = 0, ...built) =>
   Math.max(
     0,

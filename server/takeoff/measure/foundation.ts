@@ -42,6 +42,7 @@ const wallVolume = form(
   'length × thickness × height',
   (length = 0, thick = 0, height = 0) => length * thick * height,
 );
+const wallFace = form('face of the wall', 'length, corners once × height', (length = 0, height = 0) => length * height);
 const bothSides = form('forms', '2 sides × length × height', (length = 0, height = 0) => 2 * length * height);
 const alongBars = form('bars', 'bars × length', (count = 0, length = 0) => count * length);
 const uprightBars = form('upright bars', 'bars × height of the wall', (count = 0, height = 0) => count * height);
@@ -107,7 +108,9 @@ function footingPortions({ foundation, where, length, footingWidth, footingDepth
 
 function wallPortions({ foundation, where, length, closed, wallThickness, wallHeight }: Ground): readonly Portion[] {
   if (length === undefined || wallThickness === undefined || wallHeight === undefined) return [];
-  const { concrete, wall } = foundation.given;
+  const { concrete, wall, blocks } = foundation.given;
+  if (blocks !== undefined)
+    return [portion('block-wall-area', where, measure('area', wallFace, length, wallHeight), { goods: blocks.value })];
   const portions = [
     portion('stem-wall-volume', where, measure('volume', wallVolume, length, wallThickness, wallHeight), {
       goods: concrete?.value,

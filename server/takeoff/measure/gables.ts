@@ -3,6 +3,7 @@
 import type { Finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Roof } from '#model/model';
+import type { FramingCounts } from '../conventions.ts';
 import type { Pieces, Portion, Where } from '../lines.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
@@ -24,7 +25,7 @@ const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces 
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
 const quarter = form('height on average', 'span ÷ 2 × pitch ÷ 2', (span = 0, pitch = 0) => (span * pitch) / 4);
 
-export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, counts: FramingCounts): readonly Portion[] {
   const assembly = roof.given.over?.value.given.walls?.value;
   if (assembly === undefined || !(figures.rise.value > 0)) return [];
   const area = areaOf(figures);
@@ -44,20 +45,28 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where): r
   if (closesRooms && main !== undefined && !isPanel(main)) portions.push(...fillingOf(main, stretch));
   const spacing = main?.deeper.at?.value;
   if (main !== undefined && !isPanel(main) && spacing !== undefined && (closesRooms || hasRafters(roof))) {
-    const pieces = onPlan === undefined ? twoAlike(figures, height, spacing) : eachGable(figures, spacing);
-    const counts = pieces.map((each) => each.count);
-    const count = counts.length === 1 ? counts[0]! : total('studs in the gables', 'number', counts);
+    const pieces = onPlan === undefined ? twoAlike(figures, height, spacing, counts) : eachGable(figures, spacing, counts);
+    const all = pieces.map((each) => each.count);
+    const count = all.length === 1 ? all[0]! : total('studs in the gables', 'number', all);
     portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces }));
   }
   return portions;
 }
 
-function twoAlike({ span }: RoofFigures, height: Quantity<'length'>, spacing: Quantity<'length'>): readonly Pieces[] {
-  return [{ count: measure('number', twoGables, piecesAlong(span, spacing)), length: height }];
+function twoAlike(
+  { span }: RoofFigures,
+  height: Quantity<'length'>,
+  spacing: Quantity<'length'>,
+  { endStuds }: FramingCounts,
+): readonly Pieces[] {
+  return [{ count: measure('number', twoGables, piecesAlong(span, spacing, endStuds)), length: height }];
 }
 
-function eachGable({ gables, pitch }: RoofFigures, spacing: Quantity<'length'>): readonly Pieces[] {
-  return gables.map((width) => ({ count: piecesAlong(width, spacing), length: measure('length', quarter, width, pitch) }));
+function eachGable({ gables, pitch }: RoofFigures, spacing: Quantity<'length'>, { endStuds }: FramingCounts): readonly Pieces[] {
+  return gables.map((width) => ({
+    count: piecesAlong(width, spacing, endStuds),
+    length: measure('length', quarter, width, pitch),
+  }));
 }
 
 function areaOf({

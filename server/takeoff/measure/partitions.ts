@@ -5,7 +5,7 @@ import type { Slot } from '#kit/place';
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, Level, Room } from '#model/model';
-import { wallPlates } from '../conventions.ts';
+import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { heightMissing, partitionsMissing, spacingMissing } from '../problems.ts';
 import { sameAsBefore } from '../same.ts';
@@ -46,6 +46,7 @@ export function measurePartitions(
   inside: Inside,
   walls: readonly Wall[],
   held: readonly { readonly room: Slot; readonly opening: Held }[],
+  counts: FramingCounts,
 ): Measured {
   const findings: Finding[] = [];
   const groups = groupsOf(level, inside, walls, held, findings);
@@ -54,7 +55,7 @@ export function measurePartitions(
   if (height === undefined) return { portions: [], findings: [finding(heightMissing, level.place, level.label)] };
   const portions = groups.flatMap((group, index) => {
     const part = index === 0 ? 'partitions' : `partitions ${group.assembly.name}`;
-    return groupPortions(group, height, { element: level.slot, part, level: level.slot }, findings);
+    return groupPortions(group, height, counts, { element: level.slot, part, level: level.slot }, findings);
   });
   return { portions, findings };
 }
@@ -137,6 +138,7 @@ function closetLengths(room: Room): readonly Quantity<'length'>[] {
 function groupPortions(
   { assembly, runs, corners, crossings, held }: Group,
   height: Quantity<'length'>,
+  counts: FramingCounts,
   where: Where,
   findings: Finding[],
 ): readonly Portion[] {
@@ -148,20 +150,22 @@ function groupPortions(
     const spacing = main.deeper.at?.value;
     if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
     else {
-      const along = runs.map((run) => piecesAlong(run, spacing));
+      const along = runs.map((run) => piecesAlong(run, spacing, counts.endStuds));
       const spaced = along.length === 1 ? along[0]! : measure('number', pieces, ...along);
-      const count = studs(spaced, corners, crossings, held);
+      const count = studs(spaced, corners, crossings, held, counts);
       portions.push(
         portion('partition-stud-count', where, count, {
           goods: main.value,
-          pieces: [{ count, length: studLength(height, main) }],
+          pieces: [{ count, length: studLength(height, main, counts) }],
         }),
       );
     }
     portions.push(
-      portion('partition-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }),
+      portion('partition-plate-length', where, measure('length', plateLength, counts.plates, length), {
+        sizes: main.value.sizes,
+      }),
     );
   }
-  return [...portions, ...wallLayers(assembly, { where, area, length, height: studLength(height, main) }, findings)];
+  return [...portions, ...wallLayers(assembly, { where, area, length, height: studLength(height, main, counts) }, findings)];
 }
 const noCorners = counted('corners', 0);

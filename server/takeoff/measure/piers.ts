@@ -1,5 +1,6 @@
 // Piers, pads, posts and beams under a floor; posts, beams and piers under the roof of a porch or carport.
-import { form, measure } from '#kit/quantity';
+import { INCH } from '#kit/dimension';
+import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Goods, Roof } from '#model/model';
 import type { Literal, Portion, Where } from '../lines.ts';
 import type { Ground } from './foundation.ts';
@@ -32,7 +33,9 @@ export function pierPortions({ foundation, where }: Ground): readonly Portion[] 
     else {
       portions.push(portion('pier-count', where, count, size === undefined ? {} : { sizes: [asSize(size.first)] }));
       if (size !== undefined)
-        portions.push(portion('pier-volume', where, measure('volume', round, count, size.first, size.second), { goods }));
+        portions.push(
+          portion('pier-volume', where, pierVolume(count, size.first, size.second, piers.deeper.around?.value), { goods }),
+        );
     }
   }
   if (posts !== undefined) portions.push(postPortion(posts.value, where));
@@ -69,6 +72,34 @@ export function underRoof({ given: { posts, beam, piers } }: Roof, where: Where)
 }
 
 type Beam = NonNullable<Roof['given']['beam']>['value'];
+
+const roundAround = form(
+  'concrete around posts',
+  'count × (π ÷ 4 × diameter² − thickness × width of the post) × depth',
+  (count = 0, across = 0, depth = 0, thick = 0, wide = 0) =>
+    count * Math.max(0, (Math.PI * across * across) / 4 - thick * wide) * depth,
+);
+/** A post of dressed lumber is half an inch under its nominal size. */
+const UNDER = INCH / 2;
+function pierVolume(
+  count: Quantity<'number'>,
+  across: Quantity<'length'>,
+  depth: Quantity<'length'>,
+  around: Literal | undefined,
+): Quantity<'volume'> {
+  if (around?.kind !== 'nominal') return measure('volume', round, count, across, depth);
+  const [thick = 0, wide = 0] = around.across.map((side) => (around.unit === undefined ? side * INCH - UNDER : side));
+  return measure(
+    'volume',
+    roundAround,
+    count,
+    across,
+    depth,
+    constant('post, dressed', thick, 'length', DRESSED),
+    constant('post, dressed', wide, 'length', DRESSED),
+  );
+}
+const DRESSED = 'PS 20, American Softwood Lumber Standard, Table 3: half an inch under the nominal size up to 6 in';
 
 function isGoods(size: Goods | Literal): size is Goods {
   return 'name' in size;

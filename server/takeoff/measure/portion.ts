@@ -18,6 +18,7 @@ export function portion(measure: Measure, where: Where, quantity: Quantity, more
   // Written out, in one order: portions are made by the thousand, and are quick to read where they are built alike.
   if (more.gross !== undefined) made.gross = more.gross;
   if (more.openings !== undefined) made.openings = more.openings;
+  if (more.surfaces !== undefined) made.surfaces = more.surfaces;
   if (more.goods !== undefined) made.goods = more.goods;
   if (more.sizes !== undefined) made.sizes = more.sizes;
   if (more.coats !== undefined) made.coats = more.coats;

@@ -4,7 +4,7 @@ import type { Finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
 import { levelShape } from '#model/facts/level';
 import type { Assembly, Level } from '#model/model';
-import { plateThickness } from '../conventions.ts';
+import type { FramingCounts } from '../conventions.ts';
 import { actualSize, thicknessOf } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
 import { framingGoods, isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
@@ -30,13 +30,13 @@ const along = form('area of the rim', 'length round × depth of the joists', (le
  * How far the outside of the walls runs on below the top of a level's floor: as the plan says, or its deck and its joists
  * or panels, and the sill where the floor stands on a wall or slab (`sill`). Undefined where there is no such floor.
  */
-export function rimHeight(level: Level, sill: boolean): Length | undefined {
+export function rimHeight(level: Level, sill: boolean, counts: FramingCounts): Length | undefined {
   const { rim, floor, walls } = level.given;
   if (rim !== undefined) return rim.value === 'none' || rim.value.value === 0 ? undefined : rim.value;
   if (floor === undefined || walls === undefined) return undefined;
   const parts = edgeOf(floor.value);
   if (parts === undefined) return undefined;
-  return measure('length', band, ...parts, ...(sill ? [measure('length', plate, sillOf(walls.value))] : []));
+  return measure('length', band, ...parts, ...(sill ? [measure('length', plate, sillOf(walls.value, counts))] : []));
 }
 
 /** The thickness of each layer from the top of the floor to the underside of its joists or panels. */
@@ -49,15 +49,15 @@ function edgeOf(floor: Assembly): readonly Length[] | undefined {
 }
 
 /** A sill is sawn as the studs are, and as thick. */
-function sillOf(walls: Assembly): Length {
+function sillOf(walls: Assembly, { plateThickness }: FramingCounts): Length {
   const framing = framingGoods(walls);
   return (framing === undefined ? undefined : actualSize(framing)?.left) ?? plateThickness;
 }
 
-export function measureRim(level: Level, sill: boolean): Measured {
+export function measureRim(level: Level, sill: boolean, counts: FramingCounts): Measured {
   const shape = levelShape(level);
   const walls = level.given.walls?.value;
-  const height = rimHeight(level, sill);
+  const height = rimHeight(level, sill, counts);
   if (shape === undefined || walls === undefined || height === undefined) return { portions: [], findings: [] };
   const where = { element: level.slot, part: 'rim', level: level.slot };
   const findings: Finding[] = [];

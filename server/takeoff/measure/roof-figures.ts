@@ -96,8 +96,15 @@ const kept = new WeakMap<Roof, { readonly figures: RoofFigures | undefined }>();
 /** Undefined where the roof has no plan, or a sloped roof no pitch. */
 export function roofFigures(roof: Roof): RoofFigures | undefined {
   let known = kept.get(roof);
-  if (known === undefined) kept.set(roof, (known = { figures: figuresOf(roof) }));
+  if (known === undefined) kept.set(roof, (known = { figures: byFactorGiven(roof, figuresOf(roof)) }));
   return known.figures;
+}
+
+const planByFactor = form('surface of the roof', 'plan with overhangs × factor', (plan = 0, times = 1) => plan * times);
+/** The surface by a factor from a table, where the plan names one. */
+function byFactorGiven({ given }: Roof, figures: RoofFigures | undefined): RoofFigures | undefined {
+  if (figures === undefined || given.factor === undefined) return figures;
+  return { ...figures, area: measure('area', planByFactor, figures.plan, given.factor.value) };
 }
 
 /** East–west and north–south extent of what the roof covers. */

@@ -3,6 +3,7 @@ import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
+import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
@@ -17,7 +18,7 @@ import { rectangle } from './runs.ts';
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
 /** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
-export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] = []): Measured {
+export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
   const whole = roofFigures(roof);
   if (whole === undefined) return { portions: [], findings: lackOf(roof) };
   const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
@@ -34,7 +35,7 @@ export function measureRoof(roof: Roof, upper?: Level, others: readonly Roof[] =
     ...framePortions(roof, figures, where, findings),
     ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
-    ...gablePortions(roof, figures, where),
+    ...gablePortions(roof, figures, where, counts),
   ];
   return { portions, findings };
 }
@@ -116,6 +117,7 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
   if (figures.againstWalls !== undefined) portions.push(portion('roof-wall-length', where, figures.againstWalls));
   if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
+  if (figures.form === 'shed') portions.push(portion('high-edge-length', where, eaves));
   portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
   const goods = soffit === undefined ? {} : { goods: soffit.value };
   if (soffit === undefined || !isNothing(soffit.value)) {

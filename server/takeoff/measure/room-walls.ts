@@ -42,9 +42,21 @@ const lessWidths = form('base', 'wall − openings to the floor', (wall = 0, ...
 );
 const manyWidths = form('openings to the floor', 'count × width', (count = 0, width = 0) => count * width);
 
+/** How long the walls of a room are; and each by itself where the plan tells them so. */
+export interface Around {
+  readonly perimeter: Length;
+  readonly told: readonly Length[];
+}
+
+export function wallsAround(room: Room, shape: FloorShape | undefined): Around | undefined {
+  if (shape !== undefined) return { perimeter: shape.perimeter, told: [] };
+  const told = room.given['wall-lengths']?.value.map(({ value }) => value) ?? [];
+  return told.length === 0 ? undefined : { perimeter: total('length of wall', 'length', told), told };
+}
+
 export function baseAndWalls(
   room: Room,
-  shape: FloorShape,
+  { perimeter, told }: Around,
   finishes: Finishes,
   context: RoomContext,
   where: Where,
@@ -54,7 +66,7 @@ export function baseAndWalls(
   // A closet has its front inside the room and its back inside the closet: both are walls of this room.
   const held = [...own, ...own.filter(({ inCloset }) => inCloset), ...context.incoming];
   const closets = closetWalls(room);
-  const outer = context.open.length === 0 ? shape.perimeter : measure('length', lessOpen, shape.perimeter, ...context.open);
+  const outer = context.open.length === 0 ? perimeter : measure('length', lessOpen, perimeter, ...context.open);
   const length = closets.length === 0 ? outer : measure('length', withClosets, outer, ...closets);
   const base = basePortions(finishes.base, length, held, where);
   const height = roomSlope(room)?.height ?? roomHeight(room);
@@ -65,10 +77,11 @@ export function baseAndWalls(
     return [...tiledParts(room, finishes.walls, length, undefined, held, inPart(where, 'walls')).portions, ...base];
   }
   const area = netOf(measure('area', surface, length, height), held);
+  const surfaces = told.length > 1 && held.length === 0 ? told.map((one) => measure('area', surface, one, height)) : undefined;
   const at: Where = inPart(where, 'walls');
   const tiled = tiledParts(room, finishes.walls, length, height, held, at);
   return [
-    ...boardPortions(room, finishes.walls, context, { length, height, area, held, behind: tiled.behind }, at),
+    ...boardPortions(room, finishes.walls, context, { length, height, area, surfaces, held, behind: tiled.behind }, at),
     ...tiled.portions,
     ...paintPortions(finishes.walls, area, tiled.areas, at),
     ...base,
@@ -89,6 +102,7 @@ interface Walls {
   readonly length: Length;
   readonly height: Length;
   readonly area: Net;
+  readonly surfaces: readonly Area[] | undefined;
   readonly held: readonly Held[];
   /** Areas whose own backer takes the place of the board. */
   readonly behind: readonly Area[];
@@ -109,9 +123,13 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
   }
   const low = parts.map(({ goods, area }) => facePortion(goods, netOf(area, []), inPart(where, 'foot of the walls')));
   const taken = [...walls.behind, ...parts.map(({ area }) => area)];
-  if (whole.length > 0) return [...whole.map((goods) => facePortion(goods, without(walls.area, taken), where)), ...low];
+  const { surfaces } = walls;
+  if (whole.length > 0) return [...whole.map((goods) => facePortion(goods, without(walls.area, taken), where, surfaces)), ...low];
   const usual = usualFaces(room, context, walls);
-  return [...usual.map(({ goods, area }, index) => facePortion(goods, index === 0 ? without(area, taken) : area, where)), ...low];
+  return [
+    ...usual.map(({ goods, area }, index) => facePortion(goods, index === 0 ? without(area, taken) : area, where, surfaces)),
+    ...low,
+  ];
 }
 
 /** Takes tiled areas out of a wall's surface, gross and net alike. */
@@ -124,9 +142,14 @@ function without(area: Net, areas: readonly Area[]): Net {
   };
 }
 
-export function facePortion(goods: Goods, area: Net, where: Where): Portion {
+export function facePortion(goods: Goods, area: Net, where: Where, surfaces?: readonly Area[]): Portion {
   const lining = materialOf(goods)?.given['serves as']?.value === 'lining';
-  return portion(lining ? 'lining-area' : 'board-area', where, area.net, { gross: area.gross, openings: area.openings, goods });
+  return portion(lining ? 'lining-area' : 'board-area', where, area.net, {
+    gross: area.gross,
+    openings: area.openings,
+    goods,
+    surfaces,
+  });
 }
 
 /** The faces that the assemblies give: one make all round, or the outside wall's and the inside walls' apart. */

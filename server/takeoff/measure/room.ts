@@ -11,7 +11,7 @@ import type { RoomContext } from './room-context.ts';
 import { countedPortions } from './room-counts.ts';
 import { openingPortions } from './room-openings.ts';
 import { ceilingPortions, floorPortions } from './room-surfaces.ts';
-import { baseAndWalls } from './room-walls.ts';
+import { baseAndWalls, wallsAround } from './room-walls.ts';
 
 /** The finishes of a room: its own lines, else those of the room it takes them from. */
 export interface Finishes {
@@ -35,8 +35,9 @@ export function measureRoom(room: Room, context: RoomContext): Measured {
   };
   const shape = roomShape(room);
   const portions: Portion[] = [];
+  const around = wallsAround(room, shape);
+  if (around !== undefined) portions.push(...baseAndWalls(room, around, finishes, context, where, findings));
   if (shape !== undefined) {
-    portions.push(...baseAndWalls(room, shape, finishes, context, where, findings));
     portions.push(...ceilingPortions(room, shape, finishes.ceiling, where, context.pitch));
     portions.push(...floorPortions(shape, finishes.floor, where));
   }

@@ -103,9 +103,18 @@ const spacesAndOne = form('pieces', 'length ÷ spacing rounded up, and one', (le
 const spacesOnly = form('pieces', 'length ÷ spacing rounded up', (length = 0, spacing = 1) =>
   spacing > 0 ? spaces(length, spacing) : 0,
 );
+const spacesAndEnds = form('pieces', 'length ÷ spacing rounded up, and those at the end', (length = 0, spacing = 1, ends = 0) =>
+  spacing > 0 ? spaces(length, spacing) + ends : 0,
+);
 /** Pieces along a run with one at each end. */
-export function piecesAlong(length: Quantity<'length'>, spacing: Quantity<'length'>): Quantity<'number'> {
-  return measure('number', spacesAndOne, length, spacing);
+export function piecesAlong(
+  length: Quantity<'length'>,
+  spacing: Quantity<'length'>,
+  ends?: Quantity<'number'>,
+): Quantity<'number'> {
+  return ends === undefined
+    ? measure('number', spacesAndOne, length, spacing)
+    : measure('number', spacesAndEnds, length, spacing, ends);
 }
 /** Pieces along a run that closes, so that the last space has no end of its own. */
 export function piecesRound(length: Quantity<'length'>, spacing: Quantity<'length'>): Quantity<'number'> {

@@ -10,6 +10,12 @@ import { laidOf, portion } from './portion.ts';
 import { areaInside } from './runs.ts';
 
 const thick = form('slab', 'area × thickness', (area = 0, thickness = 0) => area * thickness);
+const bothWays = form(
+  'bars both ways',
+  '(one way ÷ spacing rounded down, and one) × other way, and the other way about',
+  (width = 0, depth = 0, spacing = 1) =>
+    spacing > 0 ? (Math.floor(width / spacing + 1e-9) + 1) * depth + (Math.floor(depth / spacing + 1e-9) + 1) * width : 0,
+);
 const layer = form('layer under the slab', 'area × thickness', (area = 0, thickness = 0) => area * thickness);
 
 export function slabPortions(ground: Ground, findings: Finding[]): readonly Portion[] {
@@ -26,6 +32,11 @@ export function slabPortions(ground: Ground, findings: Finding[]): readonly Port
     portion('slab-area', where, area),
     portion('slab-volume', where, measure('volume', thick, area, thickness), { goods: foundation.given.concrete?.value }),
   ];
+  const { mat } = foundation.given;
+  if (mat !== undefined && shape !== undefined) {
+    const { bar, at } = mat.value;
+    portions.push(portion('slab-bar-length', where, measure('length', bothWays, shape.width, shape.depth, at), { sizes: [bar] }));
+  }
   if (mesh !== undefined) portions.push(portion('slab-mesh-area', where, area, { goods: mesh }));
   for (const { value } of over ?? []) portions.push(...under(ground, value, area, findings));
   const edge =

@@ -4,15 +4,7 @@ import { form, measure, type Quantity } from '#kit/quantity';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Level } from '#model/model';
-import {
-  cornerStuds,
-  crossingStuds,
-  headerBearing,
-  headerPlies,
-  openingStuds,
-  plateThickness,
-  wallPlates,
-} from '../conventions.ts';
+import type { FramingCounts } from '../conventions.ts';
 import { actualSize } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
 import { heightMissing, spacingMissing } from '../problems.ts';
@@ -21,15 +13,18 @@ import { type Held, netOf } from './openings.ts';
 import { panelPortions } from './panels.ts';
 import { counted, type Measured, portion } from './portion.ts';
 import { rimHeight } from './rim.ts';
-import { closedLength, piecesAlong } from './runs.ts';
+import { closedLength, piecesAlong, wallPieces } from './runs.ts';
 import { paintable, type Stretch, wallLayers } from './wall-layers.ts';
 
 const surface = form('wall surface', 'length round × height', (length = 0, height = 0) => length * height);
+const eachWall = form('studs at the spacing', 'those of each wall from end to end, added', (...counts) =>
+  counts.reduce((sum, count) => sum + count, 0),
+);
 export const studCount = form(
   'studs',
-  'at the spacing + corners × extra + crossings × extra + openings × extra',
-  (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0) =>
-    spaced + corners * corner + crossings * crossing + openings * opening,
+  'at the spacing + corners × extra + crossings × extra + openings × extra + doors × extra',
+  (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0, doors = 0, door = 0) =>
+    spaced + corners * corner + crossings * crossing + openings * opening + doors * door,
 );
 export const plateLength = form('plates', 'plates × length', (plates = 0, length = 0) => plates * length);
 export const studHeight = form('length of a stud', 'height − plates × their thickness', (height = 0, plates = 0, thickness = 0) =>
@@ -54,6 +49,7 @@ export function measureWalls(
   crossings: number,
   panels: ElementOf<'panels'> | undefined,
   sill: boolean,
+  counts: FramingCounts,
 ): Measured {
   const shape = levelShape(level);
   const assembly = level.given.walls?.value;
@@ -68,11 +64,11 @@ export function measureWalls(
   if (assembly === undefined) return { portions, findings };
   const { main } = layersOf(assembly);
   const length = closedLength(shape, wallThickness(assembly));
-  const rim = rimHeight(level, sill);
-  const upright = { where, area, length, height: studLength(height, main) };
+  const rim = rimHeight(level, sill, counts);
+  const upright = { where, area, length, height: studLength(height, main, counts) };
   const stretch: Stretch = rim === undefined ? upright : { ...upright, outside: measure('length', withRim, height, rim) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
-  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, where, findings));
+  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));
   return { portions, findings };
 }
@@ -84,6 +80,7 @@ function framing(
   height: Quantity<'length'>,
   held: readonly Held[],
   crossings: number,
+  counts: FramingCounts,
   where: Where,
   findings: Finding[],
 ): readonly Portion[] {
@@ -92,17 +89,28 @@ function framing(
   if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
   else {
     const corners = counted('corners', shape.outside + shape.inside);
-    const count = studs(piecesAlong(length, spacing), corners, counted('inside walls that meet them', crossings), held);
+    const met = counted('inside walls that meet them', crossings);
+    const along = counts.wallByWall
+      ? measure(
+          'number',
+          eachWall,
+          ...wallPieces(shape, undefined).map((wall) => piecesAlong(wall.length, spacing, counts.endStuds)),
+        )
+      : piecesAlong(length, spacing, counts.endStuds);
+    const count = studs(along, corners, met, held, counts);
     portions.push(
-      portion('wall-stud-count', where, count, { goods: main.value, pieces: [{ count, length: studLength(height, main) }] }),
+      portion('wall-stud-count', where, count, {
+        goods: main.value,
+        pieces: [{ count, length: studLength(height, main, counts) }],
+      }),
     );
   }
   portions.push(
-    portion('wall-plate-length', where, measure('length', plateLength, wallPlates, length), { sizes: main.value.sizes }),
+    portion('wall-plate-length', where, measure('length', plateLength, counts.plates, length), { sizes: main.value.sizes }),
   );
   const parts = held.flatMap(({ type, count, width }) => {
     const clear = type?.given.rough?.value.left ?? width;
-    return clear === undefined ? [] : [measure('length', headerLength, count, headerPlies, clear, headerBearing)];
+    return clear === undefined ? [] : [measure('length', headerLength, count, counts.headerPlies, clear, counts.headerBearing)];
   });
   if (parts.length > 0) portions.push(portion('wall-header-length', where, measure('length', headers, ...parts)));
   return portions;
@@ -114,13 +122,24 @@ export function studs(
   corners: Quantity<'number'>,
   crossings: Quantity<'number'>,
   held: readonly Held[],
+  { cornerStuds, crossingStuds, openingStuds, doorStuds }: FramingCounts,
 ): Quantity<'number'> {
-  const openings = measure('number', openingCount, ...held.map(({ count }) => count));
-  return measure('number', studCount, spaced, corners, cornerStuds, crossings, crossingStuds, openings, openingStuds);
+  const all = [spaced, corners, cornerStuds, crossings, crossingStuds];
+  if (doorStuds.value === openingStuds.value) return measure('number', studCount, ...all, openingsOf(held), openingStuds);
+  const [doors, others] = [held.filter(isDoor), held.filter((each) => !isDoor(each))];
+  return measure('number', studCount, ...all, openingsOf(others), openingStuds, openingsOf(doors), doorStuds);
 }
 
+const isDoor = ({ type }: Held): boolean => type?.kind === 'door';
+const openingsOf = (held: readonly Held[]): Quantity<'number'> =>
+  measure('number', openingCount, ...held.map(({ count }) => count));
+
 /** A stud stands between the plates, which are as thick as it is. */
-export function studLength(height: Quantity<'length'>, main: Layer | undefined): Quantity<'length'> {
+export function studLength(
+  height: Quantity<'length'>,
+  main: Layer | undefined,
+  { plates, plateThickness }: FramingCounts,
+): Quantity<'length'> {
   if (main === undefined || isPanel(main)) return height;
-  return measure('length', studHeight, height, wallPlates, actualSize(main.value)?.left ?? plateThickness);
+  return measure('length', studHeight, height, plates, actualSize(main.value)?.left ?? plateThickness);
 }

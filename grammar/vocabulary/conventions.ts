@@ -1,0 +1,80 @@
+// The rows by which books differ when they count the same thing; a plan chooses one by its name.
+import { anyName, either, fields, flag, kind, listOf, oneOf, optional, phrase, properties, quantity } from './types.ts';
+
+const length = quantity('length');
+/** A bare number is a number of things before it is anything else. */
+export const oneUnit = either(quantity('number'), quantity('area'), quantity('length'), quantity('volume'), quantity('weight'));
+
+/** From net to what is needed and ordered: of a material, or of a book for several. */
+export const counting = properties({
+  waste: {
+    takes: fields({ rate: quantity('number'), form: oneOf('added', 'divided') }),
+    help: 'Waste: added to what is needed, or need divided by what is left.',
+    example: 'waste 5% added',
+  },
+  deducts: {
+    takes: phrase('openings over', quantity('area')),
+    help: 'Smaller openings are not taken off.',
+    example: 'deducts openings over 32 sf',
+  },
+  rounds: {
+    takes: phrase('up to', oneUnit),
+    repeats: true,
+    help: 'Step in which it is ordered; one in feet and one in metres.',
+    example: 'rounds up to 1/4 cy',
+  },
+  whole: {
+    takes: oneOf('in each part'),
+    help: 'Whole packages are counted in each part, such as the walls of a room, before waste; and once more for the order.',
+    example: 'whole in each part',
+  },
+  covers: {
+    // An area over a volume is one over a length, a length over a volume one over an area.
+    takes: fields({
+      amount: either(
+        quantity('number/length'),
+        quantity('area/weight'),
+        quantity('number/area'),
+        quantity('length/weight'),
+        quantity('area'),
+        quantity('length'),
+      ),
+      package: optional(phrase('per', anyName)),
+    }),
+    help: 'What one unit covers.',
+    example: 'covers 350 sf per gal',
+  },
+  lap: { takes: either(quantity('number'), length), help: 'Added for laps, before waste.', example: 'lap 10%' },
+});
+
+export const convention = kind({
+  word: 'convention',
+  help: 'How a book counts, where books differ. A plan chooses it: "counts studs by …".',
+  example: 'convention navy-concrete "Engineering Aid: concrete" of concrete, slab-concrete',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    of: {
+      takes: listOf(anyName),
+      inHeader: true,
+      help: 'What it counts: studs, with plates and headers; or materials.',
+      example: 'of concrete, slab-concrete',
+    },
+    usual: { takes: flag, inHeader: true, help: 'Counts where the plan chooses none.', example: 'usual' },
+    ...counting,
+    'end-studs': { takes: quantity('number'), help: 'Studs beyond one a space, in a straight run.', example: 'end-studs 1' },
+    'wall-by-wall': { takes: flag, help: 'Each wall is counted from end to end, not once round.', example: 'wall-by-wall' },
+    'corner-studs': { takes: quantity('number'), help: 'More studs at a corner.', example: 'corner-studs 2' },
+    'crossing-studs': { takes: quantity('number'), help: 'More studs where walls meet.', example: 'crossing-studs 2' },
+    'opening-studs': { takes: quantity('number'), help: 'More studs at an opening.', example: 'opening-studs 2' },
+    'door-studs': {
+      takes: quantity('number'),
+      help: 'More studs at a door, where not as many as at any opening.',
+      example: 'door-studs 5',
+    },
+    plates: { takes: quantity('number'), help: 'Plates above and below a wall together.', example: 'plates 3' },
+    'plate-thickness': { takes: length, help: 'Of one plate, where its studs do not tell.', example: 'plate-thickness 1 1/2"' },
+    'header-plies': { takes: quantity('number'), help: 'Pieces of a header side by side.', example: 'header-plies 2' },
+    'header-bearing': { takes: length, help: 'Bearing at both ends of a header.', example: 'header-bearing 3"' },
+  }),
+});
