@@ -77,6 +77,27 @@ export const plan = kind({
       help: 'Air changes an hour at 50 Pa, asked for or tested.',
       example: 'air-leakage 3.0',
     },
+    indoors: {
+      takes: fields({
+        temperature: quantity('temperature'),
+        humidity: optional(phrase(',', followedBy(quantity('number'), 'humidity'))),
+      }),
+      help: 'How warm the house is kept in winter, and how damp its air is then.',
+      example: 'indoors 70 F, 40% humidity',
+    },
+    outdoors: {
+      takes: fields({
+        temperature: quantity('temperature'),
+        mean: optional(phrase(',', followedBy(quantity('temperature'), 'on average'))),
+      }),
+      help: 'Winter design temperature of the place; and the average of its coldest months, by which walls are screened for damp.',
+      example: 'outdoors 5 F, 28 F on average',
+    },
+    infiltration: {
+      takes: quantity('number'),
+      help: 'Air changes an hour through its cracks in winter.',
+      example: 'infiltration 0.35',
+    },
     'air-intake': {
       takes: quantity('length'),
       help: 'From its fresh-air intake to the nearest exhaust, plumbing vent or chimney.',

@@ -5,6 +5,7 @@ import type { Place, Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line } from '#takeoff/lines';
+import { heatReason } from './explain-heat.ts';
 import { costReason } from './explain-money.ts';
 import { assemblyReasons } from './explain-others.ts';
 import { beginsReason, stepReasons, takesReason, whyStep } from './explain-step.ts';
@@ -97,6 +98,8 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
   const facts = factsOf(element);
   const value = Object.hasOwn(facts, fact) ? facts[fact] : undefined;
   if (value !== undefined) return listedReason(value, view);
+  const heat = heatReason(element, fact, view);
+  if (heat !== undefined) return heat;
   if (element.kind === 'assembly') return assemblyReasons(element, view).find(({ label }) => label === fact);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')
@@ -116,6 +119,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
 
 function elementsNamed(owner: string, view: View): readonly Element[] {
   const { model } = view.plan;
+  if (owner === 'plan' && model.plan !== undefined) return [model.plan];
   const [kind, own] = owner.includes('/') ? owner.split('/') : [undefined, owner];
   return slotsNamed(own ?? owner, kind, model.names.first).flatMap((slot) => model.element(slot) ?? []);
 }

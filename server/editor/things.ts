@@ -3,9 +3,10 @@
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
 import { hazardReason } from '#answers/explain-hazards';
+import { heatReasons } from '#answers/explain-heat';
 import { orderReason } from '#answers/explain-order';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
-import { type ListedReason, listedReason, saying } from '#answers/listed-reason';
+import { type ListedReason, listedReason, pruned, saying } from '#answers/listed-reason';
 import { spareText, standing } from '#answers/schedule-table';
 import { costText, finishText } from '#answers/summary';
 import { counted, listed } from '#answers/table';
@@ -38,7 +39,7 @@ export function tellBriefly(element: Element, view: AnswerView): Told {
   if (step !== undefined) return tellStep(step, view);
   switch (element.kind) {
     case 'plan':
-      return tellPlan(view);
+      return tellPlan(element, view);
     case 'trade':
       return tellTrade(element, view);
     case 'phase':
@@ -106,12 +107,15 @@ function tellStep(step: number, view: AnswerView): Told {
   };
 }
 
-function tellPlan(view: AnswerView): Told {
+function tellPlan(element: Element, view: AnswerView): Told {
   const said = [finishText(view), costText(view)].filter((part) => part !== undefined);
   const chain = endChain(view);
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
-    reasons: chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }],
+    reasons: [
+      ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
+      ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
+    ],
   };
 }
 
@@ -175,6 +179,7 @@ function tellPlace(element: Element, view: AnswerView): Told {
     ]),
     reasons: [
       ...figures,
+      ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
       ...rows(
         'taken off',
         own.map((line) => lineRow(line, view)),

@@ -175,6 +175,9 @@ export const UNITS: readonly Unit[] = [
   { unit: '%', dimension: 'number', factor: 0.01, system: 'both', words: ['%', 'percent'] },
   { unit: 'C', dimension: 'temperature', factor: 1, zero: 0, system: 'metric', words: ['C'], also: ['°C', 'deg C'] },
   { unit: 'F', dimension: 'temperature', factor: 5 / 9, zero: 32, system: 'feet', words: ['F'], also: ['°F', 'deg F'] },
+  // Between two temperatures; computed, never written.
+  { unit: 'K', dimension: 'temperature', factor: 1, system: 'metric', words: [] },
+  { unit: 'degrees F', dimension: 'temperature', factor: 5 / 9, system: 'feet', words: [] },
 
   { unit: 'W', dimension: 'power', factor: 1, system: 'both', words: ['W', 'watt', 'watts'] },
   { unit: 'kW', dimension: 'power', factor: 1000, system: 'both', words: ['kW'] },
@@ -209,6 +212,9 @@ export const UNITS: readonly Unit[] = [
     system: 'feet',
     words: ['Btu/hft2F'],
   },
+  // Heat through something for each degree; computed, never written.
+  { unit: 'W/K', dimension: 'transfer', factor: 1, system: 'metric', words: [] },
+  { unit: 'Btu/hF', dimension: 'transfer', factor: BTU / ((3600 * 5) / 9), system: 'feet', words: [] },
 ];
 
 /** Money signs and codes, with the unit that literals carry. All are counted in hundredths. */
