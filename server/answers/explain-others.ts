@@ -1,6 +1,7 @@
 // What is told of things that nothing is measured of: assemblies as layers, states, rules of order, bids.
 import type { Assembly, ElementOf, Rule, State } from '#model/model';
 import { assemblyFigures } from '#takeoff/assembly';
+import { screenedWall } from '#takeoff/heat/dew-point';
 import { totalOf } from './explain-money.ts';
 import type { Told } from './explain-things.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
@@ -20,10 +21,12 @@ export function tellAssembly(assembly: Assembly, view: View): Told {
 
 export function assemblyReasons(assembly: Assembly, view: View): readonly ListedReason[] {
   const { thickness, resistance, weight } = assemblyFigures(assembly);
+  const screened = screenedWall(assembly, view.plan.model);
   return [
     listedReason(thickness, view, 'thickness'),
     listedReason(resistance, view, 'resistance'),
     ...(weight.value > 0 ? [listedReason(weight, view, 'weight')] : []),
+    ...(screened === undefined ? [] : [listedReason(screened.face, view), listedReason(screened.dew, view)]),
   ];
 }
 

@@ -114,6 +114,11 @@ function isThin(goods: Goods): boolean {
   return laid === 'membrane' || laid === 'rolls' || laid === 'coats';
 }
 
+/** What a layer beside the main one adds, by itself; nothing where it tells no R. */
+export function layerResistance(layer: Layer): readonly R[] {
+  return resistanceOf(layer, []);
+}
+
 function resistanceOf(layer: Layer, unknown: string[]): readonly R[] {
   if (isFrame(layer) && !isPanel(layer)) return layer.deeper['filled with'] === undefined ? [] : fillingOf(layer, unknown);
   const own = ownResistance(layer.value);

@@ -92,7 +92,7 @@ room r on main
   });
   expect(parts(HOUSE.replace('  walls ext-2x6\n', '')).without).toContain('walls (made of nothing yet)');
   expect(parts(HOUSE.replace("  height 8'\n", '')).without).toContain('walls (no height)');
-  expect(parts(HOUSE.replace('ext-2x6', 'bare') + 'assembly bare for wall\n  layer stud 2x4 at 16" oc\n').without).toContain(
+  expect(parts(`${HOUSE.replace('ext-2x6', 'bare')}assembly bare for wall\n  layer stud 2x4 at 16" oc\n`).without).toContain(
     'outside wall (air space tells no R)',
   );
 });
