@@ -16,7 +16,10 @@ export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof
   ['Order of work', ['phase', 'task', 'inspection', 'milestone', 'delivery']],
   ['Money', ['price', 'allowance', 'bid', 'money', 'loan', 'paid', 'invoice', 'alternate', 'change']],
   ['How it went', ['progress', 'punch']],
-  ['Building knowledge', ['material', 'item', 'fixture', 'work', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday']],
+  [
+    'Building knowledge',
+    ['material', 'item', 'fixture', 'work', 'state', 'rule', 'need', 'minimum', 'calculation', 'hazard', 'holiday'],
+  ],
 ];
 
 const SECTIONS: { readonly [name: string]: () => string } = { kinds, always, units, measures, joining };

@@ -220,6 +220,8 @@ export const fixture = kind({
           'service',
           'tankless heater',
           'appliance',
+          'range',
+          'dryer',
           'heat',
           'cooling',
           'counter',

@@ -72,6 +72,21 @@ export const plan = kind({
       help: 'Outside air for the whole house, the share of time the fan runs, and the standard if it is not the plan’s code.',
       example: 'fresh-air 100 cfm, running 50%',
     },
+    'leakage-credit': {
+      takes: quantity('flow'),
+      help: 'Outside air that tested leakage counts for, where ASHRAE 62.2 lets it.',
+      example: 'leakage-credit 30 cfm',
+    },
+    'busiest-hour': {
+      takes: listOf(
+        fields({
+          count,
+          use: oneOf('showers', 'baths', 'shaves', 'washes', 'shampoos', 'dishes', 'dishwashers', 'meals', 'laundry'),
+        }),
+      ),
+      help: 'What hot water is used for in the hour of the day that takes most of it.',
+      example: 'busiest-hour 3 showers, 1 dishes',
+    },
     'air-leakage': {
       takes: quantity('number'),
       help: 'Air changes an hour at 50 Pa, asked for or tested.',

@@ -6,6 +6,7 @@ import type { Element } from '#model/model';
 import { personMinutes } from '#schedule/durations';
 import type { Line, Purchase } from '#takeoff/lines';
 import { finishDay, span, startDay } from './days.ts';
+import { figureReasons, tellCalculation } from './explain-figures.ts';
 import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
@@ -47,6 +48,8 @@ export function tellThing(element: Element, view: View): Told {
       return tellRule(element);
     case 'bid':
       return tellBid(element, view);
+    case 'calculation':
+      return tellCalculation(element, view);
     case 'material':
     case 'item':
     case 'fixture':
@@ -67,7 +70,11 @@ function tellPlan(element: Element, view: View): Told {
   const said = [finishText(view), costText(view)].filter((part) => part !== undefined);
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
-    reasons: [...[endChain(view), planCostReason(view)].filter((reason) => reason !== undefined), ...heatReasons(element, view)],
+    reasons: [
+      ...[endChain(view), planCostReason(view)].filter((reason) => reason !== undefined),
+      ...heatReasons(element, view),
+      ...figureReasons(element, view),
+    ],
   };
 }
 
@@ -88,7 +95,13 @@ function tellPlace(element: Element, view: View): Told {
   ];
   return {
     why: sentence(what),
-    reasons: [...facts, ...heatReasons(element, view), ...quantities(lines, view), ...list(costReason(costs, view))],
+    reasons: [
+      ...facts,
+      ...heatReasons(element, view),
+      ...figureReasons(element, view),
+      ...quantities(lines, view),
+      ...list(costReason(costs, view)),
+    ],
   };
 }
 

@@ -5,6 +5,7 @@ import type { Place, Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line } from '#takeoff/lines';
+import { figureReason } from './explain-figures.ts';
 import { heatReason } from './explain-heat.ts';
 import { costReason } from './explain-money.ts';
 import { assemblyReasons } from './explain-others.ts';
@@ -109,7 +110,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
       ),
       view,
     );
-  if (step === undefined) return undefined;
+  if (step === undefined) return figureReason(element, fact, view);
   return fact === 'takes' || fact === 'duration'
     ? takesReason(step, view)
     : fact === 'begins' || fact === 'start'

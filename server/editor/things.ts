@@ -61,6 +61,7 @@ export function tellBriefly(element: Element, view: AnswerView): Told {
     case 'let':
     case 'assembly':
     case 'bid':
+    case 'calculation':
       return explainElement(element, view);
     default:
       return tellPlace(element, view);

@@ -180,6 +180,8 @@ export const UNITS: readonly Unit[] = [
   { unit: 'degrees F', dimension: 'temperature', factor: 5 / 9, system: 'feet', words: [] },
 
   { unit: 'W', dimension: 'power', factor: 1, system: 'both', words: ['W', 'watt', 'watts'] },
+  { unit: 'VA', dimension: 'power', factor: 1, system: 'both', words: ['VA'] },
+  { unit: 'kVA', dimension: 'power', factor: 1000, system: 'both', words: ['kVA'] },
   { unit: 'kW', dimension: 'power', factor: 1000, system: 'both', words: ['kW'] },
   { unit: 'hp', dimension: 'power', factor: 550 * 0.3048 * POUND * 9.806_65, system: 'feet', words: ['hp'] },
   { unit: 'Btu/h', dimension: 'power', factor: BTU / 3600, system: 'feet', words: ['Btu/h'], also: ['btuh'] },
