@@ -28,6 +28,7 @@ import { overlap } from './rules/rooms/overlap.ts';
 import { looseEnd } from './rules/schedule/loose-end.ts';
 import { workingTime } from './rules/waits/working-time.ts';
 import { dewPoint } from './rules/walls/dew-point.ts';
+import { thickness } from './rules/walls/thickness.ts';
 import { doneTwice } from './rules/work/done-twice.ts';
 import { noTrade } from './rules/work/no-trade.ts';
 import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
@@ -39,6 +40,7 @@ export const checks: readonly Check[] = [
   unknown,
   unused,
   doesNotClose,
+  thickness,
   outsideLevel,
   overlap,
   gap,
