@@ -2,6 +2,7 @@
 // it is shown by `explain`; a pointer passing by must not cost more than a glance.
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
+import { figureReasons } from '#answers/explain-figures';
 import { hazardReason } from '#answers/explain-hazards';
 import { heatReasons } from '#answers/explain-heat';
 import { orderReason } from '#answers/explain-order';
@@ -116,6 +117,7 @@ function tellPlan(element: Element, view: AnswerView): Told {
     reasons: [
       ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
+      ...figureReasons(element, view),
     ],
   };
 }
@@ -181,6 +183,7 @@ function tellPlace(element: Element, view: AnswerView): Told {
     reasons: [
       ...figures,
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
+      ...figureReasons(element, view),
       ...rows(
         'taken off',
         own.map((line) => lineRow(line, view)),

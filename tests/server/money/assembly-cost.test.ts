@@ -40,9 +40,34 @@ test('materials: $4.00 ÷ 10 2/3 sf, and $16 ÷ 32 sf; what has no price is name
   expect(cost.without).toEqual(['Lath 1/2"']);
 });
 
-test('floors, ceilings and roofs hang on their spans: nothing is said of them', () => {
-  const { model: other } = planOf('assembly f for floor\n  layer pole 2x4 at 16" oc\n', { library: [ROWS] });
-  expect(sampleOf(other.list('assembly')[0]!, other)).toBeUndefined();
+test('a floor: a joist every 16 inches, so much for each foot of it; a roof is framed by itself and tells nothing', () => {
+  const rows = `material joist "Joist" laid framing
+  sold by each
+work joists "Joists" in level
+  installs joist by floor-frame-length
+  labour 0.03 h/lf
+assembly f for floor
+  layer joist 2x10 at 16" oc
+assembly r for roof
+  layer joist 2x10 at 16" oc
+`;
+  const { model: other } = planOf('plan p\n', { library: [rows] });
+  const [floor, roof] = other.rows('assembly');
+  expect(amount(sampleOf(floor!, other)!.labour, 'h/sf')).toBeCloseTo(0.03 / (16 / 12), 9);
+  expect(sampleOf(roof!, other)).toBeUndefined();
+});
+
+test('a ceiling of blown insulation: R-60 at R-3 an inch is 20 inches deep, 0.2 h a cubic yard', () => {
+  const rows = `material blown "Blown" laid loose
+  insulates R-3 per inch
+work blow "Blow" in level
+  installs blown by ceiling-insulation-volume
+  labour 0.2 h/cy
+assembly c for ceiling
+  layer blown R-60
+`;
+  const { model: other } = planOf('plan p\n', { library: [rows] });
+  expect(amount(sampleOf(other.rows('assembly')[0]!, other)!.labour, 'h/sf')).toBeCloseTo((0.2 * 20) / 12 / 27, 9);
 });
 
 test('explain tells both, with what went into them', () => {
