@@ -22,12 +22,12 @@ export function tellAssembly(assembly: Assembly, view: View): Told {
 }
 
 export function assemblyReasons(assembly: Assembly, view: View): readonly ListedReason[] {
-  const { thickness, resistance, weight } = assemblyFigures(assembly);
+  const { thickness, resistance, weight, unknown } = assemblyFigures(assembly);
   const screened = screenedWall(assembly, view.plan.model);
   return [
     listedReason(thickness, view, 'thickness'),
     listedReason(resistance, view, 'resistance'),
-    ...(weight.value > 0 ? [listedReason(weight, view, 'weight')] : []),
+    ...(weight.value > 0 ? [lacking(listedReason(weight, view, 'weight'), unknown.weight, 'without the weight of')] : []),
     ...perArea(assembly, view),
     ...(screened === undefined ? [] : [listedReason(screened.face, view), listedReason(screened.dew, view)]),
   ];
