@@ -156,6 +156,7 @@ export const assembly = kind({
       }),
     },
     framing: { takes: quantity('number'), help: 'Share of the area that is framing.', example: 'framing 25%' },
+    thick: { takes: length, help: 'How thick it is drawn; its layers must add up to that.', example: 'thick 7 7/16"' },
   }),
 });
 

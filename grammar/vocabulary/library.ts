@@ -228,6 +228,8 @@ export const fixture = kind({
           'service',
           'tankless heater',
           'appliance',
+          'range',
+          'dryer',
           'heat',
           'cooling',
           'counter',

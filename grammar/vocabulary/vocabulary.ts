@@ -63,6 +63,7 @@ export const vocabulary = {
   rule: rules.rule,
   need: rules.need,
   minimum: rules.minimum,
+  calculation: rules.calculation,
   hazard: rules.hazard,
   holiday: library.holiday,
 } as const;

@@ -6,6 +6,8 @@ import type { Place, Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line, Purchase } from '#takeoff/lines';
+import { figureReason } from './explain-figures.ts';
+import { heatReason } from './explain-heat.ts';
 import { costReason } from './explain-money.ts';
 import { assemblyReasons } from './explain-others.ts';
 import { beginsReason, stepReasons, takesReason, whyStep } from './explain-step.ts';
@@ -101,6 +103,8 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
   const facts = factsOf(element);
   const value = Object.hasOwn(facts, fact) ? facts[fact] : undefined;
   if (value !== undefined) return listedReason(value, view);
+  const heat = heatReason(element, fact, view);
+  if (heat !== undefined) return heat;
   if (element.kind === 'assembly') return assemblyReasons(element, view).find(({ label }) => label === fact);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')
@@ -110,7 +114,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
       ),
       view,
     );
-  if (step === undefined) return undefined;
+  if (step === undefined) return figureReason(element, fact, view);
   return fact === 'takes' || fact === 'duration'
     ? takesReason(step, view)
     : fact === 'begins' || fact === 'start'
@@ -120,6 +124,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
 
 function elementsNamed(owner: string, view: View): readonly Element[] {
   const { model } = view.plan;
+  if (owner === 'plan' && model.plan !== undefined) return [model.plan];
   const [kind, own] = owner.includes('/') ? owner.split('/') : [undefined, owner];
   return slotsNamed(own ?? owner, kind, model.names.first).flatMap((slot) => model.element(slot) ?? []);
 }

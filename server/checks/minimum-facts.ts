@@ -16,6 +16,7 @@ import { drainsOfPlan, drainsOfRoom } from './minimum-facts/drains.ts';
 import { crawlsUnder, energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
 import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
+import { hotWaterOfPlan } from './minimum-facts/hot-water.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
 import { roomsBeside } from './minimum-facts/neighbours.ts';
 import { powerOfLevel, powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
@@ -35,7 +36,7 @@ const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
   trench: [factsOfTrench],
   'dry-well': [factsOfDryWell],
   site: [factsOfSite],
-  plan: [airOfPlan, alarmsOfPlan, drainsOfPlan, exitOfPlan, powerOfPlan],
+  plan: [airOfPlan, alarmsOfPlan, drainsOfPlan, exitOfPlan, hotWaterOfPlan, powerOfPlan],
 };
 
 /** A fact of a thing, or a value that it gives. */

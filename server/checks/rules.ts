@@ -37,6 +37,8 @@ import { outsideLevel } from './rules/rooms/outside-level.ts';
 import { overlap } from './rules/rooms/overlap.ts';
 import { looseEnd } from './rules/schedule/loose-end.ts';
 import { workingTime } from './rules/waits/working-time.ts';
+import { dewPoint } from './rules/walls/dew-point.ts';
+import { thickness } from './rules/walls/thickness.ts';
 import { doneTwice } from './rules/work/done-twice.ts';
 import { noTrade } from './rules/work/no-trade.ts';
 import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
@@ -48,6 +50,7 @@ export const checks: readonly Check[] = [
   unknown,
   unused,
   doesNotClose,
+  thickness,
   outsideLevel,
   overlap,
   gap,
@@ -58,6 +61,7 @@ export const checks: readonly Check[] = [
   roughTooSmall,
   insideWall,
   notBeside,
+  dewPoint,
   // Who does what.
   nobodyDoesIt,
   doneTwice,

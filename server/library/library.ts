@@ -4,6 +4,8 @@ import assembliesMetric from './assemblies/metric.screed';
 import assembliesPartitions from './assemblies/partitions.screed';
 import assembliesRoofs from './assemblies/roofs.screed';
 import assembliesWalls from './assemblies/walls.screed';
+import calculationsAirAndWater from './calculations/air-and-water.screed';
+import calculationsElectric from './calculations/electric.screed';
 import conventions from './conventions.screed';
 import elements from './elements.screed';
 import holidays from './holidays.screed';
@@ -149,6 +151,8 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/escape.screed', text: minimumsEscape },
   { path: 'minimums/stairs.screed', text: minimumsStairs },
   { path: 'minimums/baths.screed', text: minimumsBaths },
+  { path: 'calculations/electric.screed', text: calculationsElectric },
+  { path: 'calculations/air-and-water.screed', text: calculationsAirAndWater },
   { path: 'minimums/alarms.screed', text: minimumsAlarms },
   { path: 'minimums/foundation.screed', text: minimumsFoundation },
   { path: 'minimums/attic-and-crawl.screed', text: minimumsAtticAndCrawl },

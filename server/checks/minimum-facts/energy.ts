@@ -4,14 +4,13 @@ import { addTo } from '#kit/gathered';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { ElementOf, Level } from '#model/model';
 import type { Model } from '#model/resolve';
-import { assemblyFigures } from '#takeoff/assembly';
+import { conductanceOf } from '#takeoff/heat/envelope';
 import { insulationOf } from '#takeoff/insulation';
 import { keptFor } from '../kept.ts';
 import type { FactTable } from './tables.ts';
 
 type Crawl = ElementOf<'crawl'>;
 
-const throughAll = form('U over all', '1 ÷ R over all', (resistance = 1) => 1 / resistance);
 const both = form('R between and outside the framing', 'between + outside', (between = 0, outside = 0) => between + outside);
 
 function wall(level: Level, part: 'between' | 'outside'): Quantity | undefined {
@@ -51,11 +50,7 @@ export const energyOfLevel: FactTable<Level> = {
     'wall-outside': (level) => wall(level, 'outside'),
     'wall-u': ({ given }) => {
       const walls = given.walls?.value;
-      if (walls === undefined || insulationOf(walls) === undefined) return undefined;
-      const { resistance, unknown } = assemblyFigures(walls);
-      return unknown.resistance.length > 0 || !(resistance.value > 0)
-        ? undefined
-        : measure('conductance', throughAll, resistance);
+      return walls === undefined || insulationOf(walls) === undefined ? undefined : conductanceOf(walls);
     },
     'ceiling-r': (level) => allOf(level, 'ceiling'),
   },
