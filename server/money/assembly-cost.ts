@@ -4,7 +4,7 @@ import type { Model } from '#model/resolve';
 import type { Sample } from '#takeoff/assembly-sample';
 import { purchasesOf } from '#takeoff/purchase';
 import { materialCost } from './material.ts';
-import { priceFor, pricesOf } from './prices.ts';
+import { pricesFor, pricesOf } from './prices.ts';
 
 export interface AssemblyCost {
   readonly each: Quantity<'money/area'>;
@@ -22,8 +22,7 @@ export function assemblyCost({ area, lines }: Sample, model: Model): AssemblyCos
   const costs: Quantity<'money'>[] = [];
   const without: string[] = [];
   for (const purchase of purchasesOf([lines], NOTHING_ELSE, system)) {
-    const price = priceFor(purchase.goods, undefined, prices);
-    const cost = price === undefined ? undefined : materialCost(purchase, price);
+    const cost = materialCost(purchase, pricesFor(purchase, undefined, prices));
     if (cost === undefined) without.push(purchase.label);
     else costs.push({ ...cost.working(), form: { ...cost.working().form, label: purchase.label } });
   }

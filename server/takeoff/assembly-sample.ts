@@ -4,7 +4,7 @@ import { FOOT } from '#kit/dimension';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Assembly } from '#model/model';
 import type { Model } from '#model/resolve';
-import { wallPlates } from './conventions.ts';
+import { type FramingCounts, framingCounts } from './conventions.ts';
 import { explode } from './explode.ts';
 import { thicknessOf } from './goods.ts';
 import type { Line, Portion, Where } from './lines.ts';
@@ -40,7 +40,7 @@ export function sampleOf(assembly: Assembly, model: Model): Sample | undefined {
   const area = measure('area', stretchArea, length, tall);
   const whole = { net: area, gross: area, openings: [] };
   const where: Where = { element: assembly.slot };
-  const layers = layerPortions(assembly, main, length, area, where);
+  const layers = layerPortions(assembly, main, length, area, where, framingCounts(model));
   if (layers === undefined) return undefined;
   const portions = [...layers, ...facesOf(assembly).map((goods) => facePortion(goods, whole, where))];
   const lines = explode(portions, rowsIn(model), assembly.name, undefined).lines.filter(({ onlyIfDone }) => onlyIfDone !== true);
@@ -71,6 +71,7 @@ function layerPortions(
   length: Quantity<'length'>,
   area: Quantity<'area'>,
   where: Where,
+  counts: FramingCounts,
 ): readonly Portion[] | undefined {
   const { layer } = assembly.given;
   switch (assembly.given.for?.value) {
@@ -78,8 +79,8 @@ function layerPortions(
     case 'partition': {
       const inside = assembly.given.for.value === 'partition';
       const whole = { net: area, gross: area, openings: [] };
-      const stretch = { where, area: whole, length, height: studLength(tall, main) };
-      return [...framing(main, inside, length, area, where), ...wallLayers(assembly, stretch, [])];
+      const stretch = { where, area: whole, length, height: studLength(tall, main, counts) };
+      return [...framing(main, inside, length, area, where, counts), ...wallLayers(assembly, stretch, [])];
     }
     case 'floor':
       return layer.flatMap((each) => (isFace(each.value) ? [] : floorPortions(each, area, where)));
@@ -148,15 +149,16 @@ function framing(
   length: Quantity<'length'>,
   area: Quantity<'area'>,
   where: Where,
+  counts: FramingCounts,
 ): readonly Portion[] {
   if (main === undefined) return [];
   if (isPanel(main)) return [portion('wall-panel-area', where, area, { goods: main.value })];
   const count = counted('studs', SPACES);
-  const plates = measure('length', plateLength, wallPlates, length);
+  const plates = measure('length', plateLength, counts.plates, length);
   return [
     portion(inside ? 'partition-stud-count' : 'wall-stud-count', where, count, {
       goods: main.value,
-      pieces: [{ count, length: studLength(tall, main) }],
+      pieces: [{ count, length: studLength(tall, main, counts) }],
     }),
     portion(inside ? 'partition-plate-length' : 'wall-plate-length', where, plates, { sizes: main.value.sizes }),
   ];
