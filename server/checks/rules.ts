@@ -7,6 +7,7 @@ import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
+import { countsNothingCheck } from './rules/goods/counts-nothing.ts';
 import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -68,6 +69,7 @@ export const checks: readonly Check[] = [
   orderByPassed,
   tooLittle,
   tooMuchSo,
+  countsNothingCheck,
   beforeStart,
   deadline,
   pastTarget,

@@ -116,10 +116,27 @@ function bought(group: Group, system: System): readonly Purchase[] {
 }
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
-  if (!group.key.endsWith(CUT)) return [inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system)];
+  if (!group.key.endsWith(CUT))
+    return [atLeast(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
   return cutting(group.lines, sticksOf(goods, system), row).map(({ lines, net, needed, sticks, package: { word, holds } }) =>
     purchase(goods, lines, () => net, needed, sticks, word, holds),
   );
+}
+
+const leastOrder = form('bought', 'what is needed, the least order at least', (bought = 0, least = 0) => Math.max(bought, least));
+/** The least that is ordered at once, where the row says so in what it is bought by. */
+function atLeast(purchase: Purchase, row: Material): Purchase {
+  const least = row.given.least?.value;
+  const { bought } = purchase;
+  if (least === undefined || least.dimension !== bought.dimension || bought.value >= least.value) return purchase;
+  return withBought(purchase, inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least)));
+}
+
+function withBought(purchase: Purchase, bought: Quantity): Purchase {
+  return Object.defineProperties(
+    {},
+    { ...Object.getOwnPropertyDescriptors(purchase), bought: { value: bought, enumerable: true } },
+  ) as Purchase;
 }
 
 function inPackages(goods: NamedGoods, row: Material, group: Group, ways: readonly Package[], system: System): Purchase {
