@@ -52,6 +52,15 @@ describe('published conventions that disagree', () => {
     expect(counted('drywall by sheets-by-part').board).toBe(39);
   });
 
+  test('laps of bars: a tenth of the length (course take-off CVE-367-08), or 18 in at each end of 20 ft (questions to Peterson)', () => {
+    const bars = (choice: string) => {
+      const plan = planOf(`plan p\n${choice}foundation strip\n  318' long\n  footing 2' x 1', 4 #5\n`, { library: 'built-in' });
+      return amount(plan.line('footing-bar-length', 'rebar').needed, 'ft');
+    };
+    expect(bars('')).toBeCloseTo(1272 * 1.1, 6);
+    expect(bars('  counts rebar by bars-by-lap\n')).toBeCloseTo((1272 * 20) / 18.5, 6);
+  });
+
   test('a least order is bought whole, and the plan may say its own', () => {
     const plan = planOf(
       `plan p\n  counts slab-concrete by short-load\nconvention short-load of slab-concrete\n  least 2 cy\nfoundation base\n  slab 4", 81 sf\n`,
