@@ -23,6 +23,7 @@ export const counting = properties({
     help: 'Step in which it is ordered; one in feet and one in metres.',
     example: 'rounds up to 1/4 cy',
   },
+  least: { takes: oneUnit, help: 'The least that is ordered at once.', example: 'least 2 cy' },
   whole: {
     takes: oneOf('in each part'),
     help: 'Whole packages are counted in each part, such as the walls of a room, before waste; and once more for the order.',

@@ -142,6 +142,16 @@ export const material = kind({
       help: 'Share of a wall that it takes up as walls are usually built, where the wall does not say.',
       example: 'framing 25%',
     },
+    effective: {
+      takes: fields({
+        filling: quantity('resistance'),
+        counts: phrase('as', quantity('resistance')),
+        at: optional(phrase('at', followedBy(length, 'oc'))),
+      }),
+      repeats: true,
+      help: 'What a filling between such framing is worth where heat goes round it through metal.',
+      example: 'effective R-13 as R-6 at 16" oc',
+    },
     mass: {
       takes: flag,
       inHeader: true,
@@ -183,6 +193,11 @@ export const item = kind({
       repeats: true,
       help: 'How steep a soil may stand, level to upright.',
       example: 'slope type-C 1.5:1',
+    },
+    upright: {
+      takes: phrase('to', length),
+      help: 'How deep its sides may stand upright; from there they are sloped, shored or shielded.',
+      example: "upright to 5'",
     },
     load: { takes: quantity('volume'), help: 'What a truck carries.', example: 'load 10 cy' },
     ...classified,

@@ -29,9 +29,16 @@ export function listedReason(quantity: Quantity, view: View, label = quantity.fo
     text: asWritten(quantity) ?? write(quantity, view.style),
     ...(form.formula === undefined ? {} : { formula: form.formula }),
     inputs: inputs.map((input) => listedReason(input, view)),
-    ...(form.source === undefined ? {} : { source: form.source }),
+    ...sourceOf(quantity, view),
     ...(place === undefined ? {} : placed(place, view)),
   };
+}
+
+/** The source of the formula; and of a number from a convention, the book. */
+function sourceOf({ form, place }: Quantity, { plan }: View): Pick<ListedReason, 'source'> {
+  if (form.source !== undefined) return { source: form.source };
+  const book = place?.slot.kind === 'convention' ? plan.model.element(place.slot)?.label : undefined;
+  return book === undefined ? {} : { source: book };
 }
 
 /** Words instead of a number: a date and what holds it. */

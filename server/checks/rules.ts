@@ -13,6 +13,7 @@ import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
+import { countsNothingCheck } from './rules/goods/counts-nothing.ts';
 import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -84,6 +85,7 @@ export const checks: readonly Check[] = [
   notBrought,
   tooLittle,
   tooMuchSo,
+  countsNothingCheck,
   beforeStart,
   deadline,
   tooCold,

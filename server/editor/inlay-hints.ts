@@ -1,5 +1,6 @@
 // What was computed, beside the text it was computed from: at the end of each declaration's own line.
 import type { InlayHint, Range } from 'vscode-languageserver-types';
+import { countedBy } from '#answers/counted-by';
 import { heatText } from '#answers/explain-heat';
 import { costText, finishText } from '#answers/summary';
 import { counted } from '#answers/table';
@@ -84,8 +85,13 @@ function hintOf({ slot, declaration, node }: Declared, view: View): string | und
   const element = plan.model.element(slot);
   if (element === undefined || (plan.model.names.bySlot.get(slot) === undefined && element.kind !== 'assembly')) return undefined;
   const parts = partsOf(element, view, styleOf(plan)).filter((part) => part !== undefined);
-  return parts.length === 0 ? undefined : parts.join(' · ');
+  if (parts.length === 0) return undefined;
+  const books = PLACES.has(element.kind) ? countedBy(plan, slot) : [];
+  return [...parts, ...(books.length === 0 ? [] : [`by ${books.join(', ')}`])].join(' · ');
 }
+
+/** Whose quantities a book of the plan's choice may count. */
+const PLACES: ReadonlySet<string> = new Set(['room', 'level', 'foundation', 'roof', 'deck']);
 
 function partsOf(element: Element, { plan }: View, style: Style): readonly (string | undefined)[] {
   const { slot } = element;

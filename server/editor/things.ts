@@ -1,5 +1,6 @@
 // What a hover says of a thing: its figures with their working, and what it comes to, from sums that stand ready. All of
 // it is shown by `explain`; a pointer passing by must not cost more than a glance.
+import { countedBy } from '#answers/counted-by';
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
 import { figureReasons } from '#answers/explain-figures';
@@ -171,6 +172,7 @@ function tellPlace(element: Element, view: AnswerView): Told {
   const own = all.filter(({ where, onlyIfDone }) => where.element === slot && onlyIfDone !== true);
   const cents = centsOfRoom(plan, slot);
   const figures = facts(element, view);
+  const books = countedBy(plan, slot);
   const [first] = figures;
   return {
     why: sentence([
@@ -184,6 +186,7 @@ function tellPlace(element: Element, view: AnswerView): Told {
       ...figures,
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
       ...figureReasons(element, view),
+      ...optional(books.length === 0 ? undefined : saying('counted by', books.join(', '))),
       ...rows(
         'taken off',
         own.map((line) => lineRow(line, view)),

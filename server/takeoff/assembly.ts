@@ -72,8 +72,12 @@ function figuresOf(assembly: Assembly): AssemblyFigures {
     ...layers.filter((layer) => layer !== main).flatMap((layer) => resistanceOf(layer, unknown.resistance)),
   ];
   const betweenMain =
-    main === undefined ? [] : isPanel(main) ? resistanceOf(main, unknown.resistance) : fillingOf(main, unknown.resistance);
-  const throughMain = main === undefined || isPanel(main) ? undefined : ownResistance(main.value);
+    main === undefined
+      ? []
+      : isPanel(main)
+        ? resistanceOf(main, unknown.resistance)
+        : throughMetal(main, fillingOf(main, unknown.resistance));
+  const throughMain = main === undefined || isPanel(main) || isMetal(main) ? undefined : ownResistance(main.value);
   const between = total('R between the framing', 'resistance', [...common, ...betweenMain]);
   const through = throughMain === undefined ? undefined : total('R through the framing', 'resistance', [...common, throughMain]);
   const share = main === undefined ? undefined : framingShare(assembly, main);
@@ -152,6 +156,29 @@ export function ownResistance(goods: Goods, depth?: Quantity<'length'>): R | und
   if (insulates.dimension === 'resistance') return insulates as R;
   const thickness = thicknessOf(goods) ?? depth;
   return thickness === undefined ? undefined : measure('resistance', perDepth, thickness, insulates);
+}
+
+const isMetal = (main: Layer): boolean => (materialOf(main.value)?.given.effective.length ?? 0) > 0;
+
+const byTable = form(
+  'filling between metal',
+  'between two fillings of the table, by its share of the step from one to the other',
+  (own = 0, lower = 0, lowerCounts = 0, upper = 0, upperCounts = 0) =>
+    upper > lower ? lowerCounts + ((own - lower) / (upper - lower)) * (upperCounts - lowerCounts) : Math.min(own, lowerCounts),
+);
+/** Metal carries heat round its filling: parallel paths do not hold, and a table says what the filling is worth. */
+function throughMetal(main: Layer, filling: readonly R[]): readonly R[] {
+  const [own] = filling;
+  if (own === undefined || !isMetal(main)) return filling;
+  const spacing = main.deeper.at?.value.value;
+  const rows = materialOf(main.value)!
+    .given.effective.map(({ value }) => value)
+    .filter(({ at }) => at === undefined || at.value === spacing)
+    .sort((a, b) => a.filling.value - b.filling.value);
+  const upper = rows.find((row) => row.filling.value >= own.value) ?? rows[rows.length - 1];
+  if (upper === undefined) return filling;
+  const lower = [...rows].reverse().find((row) => row.filling.value < own.value) ?? upper;
+  return [measure('resistance', byTable, own, lower.filling, lower.counts, upper.filling, upper.counts)];
 }
 
 function framingShare(assembly: Assembly, main: Layer): Quantity<'number'> | undefined {

@@ -90,9 +90,6 @@ export const anotherLength = constant('saving that another stock length must bri
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;
 
-/** An excavation this deep must have its sides sloped, shored or shielded. */
-export const PROTECTED_DEPTH = 5 * FOOT;
-
 /** Still air at a surface; heat flow level through walls, upward through roofs and ceilings, downward through floors. */
 const ashrae = fromMemory('ASHRAE Handbook of Fundamentals, surface film resistances');
 const resistance = (r: number): number => toBase(r, 'R') ?? 0;

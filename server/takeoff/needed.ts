@@ -19,6 +19,9 @@ const lapped = form('with laps', 'quantity × (1 + lap)', (quantity = 0, lap = 0
 const lappedWidth = form('with laps', 'quantity × width ÷ (width − lap)', (quantity = 0, width = 1, lap = 0) =>
   width > lap ? (quantity * width) / (width - lap) : quantity,
 );
+const lappedLength = form('with laps', 'quantity × length of one ÷ (length of one − lap)', (quantity = 0, length = 1, lap = 0) =>
+  length > lap ? (quantity * length) / (length - lap) : quantity,
+);
 const wasteAdded = form('with waste', 'quantity × (1 + waste)', (quantity = 0, waste = 0) => quantity * (1 + waste));
 const wasteDivided = form('with waste', 'quantity ÷ (1 − waste)', (quantity = 0, waste = 0) =>
   waste < 1 ? quantity / (1 - waste) : quantity,
@@ -64,7 +67,7 @@ function materialNeeded(goods: NamedGoods, row: Material, portion: Portion, net:
   if (coats !== 1) quantity = measure(quantity.dimension, coated, quantity, constant('coats', coats, 'number'));
   quantity = inPackageUnits(goods, row, portion, quantity);
   if (row.given.whole !== undefined) quantity = wholeInEachPart(goods, row, portion, quantity);
-  return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(row, quantity))), coats };
+  return { quantity: inSoldUnit(goods, row, withWaste(row, withLaps(goods, row, quantity))), coats };
 }
 
 /** A part is the portion, or each of its surfaces. */
@@ -135,12 +138,14 @@ function nominalSize({
   };
 }
 
-function withLaps(row: Material, quantity: Quantity): Quantity {
+function withLaps(goods: NamedGoods, row: Material, quantity: Quantity): Quantity {
   const lap = row.given.lap?.value;
   if (lap === undefined || lap.value === 0) return quantity;
   if (lap.dimension === 'number') return measure(quantity.dimension, lapped, quantity, lap);
   const width = rollWidth(row);
-  return width === undefined ? quantity : measure(quantity.dimension, lappedWidth, quantity, width, lap);
+  if (width !== undefined) return measure(quantity.dimension, lappedWidth, quantity, width, lap);
+  const stick = quantity.dimension === 'length' ? packagesOf(row, goods.sizes)[0]?.holds : undefined;
+  return stick?.dimension === 'length' ? measure(quantity.dimension, lappedLength, quantity, stick, lap) : quantity;
 }
 
 /** A lap as a length loses its part of the narrow side of the roll. */

@@ -109,7 +109,8 @@ function bought(group: Group, system: System): readonly Purchase[] {
 }
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
-  if (!group.key.endsWith(CUT)) return [inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system)];
+  if (!group.key.endsWith(CUT))
+    return [atLeast(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
   const { net, needed } = sums(group);
   const { word, bought: all, sticks } = cutting(group.lines, sticksOf(goods, system), wasteFactor(row), system);
   const [only, ...others] = sticks;
@@ -117,6 +118,22 @@ function materialBought(goods: NamedGoods, row: Material, group: Group, system: 
   return others.length === 0
     ? [purchase(goods, group.lines, net, needed, all, word, only.holds)]
     : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
+}
+
+const leastOrder = form('bought', 'what is needed, the least order at least', (bought = 0, least = 0) => Math.max(bought, least));
+/** The least that is ordered at once, where the row says so in what it is bought by. */
+function atLeast(purchase: Purchase, row: Material): Purchase {
+  const least = row.given.least?.value;
+  const { bought } = purchase;
+  if (least === undefined || least.dimension !== bought.dimension || bought.value >= least.value) return purchase;
+  return withBought(purchase, inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least)));
+}
+
+function withBought(purchase: Purchase, bought: Quantity): Purchase {
+  return Object.defineProperties(
+    {},
+    { ...Object.getOwnPropertyDescriptors(purchase), bought: { value: bought, enumerable: true } },
+  ) as Purchase;
 }
 
 function inPackages(goods: NamedGoods, row: Material, group: Group, ways: readonly Package[], system: System): Purchase {

@@ -50,6 +50,23 @@ ${wall('with-outside', 'stud 2x4 at 16" oc, filled with r13-batt', '  layer r7-h
   expect(Math.round((1 - only / outside) * 100)).toBe(16);
 });
 
+test('continuousinsulation.org: between steel studs the same is about 40% worse', () => {
+  // What a filling is worth between steel is from memory: ANSI/ASHRAE/IES Standard 90.1, Table A9.2-2.
+  const text = `
+material r20-half "R-20.5 batt" laid batts
+  insulates R-20.5
+material r7-half "R-7.5 board" laid sheets
+  insulates R-7.5
+${wall('inside-only', 'steel-stud 2x6 at 16" oc, filled with r20-half')}
+${wall('with-outside', 'steel-stud 2x4 at 16" oc, filled with r13-batt', '  layer r7-half\n')}`;
+  const only = amount(figures(text, 'inside-only').resistance, 'R');
+  const outside = amount(figures(text, 'with-outside').resistance, 'R');
+  expect(only).toBeCloseTo(2.54 + 7.325, 2);
+  expect(outside).toBeCloseTo(2.54 + 6 + 7.5, 2);
+  // 38.5%: "about 40".
+  expect(Math.abs((1 - only / outside) * 100 - 40)).toBeLessThan(2);
+});
+
 test('continuousinsulation.org, R-25 between studs against R-20 and 5 outside: layers as published, totals plain arithmetic', () => {
   const text = `
 material r25-batt "R-25 batt" laid batts

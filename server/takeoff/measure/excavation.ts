@@ -3,7 +3,6 @@
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { sideSlopeOf } from '#model/side-slope';
-import { PROTECTED_DEPTH } from '../conventions.ts';
 import type { Portion } from '../lines.ts';
 import { slopeMissing } from '../problems.ts';
 import type { Ground, Item, Site } from './foundation.ts';
@@ -142,7 +141,7 @@ function sideSlope(
 ): Quantity<'slope'> {
   const given = foundation.given.slope?.value;
   if (given !== undefined) return sideSlopeOf(given);
-  if (depth.value < PROTECTED_DEPTH) return upright;
+  if (depth.value < (dug?.given.upright?.value.value ?? 0)) return upright;
   const soil = site?.given.soil?.value;
   const row = dug?.given.slope.find(({ value }) => value.soil === soil);
   if (row === undefined) findings.push(finding(slopeMissing, foundation.given.bottom!.place, foundation.label, depth.value));

@@ -89,3 +89,13 @@ test('a range beyond the text', () => {
   ).toEqual([]);
   expect(ask<readonly InlayHint[]>(inlayHints, { range: ALL })).toHaveLength(1);
 });
+
+test('a quantity that a book of the plan’s choice counts names the book', () => {
+  expect(
+    hinted(`plan p
+  counts slab-concrete by navy-concrete
+foundation base
+  slab 4", 810 sf
+`),
+  ).toContain('foundation base | 10 cy concrete · by Engineering Aid: concrete');
+});
