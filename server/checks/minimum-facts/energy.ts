@@ -7,7 +7,7 @@ import type { Model } from '#model/resolve';
 import { assemblyFigures } from '#takeoff/assembly';
 import { insulationOf } from '#takeoff/insulation';
 import { keptFor } from '../kept.ts';
-import type { FactTable } from './tables.ts';
+import { type FactTable, number } from './tables.ts';
 
 type Crawl = ElementOf<'crawl'>;
 
@@ -58,6 +58,7 @@ export const energyOfLevel: FactTable<Level> = {
         : measure('conductance', throughAll, resistance);
     },
     'ceiling-r': (level) => allOf(level, 'ceiling'),
+    'raised-heels': ({ given }) => number('raised heels', given.ceiling?.deeper['raised heels'] === undefined ? 0 : 1),
   },
   beside: {
     // Only a floor over open air under the house is asked to keep heat.

@@ -2,7 +2,10 @@
 // ground, rain in a dry well.
 import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { ElementOf, Foundation, Trench } from '#model/model';
+import type { ElementOf, Foundation, Level, Trench } from '#model/model';
+import { ownResistance } from '#takeoff/assembly';
+import { materialOf } from '#takeoff/goods';
+import { framingGoods } from '#takeoff/measure/layers';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
 
 type WallInsulation = Foundation['given']['insulated'];
@@ -12,6 +15,18 @@ function insulationOfWall(line: WallInsulation, sort: 'unbroken' | 'between fram
   if (line === undefined) return undefined;
   const layers = line.value.flatMap(({ value }) => ((value.way ?? 'unbroken') === sort ? [value.insulates] : []));
   return total(`R ${sort}`, 'resistance', layers);
+}
+
+/** Whether the outermost layer of a framed wall is heavy. */
+function facedInMasonry(level: Level | undefined): boolean {
+  const walls = level?.given.walls?.value;
+  const last = walls?.given.layer.at(-1);
+  return (
+    walls !== undefined &&
+    last !== undefined &&
+    materialOf(last.value)?.given.mass !== undefined &&
+    framingGoods(walls) !== undefined
+  );
 }
 
 const beyond = form('footing beyond the wall', '(footing − wall) ÷ 2', (footing = 0, wall = 0) => (footing - wall) / 2);
@@ -78,6 +93,10 @@ export const factsOfFoundation: FactTable<Foundation> = {
     'slab-thickness': ({ given }) => given.slab?.value.thickness,
     'edge-r': ({ given }) => given.edge?.value.insulates,
     'edge-depth': ({ given }) => given.edge?.value.deep,
+    'under-slab': ({ given }) =>
+      total('R under the slab', 'resistance', given.slab?.value.over?.flatMap(({ value }) => ownResistance(value) ?? []) ?? []),
+    'slab-heated': ({ given }) => number('heated slab', given.slab?.deeper.heated === undefined ? 0 : 1),
+    'masonry-veneer': ({ given }) => number('masonry before the wall', facedInMasonry(given.under?.value) ? 1 : 0),
   },
 };
 
