@@ -274,3 +274,63 @@ test('outlets of islands by the edition, circuits where a room lists them', () =
   expect(kitchen(`  circuits 1 at 20 A\n  circuits 1 at 50 A\n`, 'irc-2021')).toEqual(['minimum/kitchen-circuits']);
   expect(kitchen(`  circuits 2 at 20 A, 1 at 50 A\n`, 'irc-2021')).toEqual([]);
 });
+
+describe('no insulation at all', () => {
+  // Tables N1102.1.2 (2018: City of Philadelphia; City of Boise) and N1102.1.3 (2021: US Department of Energy, Building America).
+  const found = (lines: string, code = 'irc-2021', zone = '5A'): readonly string[] =>
+    plan(`  zone ${zone}\n${lines}`, code)
+      .told.filter((line) => /minimum\/(wall|mass|floor|basement|crawl|ceiling)-/.test(line) && /-20(18|21)-/.test(line))
+      .map((line) => line.split(' ')[1]!);
+  const den = (level: string, use = 'living'): string => `room den on ${level}\n  use ${use}\n`;
+  const studs = 'assembly outer for wall\n  layer drywall 1/2"\n  layer stud 2x6 at 16" oc\n  layer osb 7/16"\n';
+  const main = (more: string): string => `level main\n  footprint 24' x 30'\n${more}`;
+
+  test('bare studs around a storey that is lived on, not around a garage or one whose rooms nobody named', () => {
+    const outer = main('  walls outer\n') + studs;
+    expect(found(outer + den('main'))).toEqual(['minimum/wall-2021-zones-4-8']);
+    expect(found(outer + den('main', 'garage'))).toEqual([]);
+    expect(found(outer)).toEqual([]);
+    expect(found(outer + den('main'), 'irc-2018')).toEqual(['minimum/wall-2018-zones-3-5']);
+    expect(found(outer + den('main'), 'irc-2018', '6A')).toEqual(['minimum/wall-bare-2018-zones-6-8']);
+    expect(
+      plan(`  zone 5A\n${outer}${den('main')}`)
+        .messages('minimum/wall-2021-zones-4-8')[0]
+        ?.includes('and "main" has R-0'),
+    ).toBe(true);
+  });
+
+  test('bare block, by the rows for heavy walls', () => {
+    const block = 'material block "Concrete block" laid courses\n  mass\n  insulates R-0.2 per inch\n';
+    const outer = `${main('  walls outer\n')}${den('main')}${block}assembly outer for wall\n  layer block 8"\n`;
+    expect(found(outer)).toEqual(['minimum/mass-wall-out-2021-zone-5']);
+    expect(found(outer, 'irc-2018', '6A')).toEqual(['minimum/mass-wall-out-2018-zone-6']);
+  });
+
+  test('not where nobody knows what a layer is, nor the ceiling under the next storey', () => {
+    const strange = 'assembly outer for wall\n  layer stud 2x6 at 16" oc\n  layer hemp-block 8"\n';
+    expect(found(main('  walls outer\n') + strange + den('main'))).toEqual([]);
+    const lid = 'assembly lid for ceiling\n  layer drywall 1/2"\n';
+    expect(found(main('  ceiling lid\n') + lid + den('main'))).toEqual([]);
+  });
+
+  test('the wall of a lived-in basement, under its own level or the one above it', () => {
+    const cellar = `level cellar "Basement" basement\n  footprint 24' x 30'\n`;
+    const walls = 'foundation f under cellar\n  wall 8" x 8\'\n';
+    expect(found(cellar + walls + den('cellar'))).toEqual(['minimum/basement-2021-zones-5-8']);
+    expect(found(cellar + walls + den('cellar', 'storage'))).toEqual([]);
+    expect(found(`${cellar}${walls}  insulated R-15\n${den('cellar')}`)).toEqual([]);
+    expect(found(cellar + walls + den('cellar'), 'irc-2021', '2A')).toEqual([]);
+    const above = `${cellar}level main on cellar\n  footprint 24' x 30'\nfoundation f under main\n  wall 8" x 8'\n`;
+    expect(found(above + den('cellar'))).toEqual(['minimum/basement-2021-zones-5-8']);
+    expect(found(above + den('main'))).toEqual([]);
+  });
+
+  test('a crawl space: the floor over its vents, else its walls, where neither has any', () => {
+    const floor = (fill: string): string =>
+      `${main('  floor deck\n')}assembly deck for floor\n  layer subfloor 23/32"\n  layer joist 2x10 at 16" oc${fill}\n${den('main')}`;
+    expect(found(`${floor('')}crawl under main\n`)).toEqual(['minimum/crawl-2021-zones-5-8']);
+    expect(found(`${floor(', filled with r30-batt')}crawl under main\n`)).toEqual([]);
+    expect(found(`${floor('')}crawl under main\n  insulated R-15\n`)).toEqual([]);
+    expect(found(`${floor('')}crawl under main\n  vents 1/150\n`)).toEqual(['minimum/floor-2021-zones-5-6']);
+  });
+});
