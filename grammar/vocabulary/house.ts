@@ -112,7 +112,18 @@ export const level = kind({
       }),
     },
     floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },
-    ceiling: { takes: nameOf('assembly'), help: 'What closes it above.', example: 'ceiling flat-lid' },
+    ceiling: {
+      takes: nameOf('assembly'),
+      help: 'What closes it above.',
+      example: 'ceiling flat-lid',
+      deeper: properties({
+        'raised heels': {
+          takes: flag,
+          help: 'Its insulation keeps its whole depth out over the plates.',
+          example: 'raised heels',
+        },
+      }),
+    },
     rim: {
       takes: either(oneOf('none'), length),
       help: 'How far the outside of its walls runs on below its floor, where that is not subfloor, joists and sill.',

@@ -18,6 +18,7 @@ import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOut
 import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
 import { hotWaterOfPlan } from './minimum-facts/hot-water.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
+import { roomsInside } from './minimum-facts/lived-in.ts';
 import { roomsBeside } from './minimum-facts/neighbours.ts';
 import { powerOfLevel, powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
 import { factsOfRoof } from './minimum-facts/roof.ts';
@@ -82,6 +83,7 @@ export function reachOf(kind: string, fact: string): Reach {
 /** Those whose facts a thing's own may hang on, in the same order while they are the same. */
 export function thingsBeside(thing: Element, model: Model): readonly Element[] {
   if (thing.kind === 'room') return roomsBeside(thing, model);
+  if (thing.kind === 'foundation' || thing.kind === 'crawl') return roomsInside(thing, model);
   return thing.kind === 'level' ? [...roomsOn(thing, model), ...crawlsUnder(thing, model)] : NONE;
 }
 

@@ -5,7 +5,7 @@ import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { countOf, type FactTable, number, ratingOf, serving } from './tables.ts';
+import { areas, countOf, type FactTable, greatest, number, ratingOf, serving, smallest } from './tables.ts';
 
 const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
   Math.max(0, perimeter - openings),
@@ -40,8 +40,16 @@ function counterOutlets({ given }: Room): Quantity | undefined {
   return number('outlets over the counter', countOf(over.length > 0 ? over : serving(given.devices, 'outlet')));
 }
 
+const islandOf = form('top of an island', 'length × width', (length = 0, width = 0) => length * width);
+
 export const powerOfRoom: FactTable<Room> = {
-  lines: { outlets: 'devices', 'counter-outlets': 'devices', 'plain-outlets': 'devices' },
+  lines: {
+    outlets: 'devices',
+    'counter-outlets': 'devices',
+    'plain-outlets': 'devices',
+    'island-outlets': 'island',
+    'circuits-of-20a': 'circuits',
+  },
   own: {
     'counter-outlets': counterOutlets,
     outlets: ({ given }) =>
@@ -52,6 +60,32 @@ export const powerOfRoom: FactTable<Room> = {
       return number('outlets without their own protection', countOf(serving(given.devices, 'outlet')) - guarded);
     },
     'counter-run': counterRun,
+    islands: ({ given }) => number('islands', given.island.length),
+    'island-area': ({ given }) =>
+      areas(
+        'islands',
+        given.island.map(({ value: { size } }) => measure('area', islandOf, size.left, size.right)),
+      ),
+    'island-long': ({ given }) =>
+      smallest(given.island.flatMap(({ value: { size } }) => greatest([size.left, size.right]) ?? [])),
+    'island-wide': ({ given }) =>
+      smallest(given.island.flatMap(({ value: { size } }) => smallest([size.left, size.right]) ?? [])),
+    // An island that says none of the room's outlets has none, once the room lists its devices.
+    'island-outlets': ({ given }) =>
+      given.devices.length === 0 || given.island.length === 0
+        ? undefined
+        : number(
+            'outlets of the islands',
+            given.island.reduce((sum, { value }) => sum + (value.outlets ?? 0), 0),
+          ),
+    'circuits-of-20a': ({ given }) => {
+      const circuits = given.circuits.flatMap((line) => line.value.map(({ value }) => value));
+      if (circuits.length === 0) return undefined;
+      return number(
+        'circuits of 20 amperes',
+        circuits.reduce((sum, { count, current }) => sum + (current.value === 20 ? count : 0), 0),
+      );
+    },
   },
   beside: { 'outlet-wall': outletWall },
 };
