@@ -18,7 +18,21 @@ export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof
   ['How it went', ['progress', 'punch']],
   [
     'Building knowledge',
-    ['material', 'convention', 'item', 'fixture', 'work', 'state', 'rule', 'need', 'minimum', 'hazard', 'holiday'],
+    [
+      'material',
+      'convention',
+      'item',
+      'fixture',
+      'work',
+      'element',
+      'state',
+      'rule',
+      'need',
+      'minimum',
+      'calculation',
+      'hazard',
+      'holiday',
+    ],
   ],
 ];
 

@@ -29,10 +29,11 @@ describe.each(plans.filter(({ path }) => !(nameOf(path) in EXPECTED_LATER)).map(
       ).toEqual(plan.marks.map(saysMark).sort());
     });
 
-    test.skipIf(expectedIn(plan.text).length === 0)('the values are right', () => {
-      const expected = expectedIn(plan.text);
-      expect(expected.map((each) => cameOut(each, checked.plan))).toEqual(expected);
-    });
+    const expected = expectedIn(plan.text);
+    if (expected.length > 0)
+      test('the values are right', () => {
+        expect(expected.map((each) => cameOut(each, checked.plan))).toEqual(expected);
+      });
 
     test('silent about what it says', () => {
       expect(found.map(({ code }) => code).filter((code) => plan.silent.includes(code))).toEqual([]);

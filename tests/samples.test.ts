@@ -8,7 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
-import { cost, schedule, takeoff } from '#cli/tables';
+import { buy, cost, schedule, takeoff } from '#cli/tables';
 
 const root = join(import.meta.dirname, '..');
 const SAMPLES = ['cottage', 'shed', 'panel-cabin'] as const;
@@ -27,7 +27,7 @@ afterAll(() => {
 });
 
 /** What a command writes. */
-function written(command: (options: { output: string }) => number): string {
+function written(command: (options: { output: string }) => number | Promise<number>): string {
   const output = join(folder, 'out');
   command({ output });
   return readFileSync(output, 'utf8');
@@ -62,6 +62,8 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['check', (options: { output: string }) => check([path], options)],
     ['takeoff', (options: { output: string }) => takeoff(path, options)],
     ['takeoff-by-room', (options: { output: string }) => takeoff(path, { ...options, by: 'room' })],
+    ['takeoff-by-element', (options: { output: string }) => takeoff(path, { ...options, by: 'element' })],
+    ['buy', (options: { output: string }) => buy(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
@@ -78,6 +80,10 @@ describe.each(SAMPLES)('%s', (sample) => {
     expectSchema(
       'takeoff',
       written((options) => takeoff(path, { ...options, ...json })),
+    );
+    expectSchema(
+      'buy',
+      written((options) => buy(path, { ...options, ...json })),
     );
     expectSchema(
       'schedule',
@@ -125,6 +131,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'schedule', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

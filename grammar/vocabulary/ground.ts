@@ -167,6 +167,9 @@ export const foundation = kind({
       }),
       help: 'Thickness, what reinforces it, and what lies under it.',
       example: 'slab 4", wire-mesh, over vapour-retarder, gravel-base 4"',
+      deeper: properties({
+        heated: { takes: flag, help: 'Pipes or cables in it warm the rooms.', example: 'heated' },
+      }),
     },
     piers: {
       takes: fields({

@@ -1,5 +1,6 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, sides } from './common.ts';
+import { outline, place, sides } from './common.ts';
+import { foundation } from './ground.ts';
 import {
   by,
   code,
@@ -17,6 +18,7 @@ import {
   oneOf,
   optional,
   phrase,
+  pointTo,
   properties,
   quantity,
   text,
@@ -69,9 +71,21 @@ export const level = kind({
   },
   properties: properties({
     footprint: {
-      takes: either(by(length, length), outline),
-      help: 'Outside face of the framing: east by north, or the sides walked.',
-      example: "footprint 28' x 32'",
+      takes: either(outline, by(length, length)),
+      help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
+      example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
+    },
+    on: {
+      takes: pointTo('level'),
+      inHeader: true,
+      help: 'The level that it stands on.',
+      example: 'on main',
+    },
+    at: {
+      takes: place,
+      inHeader: true,
+      help: 'Its south-west corner, from that of the level it stands on: east, then north.',
+      example: "at 0, -2'",
     },
     height: { takes: length, help: 'Top of subfloor to top of plates.', example: `height 8'-1 1/8"` },
     basement: { takes: flag, inHeader: true, help: 'A storey below the ground.', example: 'basement' },
@@ -98,7 +112,26 @@ export const level = kind({
       }),
     },
     floor: { takes: nameOf('assembly'), help: 'What its floor is made of.', example: 'floor floor-2x10' },
-    ceiling: { takes: nameOf('assembly'), help: 'What closes it above.', example: 'ceiling flat-lid' },
+    ceiling: {
+      takes: nameOf('assembly'),
+      help: 'What closes it above.',
+      example: 'ceiling flat-lid',
+      deeper: properties({
+        'raised heels': {
+          takes: flag,
+          help: 'Its insulation keeps its whole depth out over the plates.',
+          example: 'raised heels',
+        },
+      }),
+    },
+    rim: {
+      takes: either(oneOf('none'), length),
+      help: 'How far the outside of its walls runs on below its floor, where that is not subfloor, joists and sill.',
+      example: 'rim 14 1/2", filled with r21-batt',
+      deeper: properties({
+        'filled with': { takes: goods, help: 'Insulation against the rim.', example: 'filled with r21-batt' },
+      }),
+    },
     joists: {
       takes: phrase('run', oneOf('north-south', 'east-west')),
       help: 'The way the joists run.',
@@ -134,6 +167,7 @@ export const assembly = kind({
       }),
     },
     framing: { takes: quantity('number'), help: 'Share of the area that is framing.', example: 'framing 25%' },
+    thick: { takes: length, help: 'How thick it is drawn; its layers must add up to that.', example: 'thick 7 7/16"' },
   }),
 });
 
@@ -147,13 +181,36 @@ export const roof = kind({
     over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
     shape: {
       takes: fields({
-        form: oneOf('gable', 'shed', 'hip', 'flat'),
+        form: oneOf('gable', 'shed', 'hip', 'flat', 'gambrel'),
         pitch: optional(quantity('slope')),
+        upper: optional(phrase(', upper', quantity('slope'))),
+        break: optional(phrase(', break', length)),
         ridge: optional(phrase(', ridge', oneOf('north-south', 'east-west'))),
         high: optional(phrase(', high', sides)),
       }),
-      help: 'Form and pitch; which way the ridge runs, or which side is high.',
+      help: 'Form and pitch; of a gambrel the pitch above its break too, and how far in from the wall that is; which way the ridge runs, or which side is high.',
       example: 'shape gable 6:12, ridge north-south',
+    },
+    beside: {
+      takes: nameOf('level'),
+      inHeader: true,
+      help: 'The storey that stands on part of the level: the roof covers the rest, a slope or flat, and runs up against its walls.',
+      example: 'beside upper',
+    },
+    into: {
+      takes: fields({ roof: pointTo('roof'), side: phrase('in', sides) }),
+      inHeader: true,
+      help: 'The roof that it runs into, and the side of the house whose slope it meets; its size is then along the wall by out from it.',
+      example: 'into main in south',
+    },
+    dormer: {
+      takes: fields({
+        wide: followedBy(length, 'wide'),
+        back: phrase(',', followedBy(length, 'back')),
+        raised: phrase(',', followedBy(length, 'raised')),
+      }),
+      help: 'A dormer: its width, how far its front stands back from the wall below, its plate above the plates of the roof that it stands on.',
+      example: "dormer 8' wide, 3' back, 5' raised",
     },
     factor: {
       takes: quantity('number'),
@@ -194,6 +251,17 @@ export const roof = kind({
       example: 'gutters east, west',
     },
     leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
+    posts: {
+      takes: fields({ count, size: literal }),
+      help: 'Posts that carry it, of a porch or carport.',
+      example: 'posts 4 6x6',
+    },
+    beam: { takes: foundation.properties.beam.takes, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
+    piers: {
+      takes: fields({ count, size: phrase(',', by(length, length)) }),
+      help: 'Piers under its posts, diameter by depth.',
+      example: 'piers 4, 12" x 36"',
+    },
     soffit: { takes: goods, help: 'What closes the underside of the overhang.', example: 'soffit vented-soffit' },
     vents: {
       takes: fields({
@@ -271,7 +339,14 @@ export const deck = kind({
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },
     'rail-height': { takes: length, help: 'Height of the guard rail.', example: 'rail-height 36"' },
     gaps: { takes: length, help: 'Widest gap in the guard rail.', example: 'gaps 3 1/2"' },
-    steps: { takes: count, help: 'Steps down to the ground.', example: 'steps 3' },
+    steps: {
+      takes: count,
+      help: 'Risers of its steps down to the ground, where no stair tells more of them.',
+      example: "steps 3, 4' wide",
+      deeper: properties({
+        wide: { takes: length, trailing: true, help: 'How wide its steps are.', example: "4' wide" },
+      }),
+    },
     freestanding: { takes: flag, help: 'On its own posts, not hung on the house.', example: 'freestanding' },
   }),
 });

@@ -22,6 +22,7 @@ import {
   properties,
   quantity,
   text,
+  wait,
   weekdays,
 } from './types.ts';
 
@@ -51,6 +52,34 @@ const physical = properties({
     example: 'weighs 2.2 lb/sf',
   },
   actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
+});
+const storage = properties({
+  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
+  stored: {
+    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
+    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
+    example: 'stored indoors, flat',
+    deeper: properties({
+      until: {
+        takes: nameOf('state'),
+        help: 'The state that the house must have before it has a place for it.',
+        example: 'until dry',
+      },
+    }),
+  },
+});
+/** Where a row belongs among the elements of a building. */
+const classified = properties({
+  element: {
+    takes: fields({
+      of: nameOf('element'),
+      by: optional(phrase('by', listOf(measureWord))),
+      part: optional(phrase('in', oneOf('ceiling'))),
+    }),
+    repeats: true,
+    help: 'The element of the building it belongs to; with a measure or the ceiling, what is counted by that or there.',
+    example: 'element B3010 by ceiling-insulation-area',
+  },
 });
 const packaged = properties({
   'sold by': {
@@ -130,6 +159,8 @@ export const material = kind({
       example: 'mass',
     },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
+    ...storage,
+    ...classified,
     ...physical,
     size: {
       takes: literal,
@@ -169,6 +200,7 @@ export const item = kind({
       example: "upright to 5'",
     },
     load: { takes: quantity('volume'), help: 'What a truck carries.', example: 'load 10 cy' },
+    ...classified,
   }),
 });
 
@@ -181,6 +213,8 @@ export const fixture = kind({
   facts: {},
   properties: properties({
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also water-closet' },
+    ...storage,
+    ...classified,
     'set by': { takes: listOf(nameOf('work')), help: 'The work that sets it.', example: 'set by set-fixtures' },
     'roughed by': { takes: listOf(nameOf('work')), help: 'The work that prepares for it.', example: 'roughed by rough-drains' },
     counted: {
@@ -209,6 +243,8 @@ export const fixture = kind({
           'service',
           'tankless heater',
           'appliance',
+          'range',
+          'dryer',
           'heat',
           'cooling',
           'counter',
@@ -269,12 +305,22 @@ export const work = kind({
       example: 'uses drywall-screw 1,000 each for each 1,000 sf',
     },
     trade: { takes: code, help: 'Who usually does it.', example: 'trade drywall' },
+    ...classified,
     exposed: {
       takes: phrase('to', listOf(oneOf('rain', 'frost', 'wind', 'heat'))),
       help: 'Weather that stops it.',
       example: 'exposed to rain, frost',
     },
-    above: { takes: quantity('temperature'), help: 'Not done colder than this.', example: 'above 50 F' },
+    above: {
+      takes: fields({ least: quantity('temperature'), after: optional(phrase(',', followedBy(wait, 'after'))) }),
+      help: 'Not done colder than this, nor left so for as long after.',
+      example: 'above 40 F, 2 days after',
+    },
+    'kept warm by': {
+      takes: listOf(anyName),
+      help: 'Work before it with which it may be done colder.',
+      example: 'kept warm by ready-cold-cover',
+    },
     hides: { takes: listOf(anyName), help: 'Work it covers.', example: 'hides rough-wiring' },
     hazard: {
       takes: text,
@@ -283,6 +329,15 @@ export const work = kind({
       example: 'hazard "Falls: …"',
     },
   }),
+});
+
+export const element = kind({
+  word: 'element',
+  help: 'A part of a building by what it does, whatever it is made of: an element of UNIFORMAT II.',
+  example: 'element B2010 "Exterior Walls"',
+  name: 'required',
+  facts: {},
+  properties: properties({}),
 });
 
 export const state = kind({

@@ -70,6 +70,8 @@ export const measureDimensions = {
   'roof-cover-area': 'area',
   'ridge-length': 'length',
   'hip-length': 'length',
+  'valley-length': 'length',
+  'roof-wall-length': 'length',
   'eaves-length': 'length',
   'rake-length': 'length',
   'high-edge-length': 'length',
@@ -122,6 +124,14 @@ export const measureDimensions = {
   'deck-pier-count': 'number',
   'deck-post-count': 'number',
   'deck-rail-length': 'length',
+  'step-stringer-length': 'length',
+  'step-tread-area': 'area',
+  'step-rail-length': 'length',
+  // stair
+  'stair-stringer-length': 'length',
+  'stair-tread-count': 'number',
+  'stair-riser-length': 'length',
+  'stair-rail-length': 'length',
   // counted by hand
   'extra-count': 'number',
   'extra-length': 'length',

@@ -121,7 +121,7 @@ export const room = kind({
     size: { takes: by(length, length), inHeader: true, help: 'Clear size: east, then north.', example: `size 8'-0" x 5'-0"` },
     outline: {
       takes: outline,
-      help: 'Its sides walked, where it is no rectangle.',
+      help: 'Its sides walked, its corners, or rectangles put together and cut away, where it is no rectangle.',
       example: "outline east 10', north 4', west 10', south 4'",
     },
     'wall-lengths': {
@@ -134,14 +134,20 @@ export const room = kind({
       help: 'What it is for.',
       example: 'use sleeping',
     },
+    sunroom: {
+      takes: flag,
+      inHeader: true,
+      help: 'It is built of glass before the house, which takes light and air through it.',
+      example: 'sunroom',
+    },
     height: { takes: length, help: 'Its height, where it is not the level’s.', example: `height 7'-6"` },
     sloped: {
       takes: fields({
         low: length,
         lowSide: phrase('in', sides),
-        high: phrase(',', fields({ height: length, side: phrase('in', sides) })),
+        high: phrase(',', fields({ height: length, side: phrase('in', oneOf('north', 'east', 'south', 'west', 'middle')) })),
       }),
-      help: 'A sloped ceiling: its height at the low side, and at the high side across from it.',
+      help: 'A sloped ceiling: its height at the low side, and at the high side across from it or in the middle.',
       example: `sloped 4'-6" in west, 10' in east`,
     },
     lowest: { takes: length, help: 'Underside of its lowest beam or duct.', example: `lowest 6'-8"` },
@@ -250,6 +256,9 @@ export const room = kind({
       takes: fields({ size: length, long: phrase(',', followedBy(length, 'long')) }),
       help: 'The longest arm from a trap to its vent: size and length.',
       example: `trap-arm 1 1/2", 5' long`,
+      deeper: properties({
+        falls: { takes: quantity('slope'), help: 'Its fall.', example: 'falls 1/4" per foot' },
+      }),
     },
     tailpiece: {
       takes: fields({ down: followedBy(length, 'down'), across: optional(phrase(',', followedBy(length, 'across'))) }),
@@ -271,6 +280,18 @@ export const room = kind({
       example: "cabinets 15' base-cabinet, 1 tall-cabinet",
     },
     counter: { takes: fields({ area, of: optional(goods) }), help: 'Counter top.', example: 'counter 28 sf' },
+    island: {
+      takes: fields({ size: by(length, length), outlets: optional(phrase(',', followedBy(count, 'outlets'))) }),
+      repeats: true,
+      help: 'An island or peninsula of counter, and how many of the room’s outlets it has.',
+      example: "island 6' x 3', 1 outlets",
+    },
+    circuits: {
+      takes: listOf(fields({ count, current: phrase('at', quantity('current')) })),
+      repeats: true,
+      help: 'Branch circuits for its outlets and appliances.',
+      example: 'circuits 2 at 20 A, 1 at 50 A',
+    },
     finish: {
       takes: phrase('as', pointTo('room')),
       help: 'Takes floor, walls, ceiling and base from another room where they are not given here.',

@@ -180,6 +180,33 @@ export const minimum = kind({
   }),
 });
 
+export const calculation = kind({
+  word: 'calculation',
+  help: 'A figure that a trade works out of a plan by arithmetic: a load, a rate, a count.',
+  example: 'calculation light-circuits "Lighting circuits of 15 A" for plan',
+  name: 'required',
+  facts: {},
+  properties: properties({
+    for: {
+      takes: oneOf('room', 'level', 'plan'),
+      inHeader: true,
+      help: 'The kind of thing it is worked out for.',
+      example: 'for plan',
+    },
+    fact: {
+      takes: code,
+      help: 'The name it is asked by, where that is not its own: several rows may stand for several cases.',
+      example: 'fact service-load',
+    },
+    when: { takes: condition, repeats: true, help: 'Only then.', example: 'when plan.heaters under 4' },
+    unless: { takes: condition, repeats: true, help: 'Not then.', example: 'unless room.use is garage' },
+    value: { takes: rest, help: 'How it is worked out of the thing and the plan.', example: 'value plan.floor-area * 3 W/sf' },
+    'told in': { takes: code, help: 'The unit it is told in, where that is not the usual one.', example: 'told in VA' },
+    because: { takes: text, help: 'What it is, and what is in it.', example: 'because "Lamps and outlets of the rooms."' },
+    caution: { takes: text, help: 'What it is not, and who decides.', example: 'caution "The licensed electrician decides."' },
+  }),
+});
+
 export const hazard = kind({
   word: 'hazard',
   help: 'What can hurt someone, where a plan carries it, and what sees to it.',

@@ -1,5 +1,5 @@
-// The row for stairs: what a flight must tell so that its steps can be counted and held against the code's minimums.
-import { count, fields, flag, followedBy, kind, nameOf, optional, phrase, properties, quantity } from './types.ts';
+// The row for stairs: what a flight must tell so that its parts can be counted and its steps held against the code's minimums.
+import { count, fields, flag, followedBy, goods, kind, nameOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
 
@@ -44,6 +44,14 @@ export const stair = kind({
       help: 'Ball that passes between riser, tread and the foot of the guard.',
       example: 'triangle 5 1/2"',
     },
+    stringers: {
+      takes: fields({ count: optional(count), of: optional(goods) }),
+      help: 'How many stringers carry it, and of what, where that is not the usual.',
+      example: 'stringers 3 stair-stringer',
+    },
+    treads: { takes: goods, help: 'What its treads are made of.', example: 'treads deck-board 5/4x6' },
+    'riser-boards': { takes: goods, help: 'What closes its risers, or none.', example: 'riser-boards none' },
+    outside: { takes: flag, inHeader: true, help: 'Outdoors, built with the deck or porch.', example: 'outside' },
     winding: { takes: flag, inHeader: true, help: 'With winders; the tread is that at the walk line.', example: 'winding' },
     spiral: { takes: flag, inHeader: true, help: 'Round a post; the tread is that at the walk line.', example: 'spiral' },
   }),

@@ -57,11 +57,13 @@ export const vocabulary = {
   item: library.item,
   fixture: library.fixture,
   work: library.work,
+  element: library.element,
   convention: conventions.convention,
   state: library.state,
   rule: rules.rule,
   need: rules.need,
   minimum: rules.minimum,
+  calculation: rules.calculation,
   hazard: rules.hazard,
   holiday: library.holiday,
 } as const;

@@ -79,10 +79,46 @@ export const plan = kind({
       help: 'Outside air for the whole house, the share of time the fan runs, and the standard if it is not the plan’s code.',
       example: 'fresh-air 100 cfm, running 50%',
     },
+    'leakage-credit': {
+      takes: quantity('flow'),
+      help: 'Outside air that tested leakage counts for, where ASHRAE 62.2 lets it.',
+      example: 'leakage-credit 30 cfm',
+    },
+    'busiest-hour': {
+      takes: listOf(
+        fields({
+          count,
+          use: oneOf('showers', 'baths', 'shaves', 'washes', 'shampoos', 'dishes', 'dishwashers', 'meals', 'laundry'),
+        }),
+      ),
+      help: 'What hot water is used for in the hour of the day that takes most of it.',
+      example: 'busiest-hour 3 showers, 1 dishes',
+    },
     'air-leakage': {
       takes: quantity('number'),
       help: 'Air changes an hour at 50 Pa, asked for or tested.',
       example: 'air-leakage 3.0',
+    },
+    indoors: {
+      takes: fields({
+        temperature: quantity('temperature'),
+        humidity: optional(phrase(',', followedBy(quantity('number'), 'humidity'))),
+      }),
+      help: 'How warm the house is kept in winter, and how damp its air is then.',
+      example: 'indoors 70 F, 40% humidity',
+    },
+    outdoors: {
+      takes: fields({
+        temperature: quantity('temperature'),
+        mean: optional(phrase(',', followedBy(quantity('temperature'), 'on average'))),
+      }),
+      help: 'Winter design temperature of the place; and the average of its coldest months, by which walls are screened for damp.',
+      example: 'outdoors 5 F, 28 F on average',
+    },
+    infiltration: {
+      takes: quantity('number'),
+      help: 'Air changes an hour through its cracks in winter.',
+      example: 'infiltration 0.35',
     },
     'air-intake': {
       takes: quantity('length'),
@@ -124,6 +160,17 @@ export const plan = kind({
       takes: listOf(fields({ month: months, lost: workTime })),
       help: 'Working days lost a month, outside work only.',
       example: 'weather mar 4d, apr 3d',
+    },
+    lows: {
+      takes: listOf(fields({ month: months, low: quantity('temperature') })),
+      help: 'The usual low of a month at night, outside.',
+      example: 'lows dec 22 F, jan 16 F',
+    },
+    forecast: {
+      takes: fields({ days: dates, low: quantity('temperature') }),
+      repeats: true,
+      help: 'The low that is told for days to come.',
+      example: 'forecast 2027-11-20..2027-11-22 19 F',
     },
     contingency: { takes: quantity('number'), help: 'Kept for what is not yet known.', example: 'contingency 10%' },
     tax: {

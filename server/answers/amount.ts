@@ -54,6 +54,8 @@ function usual(dimension: Dimension, { system }: Style): { readonly unit: string
       return { unit: 'm2K/W', factor: 1 };
     case 'conductance':
       return { unit: 'W/m2K', factor: 1 };
+    case 'transfer':
+      return { unit: 'W/K', factor: 1 };
     case 'temperature':
       return { unit: 'C', factor: 1 };
     case 'power':

@@ -1,7 +1,10 @@
 // Moments as dates. A plan without a first day has no dates: its days are counted, the first working day being day 1.
 import { civil, DAY_MINUTES, dayAndMonth, dayOfFinish, dayOfStart, isoMoment, shortDate } from '#kit/dates';
+import type { Quantity } from '#kit/quantity';
+import { formatQuantity } from '#kit/units';
 import { workBetween } from '#schedule/calendar';
 import type { Timeline } from '#schedule/timeline';
+import { type Style, writeDays } from './view.ts';
 
 /** 'Mon 5 Apr 2027', or 'day 3': the day on which what begins at this moment begins. */
 export function startDay(moment: number, timeline: Timeline): string {
@@ -11,6 +14,16 @@ export function startDay(moment: number, timeline: Timeline): string {
 /** The day on which what ends at this moment ends. */
 export function finishDay(moment: number, timeline: Timeline): string {
   return timeline.dated ? shortDate(dayOfFinish(moment)) : dayNumber(dayOfFinish(moment), timeline);
+}
+
+/** A whole day: 'Mon 5 Apr 2027', or 'day 3'. */
+export function dayText(day: number, timeline: Timeline): string {
+  return timeline.dated ? shortDate(day) : dayNumber(day, timeline);
+}
+
+/** '9 weeks', '3 days', '2d'. */
+export function leadText(lead: Pick<Quantity, 'value' | 'dimension' | 'unit'>, style: Style): string {
+  return lead.unit === 'd' || lead.unit === 'w' ? writeDays(lead.value, style, lead.unit) : formatQuantity(lead, style.system);
 }
 
 /** '5 Apr', where the year is plain. */
@@ -46,6 +59,12 @@ export function tableDays(timeline: Timeline): {
   const oneYear = dated && civil(start).year === civil(lastDay(timeline)).year;
   const cut = (day: string): string => (oneYear ? day.replace(/ \d{4}$/, '') : day);
   return { start: (moment) => cut(startDay(moment, timeline)), finish: (from, to) => cut(stepFinishDay(from, to, timeline)) };
+}
+
+/** The same for whole days. */
+export function tableDay(timeline: Timeline): (day: number) => string {
+  const { start } = tableDays(timeline);
+  return (day) => start(day * DAY_MINUTES);
 }
 
 /** '2027-04-05T08:00'; without a first day 'day 3T08:00'. */

@@ -13,6 +13,21 @@ export const COUNTING_EXAMPLES: Shown = {
     "outline east 10', west 10'",
     "outline east 10', north 8', west 10', south 8'",
   ),
+  'takeoff/outline-crosses': instead(
+    'room bath "Bath"',
+    "outline east 10', north 8', west 4', south 12', west 6', north 4'",
+    "outline east 10', north 8', west 4', south 4', west 6', south 4'",
+  ),
+  'takeoff/outline-askew': instead(
+    'level main "Main floor"',
+    "footprint corners 0 x 0, 28' x 0, 28' x 32', 2' x 30'",
+    "footprint corners 0 x 0, 28' x 0, 28' x 32', 0 x 32'",
+  ),
+  'takeoff/outline-apart': instead(
+    'level main "Main floor"',
+    "footprint 28' x 32', plus 8' x 8' at 30', 0",
+    "footprint 28' x 32', plus 8' x 8' at 28', 0",
+  ),
   'takeoff/height-missing': {
     wrong: 'level main "Main floor"\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
     right: 'level main "Main floor"\n  height 8\'\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
@@ -38,6 +53,89 @@ level main "Shed"
     wrong: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable\n',
     right: 'level main "Shed"\n  footprint 12\' x 16\'\nroof top over main\n  shape gable 6:12\n',
   },
+  'takeoff/slope-across': instead(
+    `level main "Main floor"
+  height 8'
+room loft "Loft" on main
+  size 12' x 16'`,
+    "sloped 5' in west, 9' in north",
+    "sloped 5' in west, 9' in east",
+  ),
+  'takeoff/vault-height': instead(
+    `level main "Main floor"
+  footprint 20' x 30'
+  height 8'
+  ceiling vault-lid
+roof top over main
+  shape gable 6:12
+room hall "Hall" on main
+  size 19' x 29'`,
+    'use living',
+    "use living\nsloped 8' in west, 12'-9\" in middle",
+  ),
+  'takeoff/level-apart': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+level upper "Upper floor"
+  footprint 28' x 20'
+  on main`,
+    "at 0, 40'",
+    "at 0, 12'",
+  ),
+  'takeoff/roof-under-storey': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+level upper "Upper floor" on main
+  footprint 28' x 20'
+roof low over main
+  shape shed 3:12, high north`,
+    'overhang 12"',
+    "overhang 12\"\nsize 28' x 12'",
+  ),
+  'takeoff/runs-into-nothing': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+roof top over main
+  shape gable 6:12, ridge north-south
+roof porch into top in east
+  shape gable 6:12`,
+    'overhang 12"',
+    "overhang 12\"\nsize 8' x 6'",
+  ),
+  'takeoff/roof-above-ridge': instead(
+    `level main "Main floor"
+  footprint 28' x 32'
+roof top over main
+  shape gable 3:12, ridge north-south
+roof porch into top in east
+  size 20' x 6'`,
+    'shape gable 12:12',
+    'shape gable 4:12',
+  ),
+  'takeoff/overhangs-meet': instead(
+    `level main "Main floor"
+  footprint east 20', north 20', west 9', south 10', west 2', north 10', west 9', south 20'
+roof top over main
+  shape hip 6:12`,
+    'overhang 18"',
+    'overhang 6"',
+  ),
+  'takeoff/ridges-side-by-side': instead(
+    `level main "Main floor"
+  footprint east 40', north 26', west 10', north 2', west 30', south 28'
+roof top over main
+  overhang 12"`,
+    'shape gable 6:12',
+    "shape gable 6:12\nsize 40' x 28'",
+  ),
+  'takeoff/trusses-meet': instead(
+    `level main "Main floor"
+  footprint east 40', north 16', west 20', north 14', west 20', south 30'
+roof top over main
+  shape gable 6:12`,
+    'framed truss at 24" oc',
+    'framed truss at 24" oc\naccept takeoff/trusses-meet "Counted from the truss maker\'s layout, sheet T-1"',
+  ),
   'takeoff/partitions-missing': {
     wrong: `level main "Main floor"
   footprint 20' x 24'

@@ -1,9 +1,12 @@
 // What is told of things that nothing is measured of: assemblies as layers, states, rules of order, bids.
 import type { Assembly, ElementOf, Rule, State } from '#model/model';
+import { assemblyCost } from '#money/assembly-cost';
 import { assemblyFigures } from '#takeoff/assembly';
+import { sampleOf } from '#takeoff/assembly-sample';
+import { screenedWall } from '#takeoff/heat/dew-point';
 import { totalOf } from './explain-money.ts';
 import type { Told } from './explain-things.ts';
-import { type ListedReason, listedReason, saying } from './listed-reason.ts';
+import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { counted, listed } from './table.ts';
 import { type View, write, writeMoney } from './view.ts';
 
@@ -19,12 +22,34 @@ export function tellAssembly(assembly: Assembly, view: View): Told {
 }
 
 export function assemblyReasons(assembly: Assembly, view: View): readonly ListedReason[] {
-  const { thickness, resistance, weight } = assemblyFigures(assembly);
+  const { thickness, resistance, weight, unknown } = assemblyFigures(assembly);
+  const screened = screenedWall(assembly, view.plan.model);
   return [
     listedReason(thickness, view, 'thickness'),
     listedReason(resistance, view, 'resistance'),
-    ...(weight.value > 0 ? [listedReason(weight, view, 'weight')] : []),
+    ...(weight.value > 0 ? [lacking(listedReason(weight, view, 'weight'), unknown.weight, 'without the weight of')] : []),
+    ...perArea(assembly, view),
+    ...(screened === undefined ? [] : [listedReason(screened.face, view), listedReason(screened.dew, view)]),
   ];
+}
+
+/** Of a wall: labour and materials for each unit of its area, away from corners and openings. */
+function perArea(assembly: Assembly, view: View): readonly ListedReason[] {
+  const { model } = view.plan;
+  const sample = sampleOf(assembly, model);
+  if (sample === undefined) return [];
+  const { labour, withoutLabour } = sample;
+  const cost = assemblyCost(sample, model);
+  return [
+    ...(labour === undefined ? [] : [lacking(pruned(listedReason(labour, view, 'labour'), 2), withoutLabour, 'without a rate')]),
+    ...(cost === undefined
+      ? []
+      : [lacking(pruned(listedReason(cost.each, view, 'materials'), 2), cost.without, 'without a price')]),
+  ];
+}
+
+function lacking(reason: ListedReason, names: readonly string[], what: string): ListedReason {
+  return names.length === 0 ? reason : { ...reason, inputs: [...reason.inputs, saying(what, listed([...new Set(names)]))] };
 }
 
 /** The works that make a state, and who does them in this plan. */

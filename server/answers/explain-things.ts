@@ -6,6 +6,8 @@ import type { Element } from '#model/model';
 import { personMinutes } from '#schedule/durations';
 import type { Line, Purchase } from '#takeoff/lines';
 import { finishDay, span, startDay } from './days.ts';
+import { figureReasons, tellCalculation } from './explain-figures.ts';
+import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
 import { endChain } from './explain-step.ts';
@@ -25,7 +27,7 @@ export interface Told {
 export function tellThing(element: Element, view: View): Told {
   switch (element.kind) {
     case 'plan':
-      return tellPlan(view);
+      return tellPlan(element, view);
     case 'trade':
       return tellTrade(element.slot, view);
     case 'phase':
@@ -46,6 +48,8 @@ export function tellThing(element: Element, view: View): Told {
       return tellRule(element);
     case 'bid':
       return tellBid(element, view);
+    case 'calculation':
+      return tellCalculation(element, view);
     case 'material':
     case 'item':
     case 'fixture':
@@ -62,11 +66,15 @@ export function factReasons(element: Element, view: View): readonly ListedReason
   );
 }
 
-function tellPlan(view: View): Told {
+function tellPlan(element: Element, view: View): Told {
   const said = [finishText(view), costText(view)].filter((part) => part !== undefined);
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
-    reasons: [endChain(view), planCostReason(view)].filter((reason) => reason !== undefined),
+    reasons: [
+      ...[endChain(view), planCostReason(view)].filter((reason) => reason !== undefined),
+      ...heatReasons(element, view),
+      ...figureReasons(element, view),
+    ],
   };
 }
 
@@ -87,7 +95,13 @@ function tellPlace(element: Element, view: View): Told {
   ];
   return {
     why: sentence(what),
-    reasons: [...facts, ...quantities(lines, view), ...list(costReason(costs, view))],
+    reasons: [
+      ...facts,
+      ...heatReasons(element, view),
+      ...figureReasons(element, view),
+      ...quantities(lines, view),
+      ...list(costReason(costs, view)),
+    ],
   };
 }
 
@@ -194,7 +208,7 @@ export function purchaseReason(purchase: Purchase, view: View): ListedReason {
 }
 
 /** Items and their sums; the whole working of a line is told when its id is asked for. */
-function quantities(lines: readonly Line[], view: View): readonly ListedReason[] {
+export function quantities(lines: readonly Line[], view: View): readonly ListedReason[] {
   return sums(lines.map((line) => ({ line, share: 1 }))).map((sum) => {
     const quantity = sum.needed ?? sum.net;
     const inputs = sum.lines.map((line) => pruned(listedReason(line.needed ?? line.net, view, line.id), 1));

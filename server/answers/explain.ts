@@ -1,17 +1,21 @@
 // DOOR: a name → the working behind it: a sentence that says why, and a tree of reasons. A name may be anything the plan or
-// the library declares, NAME.FACT, an item that is bought, or the id of a line of the take-off.
+// the library declares, NAME.FACT, an item that is bought, the id of a line of the take-off, or what any of them is called where
+// it is printed.
 import { nearest } from '#kit/did-you-mean';
 import type { Place, Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
-import type { Line } from '#takeoff/lines';
+import type { Line, Purchase } from '#takeoff/lines';
+import { figureReason } from './explain-figures.ts';
+import { heatReason } from './explain-heat.ts';
 import { costReason } from './explain-money.ts';
 import { assemblyReasons } from './explain-others.ts';
 import { beginsReason, stepReasons, takesReason, whyStep } from './explain-step.ts';
-import { purchaseReason, tellThing } from './explain-things.ts';
+import { purchaseReason, quantities, tellThing } from './explain-things.ts';
 import { type ListedReason, listedReason, saying, treeLines } from './listed-reason.ts';
 import { positionOf } from './position.ts';
-import { countedLines, countedPurchases, labelOf } from './takeoff-lines.ts';
+import { counted } from './table.ts';
+import { countedLines, countedPurchases, labelOf, sums } from './takeoff-lines.ts';
 import { buyText } from './takeoff-table.ts';
 import { type View, write } from './view.ts';
 
@@ -37,6 +41,8 @@ export function explain(asked: string, view: View): Explained {
   const name = asked.trim().toLowerCase();
   const found = [...declaredThings(name, view), ...facts(name, view), ...items(name, view), ...lines(name, view)];
   if (found.length > 0) return { found, near: [] };
+  const called = [...itemsCalled(name, view), ...measuredCalled(name, view), ...thingsCalled(name, view)];
+  if (called.length > 0) return { found: called, near: [] };
   return { found, near: nearNames(name, view) };
 }
 
@@ -97,6 +103,8 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
   const facts = factsOf(element);
   const value = Object.hasOwn(facts, fact) ? facts[fact] : undefined;
   if (value !== undefined) return listedReason(value, view);
+  const heat = heatReason(element, fact, view);
+  if (heat !== undefined) return heat;
   if (element.kind === 'assembly') return assemblyReasons(element, view).find(({ label }) => label === fact);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')
@@ -106,7 +114,7 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
       ),
       view,
     );
-  if (step === undefined) return undefined;
+  if (step === undefined) return figureReason(element, fact, view);
   return fact === 'takes' || fact === 'duration'
     ? takesReason(step, view)
     : fact === 'begins' || fact === 'start'
@@ -116,14 +124,51 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
 
 function elementsNamed(owner: string, view: View): readonly Element[] {
   const { model } = view.plan;
+  if (owner === 'plan' && model.plan !== undefined) return [model.plan];
   const [kind, own] = owner.includes('/') ? owner.split('/') : [undefined, owner];
   return slotsNamed(own ?? owner, kind, model.names.first).flatMap((slot) => model.element(slot) ?? []);
 }
 
 /** 'osb 7/16"': what is bought of it. */
 function items(name: string, view: View): readonly Explanation[] {
+  return bought(({ item }) => item.toLowerCase() === name, view);
+}
+
+/** 'Oriented strand board 7/16"', as it is printed. */
+function itemsCalled(name: string, view: View): readonly Explanation[] {
+  return bought(({ label }) => label.toLowerCase() === name, view);
+}
+
+/** 'Brace the walls', 'deck area': what is measured and not bought, as it is printed. */
+function measuredCalled(name: string, view: View): readonly Explanation[] {
+  const all = countedLines(view);
+  const purchased = new Set(countedPurchases(view, new Set(all)).flatMap((purchase) => purchase.lines));
+  const own = all.filter((line) => !purchased.has(line) && [line.label, line.item].some((word) => word.toLowerCase() === name));
+  return sums(own.map((line) => ({ line, share: 1 }))).map((sum) => ({
+    name: sum.item,
+    kind: 'quantity',
+    label: sum.label,
+    why: `${write(sum.net, view.style)} in ${counted(sum.lines.length, 'line')} of the take-off${sum.minutes === undefined ? '' : `, ${write({ value: sum.minutes, dimension: 'time' }, view.style)} of work by the rates`}.`,
+    reasons: quantities(sum.lines, view),
+  }));
+}
+
+/** Whatever the plan or the library calls so. */
+function thingsCalled(name: string, view: View): readonly Explanation[] {
+  const { model } = view.plan;
+  for (const { first } of [model.names, model.library]) {
+    const found = [...first.values()].flatMap((slot) => {
+      const element = model.element(slot);
+      return element !== undefined && element.label.toLowerCase() === name ? [explainElement(element, view)] : [];
+    });
+    if (found.length > 0) return found;
+  }
+  return [];
+}
+
+function bought(wanted: (purchase: Purchase) => boolean, view: View): readonly Explanation[] {
   return countedPurchases(view, new Set(countedLines(view)))
-    .filter(({ item }) => item.toLowerCase() === name)
+    .filter(wanted)
     .map((purchase) => ({
       name: purchase.item,
       kind: 'item',

@@ -1,12 +1,12 @@
 // What a table is before anybody draws it: lines above, columns, rows, totals, remarks below. Cells are texts already
 // written in the plan's units.
-import type { Column } from '#kit/table';
+import type { Column, TextRow } from '#kit/table';
 
 export interface Table {
   /** What the table shows, and what its numbers mean. */
   readonly heading: readonly string[];
   readonly columns: readonly Column[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly TextRow[];
   readonly totals: readonly (readonly string[])[];
   /** What to know when reading it. */
   readonly remarks: readonly string[];
@@ -18,10 +18,11 @@ export const right = (heading: string): Column => ({ heading, align: 'right' });
 /** Columns all of whose cells are empty go. */
 export function withoutEmpty(table: Table): Table {
   const kept = table.columns.flatMap((_, at) =>
-    [...table.rows, ...table.totals].some((row) => (row[at] ?? '') !== '') ? [at] : [],
+    [...table.rows, ...table.totals].some((row) => typeof row !== 'string' && (row[at] ?? '') !== '') ? [at] : [],
   );
   const cut = (row: readonly string[]): readonly string[] => kept.map((at) => row[at] ?? '');
-  return { ...table, columns: kept.map((at) => table.columns[at]!), rows: table.rows.map(cut), totals: table.totals.map(cut) };
+  const rows = table.rows.map((row) => (typeof row === 'string' ? row : cut(row)));
+  return { ...table, columns: kept.map((at) => table.columns[at]!), rows, totals: table.totals.map(cut) };
 }
 
 /** '1 note', '3 notes'. */

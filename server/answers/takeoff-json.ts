@@ -3,7 +3,7 @@
 import type { Line, Purchase } from '#takeoff/lines';
 import { type Amount, amountOf } from './amount.ts';
 import { type ListedReason, listedReason } from './listed-reason.ts';
-import { countedLines, countedPurchases } from './takeoff-lines.ts';
+import { countedLines, countedPurchases, elementOf } from './takeoff-lines.ts';
 import type { View } from './view.ts';
 
 export interface TakeOffAnswer {
@@ -17,6 +17,8 @@ export interface ListedLine extends Amount {
   readonly item: string;
   readonly label: string;
   readonly where: { readonly element: string; readonly part?: string; readonly room?: string; readonly level?: string };
+  /** Code of the element of UNIFORMAT II that it belongs to. */
+  readonly uniformat?: string;
   /** The kind of work that installs it. */
   readonly work?: string;
   readonly needed?: Amount;
@@ -33,6 +35,8 @@ export interface ListedPurchase {
   readonly net: Amount;
   readonly needed: Amount;
   readonly bought: Amount;
+  /** Of sticks in several lengths: how many of each. */
+  readonly sticks?: readonly { readonly count: number; readonly length: Amount }[];
   readonly lines: readonly string[];
   readonly reason: ListedReason;
 }
@@ -51,6 +55,14 @@ export function takeOffAnswer(view: View): TakeOffAnswer {
       net: amountOf(purchase.net, view.style),
       needed: amountOf(purchase.needed, view.style),
       bought: bought(purchase, view),
+      ...(purchase.sticks === undefined
+        ? {}
+        : {
+            sticks: purchase.sticks.map(({ bought: { value }, holds }) => ({
+              count: value,
+              length: amountOf(holds, view.style),
+            })),
+          }),
       lines: purchase.lines.map(({ id }) => id),
       reason: listedReason(purchase.bought, view),
     })),
@@ -58,13 +70,14 @@ export function takeOffAnswer(view: View): TakeOffAnswer {
 }
 
 /** What is bought, in whole packages where it comes in packages. */
-function bought({ bought: quantity, package: word, holds }: Purchase, view: View): Amount {
+export function bought({ bought: quantity, package: word, holds }: Purchase, view: View): Amount {
   const amount = amountOf(quantity, view.style);
   return holds === undefined && quantity.dimension !== 'number' ? amount : { quantity: amount.quantity, unit: word };
 }
 
 function listedLine(line: Line, purchase: Purchase | undefined, view: View): ListedLine {
   const { element, part, room, level } = line.where;
+  const of = elementOf(line);
   return {
     id: line.id,
     item: line.item,
@@ -76,6 +89,7 @@ function listedLine(line: Line, purchase: Purchase | undefined, view: View): Lis
       ...(room === undefined ? {} : { room: room.name }),
       ...(level === undefined ? {} : { level: level.name }),
     },
+    ...(of === undefined ? {} : { uniformat: of.name.toUpperCase() }),
     ...(line.work === undefined ? {} : { work: line.work.name }),
     ...(line.needed === undefined ? {} : { needed: amountOf(line.needed, view.style) }),
     ...(line.hours === undefined ? {} : { hours: amountOf(line.hours, view.style).quantity }),

@@ -2,10 +2,11 @@
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
+import type { ElementOf } from '#model/model';
 import type { Line, Purchase } from '#takeoff/lines';
 import type { View } from './view.ts';
 
-export type TakeOffGrouping = 'item' | 'room' | 'trade' | 'element';
+export type TakeOffGrouping = 'item' | 'room' | 'trade' | 'element' | 'part';
 
 /** Lines that the plan asks for: what only a task brings about counts where there is such a task. */
 export function countedLines({ plan: { takeOff, timeline } }: View): readonly Line[] {
@@ -21,6 +22,11 @@ export function countedPurchases(view: View, counts: ReadonlySet<Line>): readonl
   );
 }
 
+/** What is dug or hauled is told in loads, and is no goods. */
+export function isMeasuredOnly({ goods }: Purchase): boolean {
+  return goods.of?.kind === 'item';
+}
+
 /** A part of a line, under a heading. */
 export interface Part {
   readonly line: Line;
@@ -33,7 +39,8 @@ export interface Group {
 }
 
 /** The same lines under other headings, in plan order; every line stands under one heading, or is shared out among several. */
-export function groupLines(lines: readonly Line[], by: 'room' | 'trade' | 'element', view: View): readonly Group[] {
+export function groupLines(lines: readonly Line[], by: Exclude<TakeOffGrouping, 'item'>, view: View): readonly Group[] {
+  if (by === 'element') return groupByElement(lines);
   const groups = new Map<unknown, { label: string; parts: Part[] }>();
   const add = ({ key, label }: Heading, part: Part): void => {
     const group = groups.get(key);
@@ -47,6 +54,34 @@ export function groupLines(lines: readonly Line[], by: 'room' | 'trade' | 'eleme
     else for (const { heading, share } of trades.get(line) ?? [{ heading: NOBODY, share: 1 }]) add(heading, { line, share });
   }
   return [...groups.values()];
+}
+
+/** By the code of the element that the work, the goods or the work's measure name; what has none last. */
+function groupByElement(lines: readonly Line[]): readonly Group[] {
+  const groups = new Map<string, { label: string; parts: Part[] }>();
+  for (const line of lines) {
+    const element = elementOf(line);
+    const code = element?.name.toUpperCase() ?? '';
+    const group = groups.get(code);
+    const part = { line, share: 1 };
+    if (group !== undefined) group.parts.push(part);
+    else groups.set(code, { label: element === undefined ? NOT_CLASSIFIED : `${code} ${element.label}`, parts: [part] });
+  }
+  return [...groups].sort(([a], [b]) => (a === '' ? 1 : b === '' ? -1 : a < b ? -1 : 1)).map(([, group]) => group);
+}
+
+export const NOT_CLASSIFIED = 'Not classified';
+
+/** What the work says of this measure or part, else the goods, else the work whatever it is. */
+export function elementOf({ work, goods, measure, where }: Line): ElementOf<'element'> | undefined {
+  const own = work?.given.element ?? [];
+  const of = goods?.of;
+  const given = of?.kind === 'material' || of?.kind === 'item' || of?.kind === 'fixture' ? of.given.element : [];
+  const near = [...own, ...given].find(
+    ({ value }) =>
+      value.by?.some((by) => by.value === measure) === true || (value.part !== undefined && value.part === where.part),
+  );
+  return (near ?? [...given, ...own].find(({ value }) => value.by === undefined && value.part === undefined))?.value.of;
 }
 
 interface Heading {

@@ -1,12 +1,12 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
 import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
-import type { Quantity } from '#kit/quantity';
+import { type Quantity, roundUp } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Line, Purchase } from '#takeoff/lines';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
-import { countedLines, countedPurchases, groupLines, sums, type TakeOffGrouping } from './takeoff-lines.ts';
+import { countedLines, countedPurchases, groupLines, isMeasuredOnly, sums, type TakeOffGrouping } from './takeoff-lines.ts';
 import { type View, write } from './view.ts';
 
 const MEANING =
@@ -22,6 +22,15 @@ function byItem(view: View): Table {
   const bought = new Set(purchases.flatMap((purchase) => purchase.lines));
   const told = new Set<Line>();
   const rest = sums(lines.filter((line) => !bought.has(line)).map((line) => ({ line, share: 1 })));
+  const row = (purchase: Purchase): readonly string[] => [
+    purchase.label,
+    amountText(netOf(purchase.net, purchase.needed), undefined, view),
+    amountText(wholeNeeded(purchase), purchase, view),
+    buyText(purchase, view),
+    labour(minutesOf(purchase, told), view),
+  ];
+  const goods = purchases.filter((purchase) => !isMeasuredOnly(purchase));
+  const measured = purchases.filter(isMeasuredOnly);
   return {
     heading: [
       `${planLabel(view)}: quantities of the whole plan.`,
@@ -30,20 +39,20 @@ function byItem(view: View): Table {
     ],
     columns: [left('Item'), right('Net'), right('Needed'), right('Buy'), right('Labour')],
     rows: [
-      ...purchases.map((purchase) => [
-        purchase.label,
-        amountText(purchase.net, undefined, view),
-        amountText(purchase.needed, purchase, view),
-        buyText(purchase, view),
-        labour(minutesOf(purchase, told), view),
-      ]),
-      ...rest.map((sum) => [
-        sum.label,
-        amountText(sum.net, undefined, view),
-        optional(sum.needed, undefined, view),
-        '',
-        labour(sum.minutes, view),
-      ]),
+      ...goods.map((purchase) => row(purchase)),
+      ...(measured.length === 0 && rest.length === 0
+        ? []
+        : [
+            ...(goods.length === 0 ? [] : ['', 'Work, and what is measured but not bought']),
+            ...measured.map((purchase) => row(purchase)),
+            ...rest.map((sum) => [
+              sum.label,
+              amountText(sum.net, undefined, view),
+              optional(sum.needed, undefined, view),
+              '',
+              labour(sum.minutes, view),
+            ]),
+          ]),
     ],
     totals: [],
     remarks:
@@ -51,7 +60,7 @@ function byItem(view: View): Table {
   };
 }
 
-function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
+function grouped(by: Exclude<TakeOffGrouping, 'item'>, view: View): Table {
   const lines = countedLines(view);
   const purchaseOf = new Map(
     countedPurchases(view, new Set(lines)).flatMap((purchase) => purchase.lines.map((line) => [line, purchase] as const)),
@@ -60,31 +69,36 @@ function grouped(by: 'room' | 'trade' | 'element', view: View): Table {
     sums(parts).map((sum, at) => [
       at === 0 ? label : '',
       sum.label,
-      amountText(sum.net, undefined, view),
+      amountText(netOf(sum.net, sum.needed), undefined, view),
       optional(sum.needed, purchaseOf.get(sum.lines[0]!), view),
       labour(sum.minutes, view),
     ]),
   );
   return {
     heading: [
-      `${planLabel(view)}: quantities by ${by === 'element' ? 'part of the house' : by}.`,
+      `${planLabel(view)}: quantities by ${by === 'element' ? 'element of UNIFORMAT II' : by === 'part' ? 'part of the house' : by}.`,
       MEANING,
       'What is bought is rounded up once for the whole plan, so it stands only in the listing by item. Labour is person-hours by the rates.',
     ],
-    columns: [
-      left(by === 'element' ? 'Part' : `${by[0]!.toUpperCase()}${by.slice(1)}`),
-      left('Item'),
-      right('Net'),
-      right('Needed'),
-      right('Labour'),
-    ],
+    columns: [left(`${by[0]!.toUpperCase()}${by.slice(1)}`), left('Item'), right('Net'), right('Needed'), right('Labour')],
     rows,
     totals: [],
     remarks: ownerless(view),
   };
 }
 
+/** What is counted is needed whole: 61.6 chairs are 62. */
+function wholeNeeded({ needed }: Purchase): Bare {
+  return needed.dimension === 'number' ? { value: roundUp(needed.value), dimension: needed.dimension } : needed;
+}
+
 type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;
+
+/** Net in the unit that is needed; what is blown in by weight is spoken of in cubic feet. */
+function netOf(net: Bare, needed: Bare | undefined): Bare {
+  if (needed?.dimension === net.dimension && needed.unit !== undefined) return { ...net, unit: needed.unit };
+  return net.dimension === 'volume' && needed?.dimension === 'weight' ? { ...net, unit: 'cf' } : net;
+}
 
 /** Lengths run on, as they are ordered: 822.2 lf. What is needed is told in the unit it is sold by. */
 function amountText(quantity: Bare, purchase: Purchase | undefined, view: View): string {
@@ -99,23 +113,58 @@ function amountText(quantity: Bare, purchase: Purchase | undefined, view: View):
 }
 
 /** A length as it is ordered, to a tenth: 822.2 lf, 250.6 m. */
-function runText(value: number, view: View): string {
+export function runText(value: number, view: View): string {
   const { system } = view.style;
   const size = Math.round((value / (system === 'feet' ? FOOT : METRE)) * 10) / 10;
   return `${write({ value: size, dimension: 'number' }, view.style)} ${system === 'feet' ? 'lf' : 'm'}`;
 }
 
 /** '112 sheets of 32 sf', '2.75 cy', '14'. */
-export function buyText({ bought, package: word, holds }: Purchase, view: View): string {
+export function buyText(purchase: Purchase, view: View): string {
+  const { bought, package: word, holds, sticks, larger } = purchase;
   const { value, dimension } = bought;
-  if (dimension === 'length') return runText(value, view);
-  if (dimension !== 'number')
-    return readUnit(word)?.dimension === dimension
-      ? write({ value, dimension, unit: word }, view.style)
-      : write(bought, view.style);
+  if (sticks !== undefined) return sticksText(sticks, word, view);
+  if (dimension === 'length') return `${runText(value, view)}${madeTo(purchase, view)}`;
+  if (dimension !== 'number') {
+    const unit = readUnit(word)?.dimension === dimension ? word : undefined;
+    const text = unit === undefined ? write(bought, view.style) : write({ value, dimension, unit }, view.style);
+    return larger === undefined || unit === undefined ? text : `${text} as ${inLarger(value, larger, unit, view)}`;
+  }
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
   const of = holds === undefined || (holds.dimension === 'number' && holds.value === 1) ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
+}
+
+/** What is made to the length ordered: ' as 3 of 9.6 m'. */
+function madeTo({ lines }: Purchase, view: View): string {
+  const pieces = lines.flatMap((line) => line.pieces ?? []);
+  if (lines.some((line) => line.pieces === undefined) || pieces.length === 0) return '';
+  const counts = new Map<number, number>();
+  for (const { count, length } of pieces) counts.set(length.value, (counts.get(length.value) ?? 0) + count.value);
+  const parts = [...counts].map(([value, count]) => {
+    const length = view.style.system === 'feet' ? write({ value, dimension: 'length' }, view.style) : runText(value, view);
+    return `${write({ value: roundUp(count), dimension: 'number' }, view.style)} of ${length}`;
+  });
+  return ` as ${parts.join(', ')}`;
+}
+
+/** '3 buckets of 5 gal', '1 bucket of 5 gal and 2 gal'. */
+function inLarger(value: number, { word, holds }: NonNullable<Purchase['larger']>, unit: string, view: View): string {
+  const count = Math.floor(value / holds.value + 1e-9);
+  const rest = value - count * holds.value;
+  const text = `${packages(count, word, view)} of ${holdsText(holds, view)}`;
+  return rest < 1e-6 * value ? text : `${text} and ${write({ value: rest, dimension: holds.dimension, unit }, view.style)}`;
+}
+
+/** '4 pieces of 16', 2 of 12''. */
+function sticksText(sticks: NonNullable<Purchase['sticks']>, word: string, view: View): string {
+  return sticks
+    .map(({ bought: { value }, holds }, at) =>
+      at === 0
+        ? `${packages(value, word, view)} of ${holdsText(holds, view)}`
+        : `${write({ value, dimension: 'number' }, view.style)} of ${holdsText(holds, view)}`,
+    )
+    .join(', ');
 }
 
 /** What one package holds: a sheet by its sides; a stick in metres where the plan is metric. */

@@ -42,7 +42,7 @@ export function withoutConsequences(findings: readonly Finding[], results: Resul
     if (missesFile && LACKING_A_FILE.test(code)) return true;
     if (missesThing && code.startsWith('minimum/') && place.slot.kind === 'plan') return true;
     // What is accepted may be found again once everything can be read.
-    if (code === 'accept/unused') return true;
+    if (code === 'accept/unused' || isOfDelivery(found)) return true;
     if (code === 'names/unknown') return unread.has(String(details[0]).toLowerCase());
     if (code === 'names/unknown-goods') return nowhere.has(details[0]);
     // What the diary says of a step of another name is not known of this one.
@@ -131,3 +131,8 @@ function comesTooSoon(slot: Slot, lost: readonly LostLink[], { timeline: { steps
   const at = steps.index.get(slot);
   return at !== undefined && lost.some(({ step }) => step === at || reaches(order, step, at));
 }
+/** When goods come, what brings them and what they are for hangs on every step and every thing of the plan. */
+function isOfDelivery({ code, place }: Finding): boolean {
+  return OF_DELIVERIES.test(code) || (code === 'schedule/loose-end' && place.slot.kind === 'delivery');
+}
+const OF_DELIVERIES = /^deliveries\/(?:closed-day|holds-up|lies-too-long|no-place-yet|not-brought)$/;

@@ -16,7 +16,9 @@ import { drainsOfPlan, drainsOfRoom } from './minimum-facts/drains.ts';
 import { crawlsUnder, energyOfLevel } from './minimum-facts/energy.ts';
 import { exitOfPlan, fallsOfDeck, fallsOfRoom, type Way, waysOutOfLevel, waysOutOfRoom } from './minimum-facts/escape.ts';
 import { factsOfCrawl, factsOfDryWell, factsOfFoundation, factsOfSite, factsOfTrench } from './minimum-facts/ground.ts';
+import { hotWaterOfPlan } from './minimum-facts/hot-water.ts';
 import { lightOfRoom } from './minimum-facts/light.ts';
+import { roomsInside } from './minimum-facts/lived-in.ts';
 import { roomsBeside } from './minimum-facts/neighbours.ts';
 import { powerOfLevel, powerOfPlan, powerOfRoom } from './minimum-facts/power.ts';
 import { factsOfRoof } from './minimum-facts/roof.ts';
@@ -35,7 +37,7 @@ const TABLES: { readonly [kind: string]: readonly FactTable<never>[] } = {
   trench: [factsOfTrench],
   'dry-well': [factsOfDryWell],
   site: [factsOfSite],
-  plan: [airOfPlan, alarmsOfPlan, drainsOfPlan, exitOfPlan, powerOfPlan],
+  plan: [airOfPlan, alarmsOfPlan, drainsOfPlan, exitOfPlan, hotWaterOfPlan, powerOfPlan],
 };
 
 /** A fact of a thing, or a value that it gives. */
@@ -81,6 +83,7 @@ export function reachOf(kind: string, fact: string): Reach {
 /** Those whose facts a thing's own may hang on, in the same order while they are the same. */
 export function thingsBeside(thing: Element, model: Model): readonly Element[] {
   if (thing.kind === 'room') return roomsBeside(thing, model);
+  if (thing.kind === 'foundation' || thing.kind === 'crawl') return roomsInside(thing, model);
   return thing.kind === 'level' ? [...roomsOn(thing, model), ...crawlsUnder(thing, model)] : NONE;
 }
 

@@ -1,58 +1,9 @@
-// The limit of a row, and how it and a value are compared and told: 70 sf, plan.frost, room.floor-area * 8%, 1/150.
-import { parse } from '#grammar/parse';
-import { readDeclaration } from '#grammar/shape';
-import type { Amount } from '#grammar/vocabulary/types';
+// How the limit of a row and a value are compared and told: 70 sf, plan.frost, room.floor-area * 8%, 1/150.
 import type { Dimension } from '#kit/dimension';
 import { type Quantity, quantityIn } from '#kit/quantity';
-import { evaluate } from '#model/evaluate';
-import type { Element } from '#model/model';
 import type { Model } from '#model/resolve';
-import { usualSettings } from '#model/settings';
-import { factOf } from './minimum-facts.ts';
 import type { Bound } from './minimum-kinds.ts';
 import { quantityText } from './show.ts';
-
-/** The thing looked at, or one opening of it, by its facts. */
-export interface Subject {
-  readonly thing: Element;
-  readonly of: (fact: string) => Quantity | undefined;
-}
-
-/** A limit in words of the thing looked at. */
-export function limitOf(text: string, { thing, of }: Subject, model: Model): Quantity | undefined {
-  const amount = amountOf(text);
-  if (amount === undefined) return undefined;
-  return evaluate(amount, {
-    slot: thing.slot,
-    // The library's rows are written in feet and inches, whatever the plan's units.
-    settings: usualSettings,
-    findings: [],
-    valueOf: (name) => {
-      const [owner = '', fact = ''] = name.split('.');
-      if (owner === thing.kind) return of(fact);
-      return owner === 'plan' && model.plan !== undefined ? factOf(model.plan, fact, model) : undefined;
-    },
-  });
-}
-
-const BARE_U = /^U\s+(?=\d)/i;
-const amounts = new Map<string, Amount | undefined>();
-function amountOf(text: string): Amount | undefined {
-  if (!amounts.has(text)) {
-    // A bare U is a word before a number, and not a part of it.
-    const number = text.replace(BARE_U, '');
-    const [node] = parse(`let limit = ${number}`).nodes;
-    const takes = node === undefined ? undefined : readDeclaration(node)?.takes?.value;
-    const value = (takes as { readonly value?: Amount } | undefined)?.value;
-    const amount = value?.kind === 'amount' ? value : undefined;
-    amounts.set(text, amount === undefined || number === text ? amount : asConductance(amount));
-  }
-  return amounts.get(text);
-}
-
-function asConductance({ any: _any, ...amount }: Amount): Amount {
-  return { ...amount, dimension: 'conductance' };
-}
 
 export function comparable(a: Quantity, b: Quantity): boolean {
   return asNumber(a.dimension) === asNumber(b.dimension);

@@ -3,12 +3,13 @@
 import type { Quantity } from '#kit/quantity';
 import type { Element, Opening } from '#model/model';
 import type { Model } from '#model/resolve';
+import { type Subject, workedOut } from './calculations.ts';
 import { editionOf, sectionIn } from './editions.ts';
 import { keptFor } from './kept.ts';
 import { clearOf } from './minimum-facts/escape.ts';
 import { factOf, waysOf } from './minimum-facts.ts';
 import { BOUNDS, type Bound, type Kind, kindsOf, type Minimum } from './minimum-kinds.ts';
-import { amountText, comparable, fits, limitOf, type Subject, valueText } from './minimum-limits.ts';
+import { amountText, comparable, fits, valueText } from './minimum-limits.ts';
 import { applies, originOf, rowFindings } from './minimum-row.ts';
 
 export interface Met {
@@ -97,7 +98,7 @@ function boundsHeld(row: Minimum, subject: Subject, model: Model): readonly Trie
   if (fact === undefined || value === undefined) return [];
   return BOUNDS.flatMap((bound) => {
     const text = given[bound]?.value;
-    const limit = text === undefined ? undefined : limitOf(text, subject, model);
+    const limit = text === undefined ? undefined : workedOut(text, subject, model);
     if (limit === undefined || !comparable(limit, value)) return [];
     return [{ row, fact, value, bound, limit, fits: fits(value, limit, bound) }];
   });

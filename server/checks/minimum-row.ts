@@ -3,10 +3,11 @@ import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Element, FollowedCondition } from '#model/model';
 import type { Model } from '#model/resolve';
+import { type Subject, workedOut } from './calculations.ts';
 import { holds, type ValueOf } from './conditions.ts';
 import { factOf, lineOfFact, waysOf } from './minimum-facts.ts';
 import { BOUNDS, type Bound, type Kind, type Minimum } from './minimum-kinds.ts';
-import { amountText, comparable, fits, limitOf, type Subject, valueText } from './minimum-limits.ts';
+import { amountText, comparable, fits, valueText } from './minimum-limits.ts';
 
 interface Told {
   readonly row: Minimum;
@@ -91,7 +92,7 @@ function findingsOf(row: Minimum, subject: Subject, code: string, model: Model, 
   if (value === undefined) return [];
   for (const bound of BOUNDS) {
     const text = given[bound]?.value;
-    const limit = text === undefined ? undefined : limitOf(text, subject, model);
+    const limit = text === undefined ? undefined : workedOut(text, subject, model);
     if (limit === undefined || !comparable(limit, value) || fits(value, limit, bound)) continue;
     const find = valuesFor(subject, model);
     const alternatives = given.or.map((line) => line.value.map((condition) => condition.value));

@@ -80,7 +80,9 @@ function findingsOf(kind: Kind, code: string, model: Model, told: Told, memory: 
   const { word, reach } = kind;
   const own = word === 'plan' ? model.plan : model.list(word as KindWord);
   const others = reach === 'own' ? NONE : (reach === 'beside' ? BESIDE : HOUSE).map((each) => model.list(each));
-  const reads = [told, model.settings, own, ...others];
+  // Limits of the plan may be figures that rows of calculations make.
+  const rows = word === 'plan' ? model.rows('calculation') : NONE;
+  const reads = [told, model.settings, rows, own, ...others];
   const known = memory.found.get(kind);
   if (known !== undefined && sameList(known.reads, reads)) return known.findings;
   const findings: Finding[] = [];

@@ -3,7 +3,13 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
+import { tooCold } from './rules/dates/too-cold.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
+import { closedDay } from './rules/deliveries/closed-day.ts';
+import { holdsUp } from './rules/deliveries/holds-up.ts';
+import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
+import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
+import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
@@ -15,6 +21,7 @@ import { nothingToSee } from './rules/inspections/nothing-to-see.ts';
 import { tooSoon } from './rules/inspections/too-soon.ts';
 import { doesNotClose } from './rules/measures/does-not-close.ts';
 import { bidWithoutScope } from './rules/money/bid-without-scope.ts';
+import { onePriceForLengths } from './rules/money/one-price-for-lengths.ts';
 import { priceMissing } from './rules/money/price-missing.ts';
 import { rateMissing } from './rules/money/rate-missing.ts';
 import { twoPrices } from './rules/money/two-prices.ts';
@@ -31,6 +38,8 @@ import { outsideLevel } from './rules/rooms/outside-level.ts';
 import { overlap } from './rules/rooms/overlap.ts';
 import { looseEnd } from './rules/schedule/loose-end.ts';
 import { workingTime } from './rules/waits/working-time.ts';
+import { dewPoint } from './rules/walls/dew-point.ts';
+import { thickness } from './rules/walls/thickness.ts';
 import { doneTwice } from './rules/work/done-twice.ts';
 import { noTrade } from './rules/work/no-trade.ts';
 import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
@@ -42,6 +51,7 @@ export const checks: readonly Check[] = [
   unknown,
   unused,
   doesNotClose,
+  thickness,
   outsideLevel,
   overlap,
   gap,
@@ -52,6 +62,7 @@ export const checks: readonly Check[] = [
   roughTooSmall,
   insideWall,
   notBeside,
+  dewPoint,
   // Who does what.
   nobodyDoesIt,
   doneTwice,
@@ -67,14 +78,21 @@ export const checks: readonly Check[] = [
   workingTime,
   beforeInspection,
   orderByPassed,
+  holdsUp,
+  closedDay,
+  liesTooLong,
+  noPlaceYet,
+  notBrought,
   tooLittle,
   tooMuchSo,
   countsNothingCheck,
   beforeStart,
   deadline,
+  tooCold,
   pastTarget,
   // For how much.
   priceMissing,
+  onePriceForLengths,
   rateMissing,
   twoPrices,
   bidWithoutScope,

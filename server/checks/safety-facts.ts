@@ -172,7 +172,7 @@ function roofHeights(roof: Roof, model: Model): Facts {
   const level = roof.given.over?.value;
   const eaves = level === undefined ? undefined : levelHeights(level, model)['wall-top'];
   const figures = roofFigures(roof);
-  const isPointed = figures?.form === 'gable' || figures?.form === 'shed';
+  const isPointed = figures !== undefined && figures.form !== 'hip' && figures.form !== 'flat';
   return {
     'eaves-height': eaves,
     'wall-top': eaves === undefined || !isPointed ? eaves : measure('length', withGable, eaves, figures.rise),

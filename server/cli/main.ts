@@ -37,9 +37,18 @@ common(program.command('takeoff').description('how much of everything: net, need
   'table',
   'json',
   'csv',
+  'xlsx',
 ])
-  .option('--by <what>', 'item, room, trade or element', 'item')
-  .action(async (path, options) => finish((await import('./tables.ts')).takeoff(path, options)));
+  .option('--by <what>', 'item, room, trade, element (of UNIFORMAT II) or part (of the house)', 'item')
+  .action(async (path, options) => finish(await (await import('./tables.ts')).takeoff(path, options)));
+
+common(
+  program
+    .command('buy')
+    .description('what to buy, in packages, by supplier and delivery: weight, when it must be on site, order-by dates, cost')
+    .argument('<path>', PATH),
+  ['table', 'json', 'csv', 'xlsx'],
+).action(async (path, options) => finish(await (await import('./tables.ts')).buy(path, options)));
 
 common(
   program
@@ -66,7 +75,7 @@ common(
     .argument('<path>', PATH)
     .argument(
       '<name>',
-      'a step, room, trade or anything else with a name; NAME.FACT; or the id of a quantity, such as "stud 2x4@main"',
+      'a step, room, trade or anything else with a name or label; NAME.FACT; an item as it is printed; or the id of a quantity, such as "stud 2x4@main"',
     ),
   ['text', 'json'],
 ).action(async (path, name, options) => finish((await import('./explain.ts')).explain(path, name, options)));

@@ -14,8 +14,11 @@ export interface Common {
   readonly color?: boolean;
 }
 
-export function emit(text: string, { output }: Common): void {
+/** Text, or the bytes of a file: those do not go to a terminal. */
+export function emit(text: string | Uint8Array, { output }: Common): void {
   if (output === undefined) {
+    if (typeof text !== 'string' && process.stdout.isTTY === true)
+      throw misuse('a spreadsheet is written to a file: give -o FILE');
     process.stdout.write(text);
     return;
   }

@@ -1,11 +1,16 @@
-// `screed takeoff`, `screed schedule`, `screed cost`: one plan as a table, as JSON, or as comma-separated values.
+// `screed takeoff`, `screed buy`, `screed schedule`, `screed cost`: one plan as a table, as JSON, as comma-separated
+// values or as a spreadsheet file.
+import { buyAnswer, buySheet } from '#answers/buy-json';
+import { buyTable } from '#answers/buy-table';
 import type { CostGrouping } from '#answers/cost-groups';
 import { costAnswer } from '#answers/cost-json';
 import { costTable } from '#answers/cost-table';
 import { scheduleAnswer } from '#answers/schedule-json';
 import { scheduleTable } from '#answers/schedule-table';
+import { type Sheet, sheetCells } from '#answers/sheet';
 import { takeOffAnswer } from '#answers/takeoff-json';
 import type { TakeOffGrouping } from '#answers/takeoff-lines';
+import { takeOffSheet } from '#answers/takeoff-sheet';
 import { takeOffTable } from '#answers/takeoff-table';
 import type { View } from '#answers/view';
 import { nearest } from '#kit/did-you-mean';
@@ -15,35 +20,27 @@ import { readPlan } from './input.ts';
 import { type Common, chosenFormat, drawTable, emit, jsonText } from './output.ts';
 
 const FORMATS = ['table', 'json', 'csv'] as const;
+const SHEET_FORMATS = [...FORMATS, 'xlsx'] as const;
 
 export interface TableOptions extends Common {
   readonly by?: string;
   readonly trade?: string;
 }
 
-export function takeoff(path: string, options: TableOptions): number {
-  const by = grouping<TakeOffGrouping>(options.by, ['item', 'room', 'trade', 'element']);
+export function takeoff(path: string, options: TableOptions): number | Promise<number> {
+  const by = grouping<TakeOffGrouping>(options.by, ['item', 'room', 'trade', 'element', 'part']);
   return answer(path, options, {
     table: (view) => drawTable(takeOffTable(by, view), options.quiet),
     json: takeOffAnswer,
-    csv: (view) => [
-      ['id', 'item', 'label', 'element', 'part', 'room', 'level', 'work', 'net', 'net unit', 'needed', 'needed unit', 'hours'],
-      ...takeOffAnswer(view).lines.map((line): readonly Cell[] => [
-        line.id,
-        line.item,
-        line.label,
-        line.where.element,
-        line.where.part,
-        line.where.room,
-        line.where.level,
-        line.work,
-        line.quantity,
-        line.unit,
-        line.needed?.quantity,
-        line.needed?.unit,
-        line.hours,
-      ]),
-    ],
+    sheet: takeOffSheet,
+  });
+}
+
+export function buy(path: string, options: TableOptions): number | Promise<number> {
+  return answer(path, options, {
+    table: (view) => drawTable(buyTable(view), options.quiet),
+    json: buyAnswer,
+    sheet: buySheet,
   });
 }
 
@@ -121,8 +118,15 @@ interface Ways {
   readonly csv: (view: View) => readonly (readonly Cell[])[];
 }
 
-function answer(path: string, options: Common, ways: Ways): number {
-  const format = chosenFormat(options, FORMATS);
+/** What is a sheet can be written for a spreadsheet, too. */
+interface SheetWays extends Omit<Ways, 'csv'> {
+  readonly sheet: (view: View) => Sheet;
+}
+
+function answer(path: string, options: Common, ways: Ways): number;
+function answer(path: string, options: Common, ways: SheetWays): number | Promise<number>;
+function answer(path: string, options: Common, ways: Ways | SheetWays): number | Promise<number> {
+  const format = 'sheet' in ways ? chosenFormat(options, SHEET_FORMATS) : chosenFormat(options, FORMATS);
   const view = readPlan(path, options.asOf);
   switch (format) {
     case 'table':
@@ -132,9 +136,17 @@ function answer(path: string, options: Common, ways: Ways): number {
       emit(jsonText(ways.json(view)), options);
       break;
     case 'csv':
-      emit(writeCsv(ways.csv(view)), options);
+      emit(writeCsv('sheet' in ways ? sheetCells(ways.sheet(view)) : ways.csv(view)), options);
       break;
+    case 'xlsx':
+      return 'sheet' in ways ? spreadsheet(ways.sheet(view), options) : 0;
   }
+  return 0;
+}
+
+async function spreadsheet(sheet: Sheet, options: Common): Promise<number> {
+  const { xlsxBytes } = await import('./xlsx.ts');
+  emit(await xlsxBytes(sheet), options);
   return 0;
 }
 

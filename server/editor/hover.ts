@@ -94,6 +94,7 @@ const LISTED_ONLY: ReadonlySet<string> = new Set([
   'need',
   'minimum',
   'hazard',
+  'element',
   'state',
   'holiday',
   'supplier',

@@ -1,6 +1,7 @@
 // What was computed, beside the text it was computed from: at the end of each declaration's own line.
 import type { InlayHint, Range } from 'vscode-languageserver-types';
 import { countedBy } from '#answers/counted-by';
+import { heatText } from '#answers/explain-heat';
 import { costText, finishText } from '#answers/summary';
 import { counted } from '#answers/table';
 import { type Style, styleOf, viewOf, write, writeWholeMoney } from '#answers/view';
@@ -110,6 +111,7 @@ function partsOf(element: Element, { plan }: View, style: Style): readonly (stri
       return [
         named('floor', factsOf(element)['floor-area']),
         named('outside wall, net', measuredOf(plan, slot, 'area', 'outside wall', ['wall-sheathing-area'])),
+        heatText(element, viewOf(plan)),
       ];
     case 'assembly': {
       const { resistance, thickness } = factsOf(element);

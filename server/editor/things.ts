@@ -3,10 +3,12 @@
 import { countedBy } from '#answers/counted-by';
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
+import { figureReasons } from '#answers/explain-figures';
 import { hazardReason } from '#answers/explain-hazards';
+import { heatReasons } from '#answers/explain-heat';
 import { orderReason } from '#answers/explain-order';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
-import { type ListedReason, listedReason, saying } from '#answers/listed-reason';
+import { type ListedReason, listedReason, pruned, saying } from '#answers/listed-reason';
 import { spareText, standing } from '#answers/schedule-table';
 import { costText, finishText } from '#answers/summary';
 import { counted, listed } from '#answers/table';
@@ -39,7 +41,7 @@ export function tellBriefly(element: Element, view: AnswerView): Told {
   if (step !== undefined) return tellStep(step, view);
   switch (element.kind) {
     case 'plan':
-      return tellPlan(view);
+      return tellPlan(element, view);
     case 'trade':
       return tellTrade(element, view);
     case 'phase':
@@ -61,6 +63,7 @@ export function tellBriefly(element: Element, view: AnswerView): Told {
     case 'let':
     case 'assembly':
     case 'bid':
+    case 'calculation':
       return explainElement(element, view);
     default:
       return tellPlace(element, view);
@@ -107,12 +110,16 @@ function tellStep(step: number, view: AnswerView): Told {
   };
 }
 
-function tellPlan(view: AnswerView): Told {
+function tellPlan(element: Element, view: AnswerView): Told {
   const said = [finishText(view), costText(view)].filter((part) => part !== undefined);
   const chain = endChain(view);
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
-    reasons: chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }],
+    reasons: [
+      ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
+      ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
+      ...figureReasons(element, view),
+    ],
   };
 }
 
@@ -177,6 +184,8 @@ function tellPlace(element: Element, view: AnswerView): Told {
     ]),
     reasons: [
       ...figures,
+      ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
+      ...figureReasons(element, view),
       ...optional(books.length === 0 ? undefined : saying('counted by', books.join(', '))),
       ...rows(
         'taken off',

@@ -6,22 +6,29 @@ export interface Column {
   readonly align?: 'left' | 'right';
 }
 
+/** Cells of a row; or a text that stands across all columns, as a heading of the rows below it. */
+export type TextRow = readonly string[] | string;
+
 /**
  * Rows under their headings, two blanks between columns, a line of dashes below the headings, and, where there are
  * `totals`, another above them. No blanks at line ends. A table without rows gives the headings alone.
  */
 export function textTable(
   columns: readonly Column[],
-  rows: readonly (readonly string[])[],
+  rows: readonly TextRow[],
   totals: readonly (readonly string[])[] = [],
 ): string {
-  const shown = [...rows, ...totals];
+  const shown = [...rows.filter((row) => typeof row !== 'string'), ...totals];
   const widths = columns.map(({ heading }, index) =>
     shown.reduce((widest, row) => Math.max(widest, displayWidth(row[index] ?? '')), displayWidth(heading)),
   );
   const write = (cells: readonly string[]) => writeRow(columns, widths, cells);
   const dashes = write(widths.map((width) => '-'.repeat(width)));
-  const lines = [write(columns.map(({ heading }) => heading)), dashes, ...rows.map(write)];
+  const lines = [
+    write(columns.map(({ heading }) => heading)),
+    dashes,
+    ...rows.map((row) => (typeof row === 'string' ? row : write(row))),
+  ];
   if (totals.length > 0) lines.push(dashes, ...totals.map(write));
   return `${lines.join('\n')}\n`;
 }

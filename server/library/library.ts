@@ -4,7 +4,10 @@ import assembliesMetric from './assemblies/metric.screed';
 import assembliesPartitions from './assemblies/partitions.screed';
 import assembliesRoofs from './assemblies/roofs.screed';
 import assembliesWalls from './assemblies/walls.screed';
+import calculationsAirAndWater from './calculations/air-and-water.screed';
+import calculationsElectric from './calculations/electric.screed';
 import conventions from './conventions.screed';
+import elements from './elements.screed';
 import holidays from './holidays.screed';
 import inspectionsFinals from './inspections/finals.screed';
 import inspectionsFrame from './inspections/frame.screed';
@@ -121,6 +124,7 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'work/papers.screed', text: workPapers },
   { path: 'work/services.screed', text: workServices },
   { path: 'work/shell.screed', text: workShell },
+  { path: 'elements.screed', text: elements },
   { path: 'states.screed', text: states },
   { path: 'needs/ground.screed', text: needsGround },
   { path: 'needs/inside.screed', text: needsInside },
@@ -147,6 +151,8 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'minimums/escape.screed', text: minimumsEscape },
   { path: 'minimums/stairs.screed', text: minimumsStairs },
   { path: 'minimums/baths.screed', text: minimumsBaths },
+  { path: 'calculations/electric.screed', text: calculationsElectric },
+  { path: 'calculations/air-and-water.screed', text: calculationsAirAndWater },
   { path: 'minimums/alarms.screed', text: minimumsAlarms },
   { path: 'minimums/foundation.screed', text: minimumsFoundation },
   { path: 'minimums/attic-and-crawl.screed', text: minimumsAtticAndCrawl },

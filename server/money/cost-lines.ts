@@ -2,6 +2,7 @@
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { Line } from '#takeoff/lines';
+import type { Goods } from './material-costs.ts';
 
 /** Paid or invoiced money counts first, then an accepted bid, a given cost, a unit price, then hours and priced material. */
 export type Rung = 'paid' | 'bid' | 'given' | 'unit-price' | 'rate';
@@ -33,6 +34,17 @@ export interface Missing {
   readonly trade?: Slot;
 }
 
+/** Lines of the take-off whose goods cost nothing more. */
+export interface PaidFor {
+  readonly lines: readonly Line[];
+  /** Number of the step that they are paid for with. */
+  readonly step?: number;
+  /** The accepted bid that holds the step. */
+  readonly bid?: Slot;
+  /** Money kept for goods that are not yet chosen. */
+  readonly allowance?: Slot;
+}
+
 export interface Budget {
   /** Every cost with whose it is: made when first asked for, since the totals do not need it. */
   readonly lines: readonly CostLine[];
@@ -48,6 +60,10 @@ export interface Budget {
   readonly contingency: number;
   readonly total: number;
   readonly missing: readonly Missing[];
+  /** What is bought and not paid for otherwise; goods of which a part is paid for are rounded up for the rest alone. */
+  readonly goods: readonly Goods[];
+  /** What is paid for otherwise, by step and allowance; made when first asked for. */
+  readonly paidFor: readonly PaidFor[];
   /** Whether the plan speaks of money at all. */
   readonly priced: boolean;
 }

@@ -1,17 +1,27 @@
 // What goods cost over the whole plan; and, when somebody asks, whose cost each line is.
 import { DAY_MINUTES } from '#kit/dates';
+import { sameList } from '#kit/differing';
 import { shareCents } from '#kit/money';
 import type { Price } from '#model/model';
 import type { Timeline } from '#schedule/timeline';
+import { packagesIn } from '#takeoff/bought';
 import type { Line, Purchase } from '#takeoff/lines';
 import type { CostLine, Missing } from './cost-lines.ts';
 import type { Covered } from './covered.ts';
 import { type MaterialCost, materialCost } from './material.ts';
-import { type Prices, priceFor } from './prices.ts';
+import { type Prices, pricesFor } from './prices.ts';
 import { placeOf } from './step-costs.ts';
 import { sharesByLine } from './whose-goods.ts';
 
+/** What is bought and not paid for otherwise, at what cost. */
+export interface Goods {
+  readonly purchase: Purchase;
+  /** Undefined where no price fits. */
+  readonly cost: MaterialCost | undefined;
+}
+
 export interface Materials {
+  readonly goods: readonly Goods[];
   readonly costs: readonly MaterialCost[];
   /** Of goods that no bid, price for the work or allowance covers. */
   readonly cents: number;
@@ -21,21 +31,20 @@ export interface Materials {
 /** What each purchase came to at the last look. */
 export interface GoodsMemory {
   readonly bills: WeakMap<Purchase, Bill>;
+  last: readonly Goods[];
 }
 export function goodsMemory(): GoodsMemory {
-  return { bills: new WeakMap() };
+  return { bills: new WeakMap(), last: [] };
 }
 
-/** A purchase at a price, with the lines of it that are not paid for otherwise. */
+/** A purchase at its prices, without the lines of it that are paid for otherwise. */
 interface Bill {
-  readonly price: Price | undefined;
+  readonly prices: readonly (Price | undefined)[];
   /** Undefined where nothing covers any of it. */
   readonly covered: ReadonlySet<Line> | undefined;
-  /** The first line that is not covered; undefined where all are. */
-  readonly first: Line | undefined;
-  /** Undefined where no price fits. */
-  readonly cost: MaterialCost | undefined;
-  readonly cents: number;
+  /** Lines that are not covered are bought for themselves: mostly the purchase itself. */
+  readonly open: readonly Purchase[];
+  readonly goods: readonly Goods[];
 }
 
 export function materialsOf(
@@ -43,8 +52,10 @@ export function materialsOf(
   covered: Covered,
   timeline: Timeline,
   prices: Prices,
+  boughtFor: (lines: readonly Line[]) => readonly Purchase[],
   memory: GoodsMemory,
 ): Materials {
+  const goods: Goods[] = [];
   const costs: MaterialCost[] = [];
   const missing: Missing[] = [];
   let cents = 0;
@@ -52,40 +63,42 @@ export function materialsOf(
     const lines = covered.items.has(purchase.item) ? covered.lines : undefined;
     const before = memory.bills.get(purchase);
     const known = before !== undefined && before.covered === lines ? before : undefined;
-    const first = known === undefined ? firstOpen(purchase.lines, lines) : known.first;
+    const open = known === undefined ? openOf(purchase, lines, boughtFor) : known.open;
+    const first = open[0]?.lines[0];
     const day = first !== undefined && isDated(purchase.goods.name, prices) ? dayOf(first, timeline) : undefined;
-    const price = priceFor(purchase.goods, day, prices);
-    const bill = known?.price === price && known !== undefined ? known : billOf(purchase, price, lines, first);
+    const own = open.flatMap((each) => pricesFor(each, day, prices));
+    const bill = known !== undefined && sameList(known.prices, own) ? known : billOf(open, own, lines);
     if (bill !== before) memory.bills.set(purchase, bill);
-    if (first === undefined) continue;
-    if (bill.cost === undefined) missing.push({ kind: 'price', what: purchase.label, line: first });
-    else {
-      costs.push(bill.cost);
-      cents += bill.cents;
+    for (const each of bill.goods) {
+      goods.push(each);
+      if (each.cost === undefined) missing.push({ kind: 'price', what: each.purchase.label, line: each.purchase.lines[0]! });
+      else {
+        costs.push(each.cost);
+        cents += each.cost.cents;
+      }
     }
   }
-  return { costs, cents, missing };
+  if (!sameList(goods, memory.last)) memory.last = goods;
+  return { goods: memory.last, costs, cents, missing };
 }
 
-function firstOpen(lines: readonly Line[], covered: ReadonlySet<Line> | undefined): Line | undefined {
-  return covered === undefined ? lines[0] : lines.find((line) => !covered.has(line));
-}
-
-function billOf(
+function openOf(
   purchase: Purchase,
-  price: Price | undefined,
   covered: ReadonlySet<Line> | undefined,
-  first: Line | undefined,
-): Bill {
-  const cost = price === undefined || first === undefined ? undefined : materialCost(purchase, price);
-  let cents = cost?.cents ?? 0;
-  if (cost !== undefined && covered !== undefined && purchase.lines.some((line) => covered.has(line))) {
-    cents = 0;
-    cost.byLine().forEach((part, at) => {
-      if (!covered.has(purchase.lines[at]!)) cents += part;
-    });
-  }
-  return { price, covered, first, cost, cents };
+  boughtFor: (lines: readonly Line[]) => readonly Purchase[],
+): readonly Purchase[] {
+  if (covered === undefined) return [purchase];
+  const open = purchase.lines.filter((line) => !covered.has(line));
+  return open.length === purchase.lines.length ? [purchase] : open.length === 0 ? [] : boughtFor(open);
+}
+
+function billOf(open: readonly Purchase[], prices: readonly (Price | undefined)[], covered: ReadonlySet<Line> | undefined): Bill {
+  let at = 0;
+  const goods = open.map((purchase) => {
+    const own = prices.slice(at, (at += packagesIn(purchase).length));
+    return { purchase, cost: materialCost(purchase, own) };
+  });
+  return { prices, covered, open, goods };
 }
 
 function isDated(name: string, prices: Prices): boolean {

@@ -2,13 +2,15 @@
 // that need them so that every grouping closes to the cent.
 import { overDimension } from '#kit/dimension';
 import { shareCents } from '#kit/money';
-import { type Form, form, measure, type Quantity } from '#kit/quantity';
+import { type Form, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Price } from '#model/model';
+import { boughtQuantity, packagesIn } from '#takeoff/bought';
 import type { Purchase } from '#takeoff/lines';
 
 export interface MaterialCost {
   readonly purchase: Purchase;
-  readonly price: Price;
+  /** One for each length of sticks; else the only one. */
+  readonly prices: readonly Price[];
   readonly cents: number;
   /** Cents of each line of the purchase, in its order: they add up to the whole. */
   readonly byLine: () => readonly number[];
@@ -20,9 +22,11 @@ const byQuantity = form('cost', 'quantity bought × price', (quantity = 0, price
 const byNet = form('cost', 'quantity laid × price', (quantity = 0, price = 0) => Math.round(quantity * price));
 const lump = form('cost', 'lump sum', (price = 0) => Math.round(price));
 
-/** Undefined where the price is by a unit that the goods are not measured in. */
-export function materialCost(purchase: Purchase, price: Price): MaterialCost | undefined {
-  const how = basisOf(purchase, price);
+/** Undefined where a price is wanting, or is by a unit that the goods are not measured in. */
+export function materialCost(purchase: Purchase, prices: readonly (Price | undefined)[]): MaterialCost | undefined {
+  const known = prices.filter((price) => price !== undefined);
+  if (known.length < prices.length) return undefined;
+  const how = basisOf(purchase, known);
   if (how === undefined) return undefined;
   const { value } = how();
   let shares: readonly number[] | undefined;
@@ -31,10 +35,32 @@ export function materialCost(purchase: Purchase, price: Price): MaterialCost | u
       value,
       purchase.lines.map((line) => Math.max(0, line.needed?.value ?? 0)),
     ));
-  return { purchase, price, cents: value, byLine, working: how };
+  return { purchase, prices: known, cents: value, byLine, working: how };
 }
 
-function basisOf(purchase: Purchase, price: Price): (() => Quantity<'money'>) | undefined {
+function basisOf(purchase: Purchase, prices: readonly Price[]): (() => Quantity<'money'>) | undefined {
+  const [price] = prices;
+  const parts = packagesIn(purchase);
+  // A price for the whole of it, or for what is laid, does not ask which sticks are bought.
+  if (
+    parts.length === 1 ||
+    prices.every((each) => each === price && each.takes?.basis !== undefined && each.takes.basis !== 'each')
+  )
+    return basisOfOne(purchase, price!);
+  const bases = parts.map((part, nth) => {
+    const { sticks: _, ...one } = purchase;
+    return basisOfOne({ ...one, ...part, net: purchase.net }, prices[nth]!);
+  });
+  if (bases.some((basis) => basis === undefined)) return undefined;
+  return () =>
+    total(
+      'cost',
+      'money',
+      bases.map((basis) => basis!()),
+    );
+}
+
+function basisOfOne(purchase: Purchase, price: Price): (() => Quantity<'money'>) | undefined {
   const { money, basis } = price.takes!;
   if (basis === 'lump') return () => measure('money', lump, money);
   if (basis === 'laid') return rateTimes(purchase.net, money, byNet);
@@ -48,13 +74,6 @@ function basisOf(purchase: Purchase, price: Price): (() => Quantity<'money'>) | 
     rateTimes(purchase.needed, money, byQuantity) ??
     rateTimes(purchase.net, money, byNet)
   );
-}
-
-const packagesHold = form('bought', 'packages × what one holds', (packages = 0, holds = 0) => packages * holds);
-
-/** What is bought, in the unit the goods are measured in. */
-export function boughtQuantity({ bought, holds }: Purchase): Quantity {
-  return holds === undefined ? bought : measure(holds.dimension, packagesHold, bought, holds);
 }
 
 function rateTimes(quantity: Quantity, money: Quantity, how: Form): (() => Quantity<'money'>) | undefined {

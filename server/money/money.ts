@@ -3,13 +3,14 @@
 import type { Finding } from '#kit/finding';
 import type { Model } from '#model/resolve';
 import type { Timeline } from '#schedule/timeline';
+import type { Purchase } from '#takeoff/lines';
 import type { TakeOff } from '#takeoff/take-off';
 import { type Bid, bidLines } from './bids.ts';
-import type { Budget, CostLine, Missing } from './cost-lines.ts';
-import { type CoveredMemory, coveredLines } from './covered.ts';
+import type { Budget, CostLine, Missing, PaidFor } from './cost-lines.ts';
+import { type Allowance, type CoveredMemory, coveredLines, linesOfAllowance } from './covered.ts';
 import { type GoodsMemory, goodsMemory, materialLines, materialsOf } from './material-costs.ts';
 import { partOfCosts } from './part-of-costs.ts';
-import { type PlanCostsMemory, planCosts } from './plan-costs.ts';
+import { type PlanCosts, type PlanCostsMemory, planCosts } from './plan-costs.ts';
 import { type Prices, pricesOf } from './prices.ts';
 
 const NOTHING: Budget = {
@@ -22,6 +23,8 @@ const NOTHING: Budget = {
   contingency: 0,
   total: 0,
   missing: [],
+  goods: [],
+  paidFor: [],
   priced: false,
 };
 
@@ -56,7 +59,7 @@ export function budgetOf(
           work.costs.map((cost) => cost.bid),
           timeline,
         );
-  const materials = materialsOf(purchases, covered, timeline, prices, memory.goods);
+  const materials = materialsOf(purchases, covered, timeline, prices, takeOff.boughtFor, memory.goods);
   const net = work.cents + sum(bidden) + sum(kept) + materials.cents;
   const taxed = model.plan?.given.tax?.value;
   const tax = taxed === undefined ? 0 : Math.round((taxed.on === 'all' ? net : materials.cents) * taxed.rate.value);
@@ -67,12 +70,18 @@ export function budgetOf(
   });
   for (const each of materials.missing) missing.push(each);
   let lines: readonly CostLine[] | undefined;
+  let paidFor: readonly PaidFor[] | undefined;
   const value: Budget = {
     net,
     tax,
     contingency,
     total: net + tax + contingency,
     missing,
+    goods: materials.goods,
+    get paidFor() {
+      paidFor ??= paidForOf(work, model.list('allowance'), purchases);
+      return paidFor;
+    },
     priced: true,
     ...partOfCosts({ costs: work.costs, bidden, kept, materials: materials.costs, covered: covered.lines, timeline, takeOff }),
     get lines() {
@@ -110,6 +119,18 @@ function speaksOfMoney(model: Model, timeline: Timeline, prices: Prices, bids: r
 
 function sum(lines: readonly CostLine[]): number {
   return lines.reduce((total, line) => total + line.cents, 0);
+}
+
+/** Lines whose goods are paid for with a bid, with a step, or out of money kept for them. */
+function paidForOf(work: PlanCosts, allowances: readonly Allowance[], purchases: readonly Purchase[]): readonly PaidFor[] {
+  const steps = work.covers.flatMap((lines, step): PaidFor[] => {
+    const bid = work.costs[step]!.bid?.slot;
+    return lines.length === 0 ? [] : [bid === undefined ? { lines, step } : { lines, step, bid }];
+  });
+  return [
+    ...steps,
+    ...allowances.map((allowance) => ({ lines: linesOfAllowance(allowance, purchases).flat(), allowance: allowance.slot })),
+  ];
 }
 
 /** Money kept for goods not yet chosen: what it stands for needs no price of its own. */

@@ -1,9 +1,12 @@
 // Which price counts for goods or a kind of work: of those that fit the size and hold on the day, a chosen one, else the
-// lowest. A price for another size of the same goods does not fit.
+// lowest. A price for another size of the same goods does not fit, nor one for sticks of another length.
+import { FOOT } from '#kit/dimension';
 import { addTo } from '#kit/gathered';
+import type { Quantity } from '#kit/quantity';
 import type { Price } from '#model/model';
 import type { Literal } from '#model/words';
-import type { NamedGoods } from '#takeoff/lines';
+import { packagesIn } from '#takeoff/bought';
+import type { NamedGoods, Purchase } from '#takeoff/lines';
 
 export interface Prices {
   readonly byName: ReadonlyMap<string, readonly Price[]>;
@@ -30,29 +33,46 @@ function read(prices: readonly Price[]): Prices {
   return { byName, dated: prices.some((price) => price.given.until !== undefined) };
 }
 
-/** `day` is the day it is bought; undefined where no dates are known. */
-export function priceFor(goods: NamedGoods, day: number | undefined, prices: Prices): Price | undefined {
+/** `day` is the day it is bought; undefined where no dates are known. `long` is the length of the sticks. */
+export function priceFor(goods: NamedGoods, day: number | undefined, prices: Prices, long?: Quantity): Price | undefined {
   const list = prices.byName.get(goods.name);
   if (list === undefined) return undefined;
   let best: Price | undefined;
   let bestSizes = -1;
   for (const price of list) {
-    const sizes = price.takes!.of.sizes;
-    if (!sizes.every((size) => goods.sizes.some((other) => sameSize(size, other)))) continue;
+    const { sizes } = price.takes!.of;
+    if (!sizes.every((size) => goods.sizes.some((other) => sameSize(size, other)) || isLength(size, long))) continue;
+    if (!sizes.every((size) => isOfLength(size, long))) continue;
     const until = price.given.until?.value;
     if (until !== undefined && day !== undefined && until < day) continue;
     // The price that names most of the sizes is the nearest; among equals a chosen one, else the lowest.
+    const named = sizes.length + (sizes.some((size) => size.kind === 'nominal' && size.feet !== undefined) ? 1 : 0);
     const better =
       best === undefined ||
-      sizes.length > bestSizes ||
-      (sizes.length === bestSizes &&
+      named > bestSizes ||
+      (named === bestSizes &&
         (price.given.chosen !== undefined || (best.given.chosen === undefined && amount(price) < amount(best))));
     if (better) {
       best = price;
-      bestSizes = sizes.length;
+      bestSizes = named;
     }
   }
   return best;
+}
+
+/** `joist 2x10 4.2 m`: a length among the sizes is that of the stick. */
+function isLength(size: Literal, long: Quantity | undefined): boolean {
+  return size.kind === 'quantity' && long?.dimension === 'length' && size.dimension === 'length' && size.value === long.value;
+}
+
+/** `joist 2x10x14`: holds for sticks of fourteen feet alone. */
+function isOfLength(size: Literal, long: Quantity | undefined): boolean {
+  return size.kind !== 'nominal' || size.feet === undefined || long === undefined || size.feet * FOOT === long.value;
+}
+
+/** Of each package of a purchase, or of its sticks by length. */
+export function pricesFor(purchase: Purchase, day: number | undefined, prices: Prices): readonly (Price | undefined)[] {
+  return packagesIn(purchase).map(({ holds }) => priceFor(purchase.goods, day, prices, holds));
 }
 
 function amount(price: Price): number {

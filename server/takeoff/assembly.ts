@@ -38,6 +38,12 @@ const shareOf = form('share of framing', 'thickness of a piece ÷ spacing', (pie
   Math.min(1, piece / spacing),
 );
 const weightAt = form('framing', 'weight of a length ÷ spacing', (weight = 0, spacing = 1) => weight / spacing);
+const weightOfPieces = form(
+  'framing',
+  'width × depth of a piece ÷ spacing × weight of the volume',
+  (across = 0, deep = 0, spacing = 1, weight = 0) => ((across * deep) / spacing) * weight,
+);
+const weightDeep = form('weight', 'thickness × weight of the volume', (depth = 0, weight = 0) => depth * weight);
 const withOpening = form(
   'R with openings',
   '1 ÷ ((1 − openings) ÷ R of the wall + openings × U)',
@@ -118,6 +124,11 @@ function isThin(goods: Goods): boolean {
   return laid === 'membrane' || laid === 'rolls' || laid === 'coats';
 }
 
+/** What a layer beside the main one adds, by itself; nothing where it tells no R. */
+export function layerResistance(layer: Layer): readonly R[] {
+  return resistanceOf(layer, []);
+}
+
 function resistanceOf(layer: Layer, unknown: string[]): readonly R[] {
   if (isFrame(layer) && !isPanel(layer)) return layer.deeper['filled with'] === undefined ? [] : fillingOf(layer, unknown);
   const own = ownResistance(layer.value);
@@ -188,11 +199,29 @@ function thicknessOfLayer(layer: Layer, unknown: string[]): readonly Quantity<'l
   return thickness === undefined ? [] : [thickness];
 }
 
+/** Of a layer, and of what fills the space in it as if no framing stood there, which is a little too much. */
 function weightOf(layer: Layer, unknown: string[]): readonly Quantity<'weight/area'>[] {
-  const weighs = weighsOf(layer.value);
-  const spacing = layer.deeper.at?.value;
+  const filled = layer.deeper['filled with']?.value;
+  const depth = thicknessOf(layer.value);
+  return [
+    ...goodsWeight(layer.value, depth, layer.deeper.at?.value, unknown),
+    ...(filled === undefined ? [] : goodsWeight(filled, thicknessOf(filled) ?? depth, undefined, unknown)),
+  ];
+}
+
+function goodsWeight(
+  goods: Goods,
+  depth: Quantity<'length'> | undefined,
+  spacing: Quantity<'length'> | undefined,
+  unknown: string[],
+): readonly Quantity<'weight/area'>[] {
+  const weighs = weighsOf(goods) ?? materialOf(goods)?.given.density?.value;
   if (weighs?.dimension === 'weight/area') return [weighs as Quantity<'weight/area'>];
   if (weighs?.dimension === 'weight/length' && spacing !== undefined) return [measure('weight/area', weightAt, weighs, spacing)];
-  if (!isThin(layer.value)) unknown.push(layer.value.name);
+  const piece = spacing === undefined ? undefined : actualSize(goods);
+  if (weighs?.dimension === 'weight/volume' && piece !== undefined && spacing !== undefined)
+    return [measure('weight/area', weightOfPieces, piece.left, piece.right, spacing, weighs)];
+  if (weighs?.dimension === 'weight/volume' && depth !== undefined) return [measure('weight/area', weightDeep, depth, weighs)];
+  if (!isThin(goods)) unknown.push(goods.name);
   return [];
 }

@@ -1,6 +1,6 @@
 // How books count what geometry alone does not say: studs, plates and headers by the library's row that the plan chooses.
 // Beside them numbers that no row of the library can say yet, each with its published source.
-import { FOOT } from '#kit/dimension';
+import { FOOT, INCH } from '#kit/dimension';
 import { constant, type Quantity } from '#kit/quantity';
 import { toBase } from '#kit/units';
 import type { ElementOf } from '#model/model';
@@ -74,6 +74,18 @@ const NO_COUNTS: FramingCounts = {
   headerPlies: none,
   headerBearing: noLength,
 };
+
+/** Stringers cut for treads stand no further apart than this. */
+export const stringerSpacing = constant(
+  'spacing of stringers',
+  18 * INCH,
+  'length',
+  fromMemory('AWC DCA 6, Prescriptive Residential Wood Deck Construction Guide: cut stringers 18 in apart at most'),
+);
+/** Two boards of 5 1/2 in. */
+export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
+/** Of the length bought: sticks of one more length are sorted out only where they save as much. */
+export const anotherLength = constant('saving that another stock length must bring', 0.04, 'number', 'common practice');
 
 /** Rooms further apart than this have no single wall between them. */
 export const WIDEST_PARTITION = FOOT;

@@ -1,7 +1,7 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
 import { sameList } from '#kit/differing';
-import type { Element, Foundation, Level, Room } from '#model/model';
+import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type FramingCounts, framingCounts } from './conventions.ts';
 import { measureCeiling } from './measure/ceiling.ts';
@@ -14,11 +14,16 @@ import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
+import { outlineFindings } from './measure/outline-findings.ts';
+import { measureOverhang } from './measure/overhang.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
+import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
-import { measureRoom, walkFindings } from './measure/room.ts';
+import { measureRoom } from './measure/room.ts';
 import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
+import { measureRunIn } from './measure/run-in-roof.ts';
 import { measureSite } from './measure/site.ts';
+import { measureStair } from './measure/stair.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
@@ -50,8 +55,19 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   }
   const counts = framingCounts(model);
   for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, counts, memory)) found.push(each);
-  for (const [index, each] of model.list('roof').entries()) add(each, index, [each, counts], () => measureRoof(each, counts));
+  for (const [index, each] of model.list('roof').entries()) {
+    const { into } = each.given;
+    if (into !== undefined) {
+      const main = model.list('roof').find(({ slot, given }) => slot === into.value.roof && given.into === undefined);
+      add(each, index, [each, main], () => measureRunIn(each, main));
+      continue;
+    }
+    const upper = storeyUpon(each, model.list('level'));
+    const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
+    add(each, index, [each, counts, upper, ...others], () => measureRoof(each, counts, upper, others));
+  }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
+  for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
   for (const [index, each] of model.list('extra').entries()) add(each, index, [each], () => measureExtra(each));
   return inPlanOrder(found, model, memory);
 }
@@ -125,6 +141,12 @@ function houseLevel(levels: readonly Level[], foundations: readonly Foundation[]
   return levels.find((level) => foundations.some(({ given }) => given.under?.value === level)) ?? levels[0];
 }
 
+/** A storey that stands on the level of a roof which does not say how large it is. */
+function storeyUpon({ given: { over, size, beside } }: Roof, levels: readonly Level[]): Level | undefined {
+  const slot = size === undefined && beside === undefined ? over?.value.slot : undefined;
+  return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
+}
+
 function keptStorey(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
   let kept = memory.storeyParts.get(storey);
   if (kept?.counts !== counts) memory.storeyParts.set(storey, (kept = { counts, parts: storeyParts(storey, counts, memory) }));
@@ -136,7 +158,7 @@ function storeyParts(storey: Storey, counts: FramingCounts, memory: TakeOffMemor
   const rooms = roomsOf(storey.known);
   const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
   const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout, counts);
-  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout))];
+  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey.vault))];
 }
 
 function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemory): Layout {
@@ -149,7 +171,7 @@ function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemor
 
 function levelParts(
   level: Level,
-  { rooms, walls, panels }: Storey,
+  { rooms, walls, panels, sill, vault, below }: Storey,
   all: Rooms,
   layout: Layout,
   counts: FramingCounts,
@@ -167,6 +189,7 @@ function levelParts(
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
   const closets = rooms.flatMap(closetWalls);
+  const sloped = rooms.filter((room) => room.given.sloped !== undefined);
   const { footprint } = level.given;
   return [
     part('outline', [level], () => ({
@@ -174,10 +197,14 @@ function levelParts(
       findings:
         footprint === undefined || 'left' in footprint.value
           ? []
-          : walkFindings({ ...footprint, value: footprint.value }, level.label),
+          : outlineFindings({ ...footprint, value: footprint.value }, level.label),
     })),
     part('floor', [level], () => measureFloor(level)),
-    part('walls', [level, counts, panels, crossings, ...outside], () => measureWalls(level, outside, crossings, panels, counts)),
+    part('overhang', [level, below], () => measureOverhang(level, below)),
+    part('walls', [level, counts, panels, crossings, sill, ...outside], () =>
+      measureWalls(level, outside, crossings, panels, sill, counts),
+    ),
+    part('rim', [level, counts, sill], () => measureRim(level, sill, counts)),
     part(
       'partitions',
       [
@@ -201,12 +228,12 @@ function levelParts(
           counts,
         ),
     ),
-    part('ceiling', [level], () => measureCeiling(level)),
+    part('ceiling', [level, vault, ...sloped], () => measureCeiling(level, vault, sloped)),
   ];
 }
 
-function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
-  const context = roomContext(room, rooms, layout);
+function roomPart(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): Measuring {
+  const context = roomContext(room, rooms, layout, vault);
   const { finishes, incoming, told, open, faces } = context;
   const inputs = [
     finishes.length,
@@ -218,6 +245,7 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout): Measuring {
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
+    context.pitch,
   ];
   return {
     slot: room.slot,

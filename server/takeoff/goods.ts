@@ -4,7 +4,7 @@ import { INCH } from '#kit/dimension';
 import type { Place } from '#kit/place';
 import { constant, form, givenQuantity, measure, type Quantity } from '#kit/quantity';
 import { formatQuantity, readUnit, type System, unitNamed } from '#kit/units';
-import type { Material } from '#model/model';
+import type { Material, Opening } from '#model/model';
 import type { Literal, NamedGoods } from './lines.ts';
 
 export function materialOf(goods: NamedGoods | undefined): Material | undefined {
@@ -16,9 +16,18 @@ export function itemText(goods: NamedGoods): string {
   return goods.sizes.length === 0 ? goods.name : textsOf(goods).item;
 }
 
-/** The same as people read it: 'Drywall 1/2"'. */
+/** The same as people read it: 'Drywall 1/2"'; a window or door by its size, which its label seldom says. */
 export function labelText(goods: NamedGoods): string {
+  const { of } = goods;
+  if (of?.kind === 'window' || of?.kind === 'door') return of.takes === undefined ? of.label : `${of.label}, ${openingText(of)}`;
   return goods.sizes.length === 0 ? (goods.of?.label ?? goods.name) : textsOf(goods).label;
+}
+
+/** 3'-0" x 5'-0", 1200 x 1200 mm. */
+function openingText({ takes }: Opening): string {
+  const { left, right } = takes!;
+  const side = (length: Quantity): string => formatQuantity(length, 'feet').replace(/^(\d+),(\d{3} mm)$/, '$1$2');
+  return `${side(left).replace(/ mm$/, right.unit === 'mm' ? '' : ' mm')} x ${side(right)}`;
 }
 
 interface Texts {
@@ -190,4 +199,14 @@ function packageOf({ package: word, holds }: Material['given']['sold by'][number
   return unit === undefined
     ? { word: word.name, holds: constant(`one ${word.name}`, 1, 'number'), loose: false }
     : { word: word.name, holds: { ...constant(`one ${word.name}`, unit.factor, unit.dimension), unit: unit.unit }, loose: true };
+}
+
+/** The stock lengths that pieces of goods are cut from; what comes in rolls runs on and has none. */
+export function sticksOf(goods: NamedGoods, system?: System): readonly Package[] {
+  const material = materialOf(goods);
+  if (material === undefined || material.given.laid?.value === 'rolls') return [];
+  const packages = packagesOf(material, goods.sizes);
+  return (system === undefined ? packages : inUnitsOf(system, packages)).filter(
+    ({ holds, loose }) => holds.dimension === 'length' && !loose,
+  );
 }

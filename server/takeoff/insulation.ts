@@ -3,7 +3,7 @@ import { type Quantity, total } from '#kit/quantity';
 import type { Assembly } from '#model/model';
 import { fillingOf, ownResistance } from './assembly.ts';
 import { materialOf } from './goods.ts';
-import { isPanel, layersOf } from './measure/layers.ts';
+import { isPanel, type Layer, layersOf } from './measure/layers.ts';
 import { laidOf } from './measure/portion.ts';
 
 export interface Insulation {
@@ -15,7 +15,10 @@ export interface Insulation {
   readonly inward: Quantity<'resistance'> | undefined;
 }
 
-/** Undefined where nothing of it insulates, or something that does tells no R. */
+/**
+ * Nothing, where no layer insulates and each is known. Undefined where something that insulates tells no R, or where nobody
+ * knows what a layer is that might.
+ */
 export function insulationOf(assembly: Assembly): Insulation | undefined {
   const { main } = layersOf(assembly);
   const unknown: string[] = [];
@@ -33,12 +36,22 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
     else if (at < heavy) inward.push(own);
     return own === undefined ? [] : [own];
   });
-  if (unknown.length > 0 || between.length + outside.length === 0) return undefined;
+  const known = between.length + outside.length > 0 || (assembly.given.layer.length > 0 && assembly.given.layer.every(isKnown));
+  if (unknown.length > 0 || !known) return undefined;
   return {
     between: total('R between the framing', 'resistance', between),
     outside: total('R outside the framing', 'resistance', outside),
     inward: heavy < 0 ? undefined : total('R inside of the heavy layer', 'resistance', inward),
   };
+}
+
+/** No insulation at all. */
+export function isBare({ between, outside }: Insulation): boolean {
+  return between.value + outside.value === 0;
+}
+
+function isKnown({ value }: Layer): boolean {
+  return materialOf(value) !== undefined;
 }
 
 const INSULATION: ReadonlySet<string> = new Set(['batts', 'loose']);

@@ -84,7 +84,7 @@ export interface Line {
   readonly pieces?: readonly Pieces[];
 }
 
-/** Goods of one item over the whole plan, rounded up once into packages; one a stock length where sticks are cut to pieces. */
+/** Goods of one item over the whole plan, rounded up once into packages, or into sticks that pieces are cut from. */
 export interface Purchase {
   readonly item: string;
   readonly label: string;
@@ -93,9 +93,16 @@ export interface Purchase {
   readonly needed: Quantity;
   /** Whole packages, or the quantity in its rounding step. */
   readonly bought: Quantity;
-  /** What one package holds, in the dimension of `needed`; absent where it is bought by the quantity (then `bought` is one). */
+  /**
+   * What one package holds, in the dimension of `needed`; absent where it is bought by the quantity (then `bought` is one),
+   * and where sticks of several lengths are bought.
+   */
   readonly holds?: Quantity;
+  /** Sticks of several lengths, the longest first; `bought` is all of them. */
+  readonly sticks?: readonly { readonly bought: Quantity<'number'>; readonly holds: Quantity }[];
   /** 'sheet', 'bag', 'cy'. */
   readonly package: string;
+  /** A package that so many units of what is bought by the unit come in: a bucket of five gallons. */
+  readonly larger?: { readonly word: string; readonly holds: Quantity };
   readonly lines: readonly Line[];
 }

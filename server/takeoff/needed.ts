@@ -155,10 +155,17 @@ function rollWidth(row: Material): Quantity<'length'> | undefined {
   return holds.left.value <= holds.right.value ? holds.left : holds.right;
 }
 
-export function withWaste(row: Material, quantity: Quantity): Quantity {
+function withWaste(row: Material, quantity: Quantity): Quantity {
   const waste = row.given.waste?.value;
   if (waste === undefined || waste.rate.value === 0) return quantity;
   return measure(quantity.dimension, waste.form === 'divided' ? wasteDivided : wasteAdded, quantity, waste.rate);
+}
+
+/** What a quantity is multiplied by for waste. */
+export function wasteFactor(row: Material): number {
+  const waste = row.given.waste?.value;
+  if (waste === undefined) return 1;
+  return (waste.form === 'divided' ? wasteDivided : wasteAdded).compute(1, waste.rate.value);
 }
 
 function itemNeeded(row: Extract<GoodsRow, { kind: 'item' }>, net: Quantity): Quantity {

@@ -18,6 +18,27 @@ export const outlineEmpty = findingSort<[what: string]>({
     `The sides of "${what}" enclose no floor, so nothing of it can be counted. Give two sizes, or walk round at least four sides.`,
 });
 
+export const outlineCrosses = findingSort<[what: string]>({
+  code: 'takeoff/outline-crosses',
+  severity: 'error',
+  say: (what) =>
+    `The sides of "${what}" cross or touch one another, so it has no clear inside and nothing of it can be counted. Correct a side.`,
+});
+
+export const outlineAskew = findingSort<[what: string, from: number, to: number]>({
+  code: 'takeoff/outline-askew',
+  severity: 'error',
+  say: (what, from, to) =>
+    `From corner ${from} to corner ${to} of "${what}" the side runs neither east–west nor north–south. Only right-angled outlines are counted: give the corners of the square outline, and count a slanted bay by itself.`,
+});
+
+export const outlineApart = findingSort<[what: string]>({
+  code: 'takeoff/outline-apart',
+  severity: 'error',
+  say: (what) =>
+    `The rectangles of "${what}" make no single outline: pieces lie apart or meet in a corner alone, a hole is left, or nothing is. Nothing of it can be counted; look at the sizes and places.`,
+});
+
 export const heightMissing = findingSort<[what: string]>({
   code: 'takeoff/height-missing',
   severity: 'note',
@@ -40,6 +61,69 @@ export const pitchMissing = findingSort<[what: string]>({
   code: 'takeoff/pitch-missing',
   severity: 'note',
   say: (what) => `The roof "${what}" has no pitch, so its surface is not known. Add one to its shape: "shape gable 6:12".`,
+});
+
+export const slopeAcross = findingSort<[what: string, low: string, high: string]>({
+  code: 'takeoff/slope-across',
+  severity: 'warning',
+  say: (what, low, high) =>
+    `The ceiling of "${what}" is low in the ${low} and high in the ${high}, which do not lie across from each other, so it is counted flat. Name the side across, or the middle.`,
+});
+
+export const vaultHeight = findingSort<[what: string]>({
+  code: 'takeoff/vault-height',
+  severity: 'note',
+  say: (what) =>
+    `The ceiling of "${what}" goes up with the roof, and nothing says how high its walls go: they are counted to the plates, without the board, paint and insulation above. Give its heights, such as "sloped 8' in west, 13' in middle".`,
+});
+
+export const levelApart = findingSort<[what: string, below: string]>({
+  code: 'takeoff/level-apart',
+  severity: 'warning',
+  say: (what, below) =>
+    `"${what}" is placed clear of "${below}", which it stands on, so nothing of its overhang is counted. "at" is the distance from south-west corner to south-west corner, east, then north.`,
+});
+
+export const roofUnderStorey = findingSort<[what: string, level: string, upper: string]>({
+  code: 'takeoff/roof-under-storey',
+  severity: 'warning',
+  say: (what, level, upper) =>
+    `The roof "${what}" is counted over all of "${level}", though "${upper}" stands on it: too much is bought. Say that it is "beside" the storey, or give each roof its "size".`,
+});
+
+export const runsIntoNothing = findingSort<[what: string]>({
+  code: 'takeoff/runs-into-nothing',
+  severity: 'warning',
+  say: (what) =>
+    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
+});
+
+export const roofAboveRidge = findingSort<[what: string, main: string]>({
+  code: 'takeoff/roof-above-ridge',
+  severity: 'warning',
+  say: (what, main) =>
+    `"${what}" rises above the ridge of "${main}" that it runs into, so where it ends is not counted. Make it lower, narrower or flatter.`,
+});
+
+export const overhangsMeet = findingSort<[what: string]>({
+  code: 'takeoff/overhangs-meet',
+  severity: 'warning',
+  say: (what) =>
+    `The overhangs of the roof "${what}" meet across a notch of the outline, so its surface is not counted. Make them shorter, or give each part a roof of its own with "size".`,
+});
+
+export const ridgesSideBySide = findingSort<[what: string]>({
+  code: 'takeoff/ridges-side-by-side',
+  severity: 'note',
+  say: (what) =>
+    `Under the roof "${what}" the outline steps back beside a ridge, so two ridges lie side by side at different heights; a small hip between them is counted. Look whether that is what the drawing shows; a roof that runs straight over the step is given with "size".`,
+});
+
+export const trussesMeet = findingSort<[what: string]>({
+  code: 'takeoff/trusses-meet',
+  severity: 'note',
+  say: (what) =>
+    `Parts of the roof "${what}" run into each other. Its trusses are counted by the spacing of each part, valley frames among them; girders and which is which are for the truss maker's layout. Order from that layout.`,
 });
 
 export const partitionsMissing = findingSort<[what: string]>({

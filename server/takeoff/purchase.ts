@@ -4,9 +4,10 @@ import { constant, form, measure, type Quantity, quantityIn, roundUp, total, tot
 import type { System } from '#kit/units';
 import type { Material } from '#model/model';
 import { cutting } from './cutting.ts';
-import { inUnitsOf, itemText, labelText, type Package, packagesOf } from './goods.ts';
+import { inUnitsOf, itemText, labelText, type Package, packagesOf, sticksOf } from './goods.ts';
 import { type Group, type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
+import { wasteFactor } from './needed.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
   holds > 0 ? roundUp(needed / holds) : 0,
@@ -84,14 +85,6 @@ function counts(line: Line, does: ReadonlySet<string>): boolean {
   return line.onlyIfDone !== true || (line.work !== undefined && does.has(line.work.name));
 }
 
-/** The stock lengths that pieces of goods are cut from. */
-function sticksOf(goods: NamedGoods, system: System): readonly Package[] {
-  if (goods.of?.kind !== 'material') return [];
-  return inUnitsOf(system, packagesOf(goods.of, goods.sizes)).filter(
-    ({ holds, loose }) => holds.dimension === 'length' && !loose,
-  );
-}
-
 function bought(group: Group, system: System): readonly Purchase[] {
   const { lines } = group;
   const goods = lines[0]!.goods!;
@@ -118,9 +111,13 @@ function bought(group: Group, system: System): readonly Purchase[] {
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
   if (!group.key.endsWith(CUT))
     return [asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
-  return cutting(group.lines, sticksOf(goods, system), row).map(({ lines, net, needed, sticks, package: { word, holds } }) =>
-    purchase(goods, lines, () => net, needed, sticks, word, holds),
-  );
+  const { net, needed } = sums(group);
+  const { word, bought: all, sticks } = cutting(group.lines, sticksOf(goods, system), wasteFactor(row), system);
+  const [only, ...others] = sticks;
+  if (only === undefined) return [];
+  return others.length === 0
+    ? [purchase(goods, group.lines, net, needed, all, word, only.holds)]
+    : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
 }
 
 const nearestStep = form('bought', 'needed, to the nearest whole step', (needed = 0, step = 1) =>
@@ -168,7 +165,18 @@ function inPackages(goods: NamedGoods, row: Material, group: Group, ways: readon
   const fitting = ways.find(({ holds }) => holds.dimension === needed.dimension);
   if (fitting?.loose === true) {
     const unit = constant(`one ${fitting.word}`, fitting.holds.value, needed.dimension);
-    return purchase(goods, lines, net, needed, inUnitOf(needed, measure(needed.dimension, steps, needed, unit)), fitting.word);
+    const all = purchase(
+      goods,
+      lines,
+      net,
+      needed,
+      inUnitOf(needed, measure(needed.dimension, steps, needed, unit)),
+      fitting.word,
+    );
+    const larger = ways.find(
+      ({ holds, loose }) => !loose && holds.dimension === needed.dimension && holds.value <= all.bought.value,
+    );
+    return larger === undefined ? all : Object.assign(all, { larger });
   }
   if (fitting !== undefined)
     return purchase(goods, lines, net, needed, measure('number', packages, needed, fitting.holds), fitting.word, fitting.holds);

@@ -3,7 +3,7 @@
 import { alike, sameList } from '#kit/differing';
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
-import type { ElementOf, Level, Room } from '#model/model';
+import type { ElementOf, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Wall } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
@@ -13,6 +13,12 @@ export interface Storey {
   /** Undefined for rooms that stand on no level. */
   readonly level: Level | undefined;
   readonly panels: ElementOf<'panels'> | undefined;
+  /** Whether it stands on a foundation wall or slab, with a sill between. */
+  readonly sill: boolean;
+  /** The roof over it, where its ceiling is the roof itself. */
+  readonly vault: Roof | undefined;
+  /** The level that it stands on, where it says so. */
+  readonly below: Level | undefined;
   /** In plan order. */
   readonly rooms: readonly Room[];
   readonly walls: readonly Wall[];
@@ -35,7 +41,7 @@ export function storeysMemory(): StoreysMemory {
 /** In the order of the levels; each storey is the same object while its level, rooms and walls are. */
 export function storeysOf(model: Model, memory: StoreysMemory): readonly Storey[] {
   const rooms = model.list('room');
-  const key = [model.list('level'), model.list('wall'), model.list('panels')];
+  const key = [model.list('level'), model.list('wall'), model.list('panels'), ...onSills(model), ...vaultsOf(model)];
   const sameRest = sameList(key, memory.key);
   if (sameRest && rooms === memory.rooms) return memory.list;
   memory.list = (sameRest ? withRooms(rooms, memory) : undefined) ?? anew(model, memory);
@@ -84,6 +90,9 @@ function isSame(a: Storey, b: Storey): boolean {
   return (
     a.level === b.level &&
     a.panels === b.panels &&
+    a.sill === b.sill &&
+    a.vault === b.vault &&
+    a.below === b.below &&
     sameList(a.rooms, b.rooms) &&
     sameList(a.walls, b.walls) &&
     sameList(a.known, b.known)
@@ -105,6 +114,7 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
     const levels = (wall.given.between?.value ?? []).flatMap(({ value }) => bySlot.get(value) ?? []).map(levelOf);
     for (const level of new Set(levels)) addTo(walls, level, wall);
   }
+  const sills = onSills(model);
   const made = (level: Level | undefined): Storey => {
     const slot = level?.slot;
     const own = onLevel.get(slot) ?? [];
@@ -114,10 +124,31 @@ function apart(model: Model, memory: StoreysMemory): readonly Storey[] {
         ? undefined
         : model.list('panels').find(({ given }) => given.for?.value.some(({ value }) => value === level));
     const known = others === undefined ? own : rooms.filter((room) => levelOf(room) === slot || others.has(room));
-    return { level, panels, rooms: own, walls: walls.get(slot) ?? [], known };
+    const sill = slot !== undefined && sills.includes(slot);
+    const vault = level === undefined ? undefined : vaultOver(level, model);
+    const on = level?.given.on?.value;
+    const below = on === undefined || on === slot ? undefined : model.list('level').find((other) => other.slot === on);
+    return { level, panels, sill, vault, below, rooms: own, walls: walls.get(slot) ?? [], known };
   };
   const storeys = model.list('level').map(made);
   return onLevel.has(undefined) ? [...storeys, made(undefined)] : storeys;
+}
+
+/** The levels that stand on a foundation wall or slab. */
+function onSills(model: Model): readonly Slot[] {
+  return model.list('foundation').flatMap(({ given: { under, wall, slab } }) => {
+    return under === undefined || (wall === undefined && slab === undefined) ? [] : [under.value.slot];
+  });
+}
+
+/** An assembly for a roof as the ceiling of a level goes up with the roof over it. */
+function vaultOver(level: Level, model: Model): Roof | undefined {
+  if (level.given.ceiling?.value.given.for?.value !== 'roof') return undefined;
+  return model.list('roof').find(({ given }) => given.over?.value === level);
+}
+
+function vaultsOf(model: Model): readonly Roof[] {
+  return model.list('level').flatMap((level) => vaultOver(level, model) ?? []);
 }
 
 function levelOf(room: Room): Slot | undefined {

@@ -26,6 +26,8 @@ export interface TakeOff {
   readonly byWork: ReadonlyMap<string, readonly Line[]>;
   /** What to buy, made when first asked for. */
   readonly purchases: () => readonly Purchase[];
+  /** What would be bought for some of its lines alone; not kept. */
+  readonly boughtFor: (lines: readonly Line[]) => readonly Purchase[];
   /** The lines of an element, a room or a level. */
   readonly linesOf: (slot: Slot) => readonly Line[];
 }
@@ -73,6 +75,7 @@ function takeOffOf(
     parts,
     byWork,
     purchases: () => (purchases ??= purchasesOf(parts, does, system, memory.purchases)),
+    boughtFor: (some) => purchasesOf([some], new Set(some.map(({ work }) => work?.name ?? '')), system),
     linesOf: (slot) => {
       bySlot ??= partsBySlot(parts);
       return (bySlot.get(slot) ?? []).flatMap((part) => parts[part]!.filter((line) => isAt(slot, line)));

@@ -122,7 +122,7 @@ describe('exit status', () => {
     [['check', 'a.screed', '--format', 'xml'], 'there is no format "xml"'],
     [['check', 'a.screed', '--max-warnings', 'few'], '--max-warnings takes a whole number'],
     [['check', 'a.screed', '--as-of', 'monday'], '--as-of takes a date'],
-    [['takeoff', 'a.screed', '--by', 'colour'], '--by takes item, room, trade, element'],
+    [['takeoff', 'a.screed', '--by', 'colour'], '--by takes item, room, trade, element, part'],
     [['cost'], 'missing required argument'],
     [['nonsense'], "unknown command 'nonsense'"],
     [['check', '--nonsense'], "unknown option '--nonsense'"],
@@ -333,7 +333,7 @@ describe('what is written', () => {
 
   test('comma-separated values of every table', () => {
     copyFileSync(join(root, 'samples/shed/shed.screed'), join(work, 'shed.screed'));
-    for (const command of ['takeoff', 'schedule', 'cost']) {
+    for (const command of ['takeoff', 'buy', 'schedule', 'cost']) {
       const { status, out } = run([command, 'shed.screed', '--format', 'csv']);
       expect(status).toBe(0);
       const [heading, ...rows] = out.trimEnd().split('\r\n');
@@ -366,7 +366,7 @@ describe('what is written', () => {
     expect(run(['--version'])).toEqual({ status: 0, out: '9.8.7\n', remarks: '' });
     const { status, out } = run(['--help']);
     expect(status).toBe(0);
-    for (const command of ['check', 'takeoff', 'schedule', 'cost', 'explain', 'rule', 'format', 'server'])
+    for (const command of ['check', 'takeoff', 'buy', 'schedule', 'cost', 'explain', 'rule', 'format', 'server'])
       expect(out).toContain(command);
     expect(run(['help', 'takeoff']).out).toContain('--by');
     expect(run([])).toMatchObject({ status: 2, out: '', remarks: expect.stringContaining('Usage: screed') });

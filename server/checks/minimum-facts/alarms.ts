@@ -1,16 +1,17 @@
 // Smoke and carbon monoxide alarms, counted where rooms list their devices: in a bedroom, outside it, on each storey; and
 // what in a house makes carbon monoxide.
-import type { Quantity } from '#kit/quantity';
+import { form, measure, type Quantity } from '#kit/quantity';
+import { factsOf } from '#model/facts';
 import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { countOf, type FactTable, number, serving } from './tables.ts';
+import { countOf, type FactTable, number, serving, smallest } from './tables.ts';
 
 type Alarm = 'smoke alarm' | 'co alarm';
 
 /** Undefined where no room of the list tells its devices. */
-function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity | undefined {
+function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity<'number'> | undefined {
   const told = rooms.filter(({ given }) => given.devices.length > 0);
   if (told.length === 0) return undefined;
   return number(
@@ -32,6 +33,41 @@ function outside(room: Room, alarm: Alarm, model: Model): Quantity | undefined {
   return alarmsIn([...beyond], alarm);
 }
 
+const higher = form('ceiling above that of the hall', 'height − height of the hall', (height = 0, hall = 0) => height - hall);
+
+interface HighRoom {
+  readonly room: Room;
+  readonly above: Quantity<'length'>;
+}
+
+/** Of the rooms that a hall of bedrooms is open to, without a door, the one whose ceiling is highest over the hall's. */
+function highRoom(hall: Room, model: Model): HighRoom | undefined {
+  const { doors, cased, open, roomAt } = neighboursOf(model);
+  const low = topOf(hall);
+  if (low === undefined) return undefined;
+  const serves = doors(hall).some(({ other }) => other !== undefined && roomAt(other)?.given.use?.value === 'sleeping');
+  if (!serves) return undefined;
+  let best: HighRoom | undefined;
+  for (const room of [...open(hall), ...cased(hall).flatMap(({ other }) => roomAt(other) ?? [])]) {
+    const top = topOf(room);
+    if (room === hall || top === undefined) continue;
+    const above = measure('length', higher, top, low);
+    if (best === undefined || above.value > best.above.value) best = { room, above };
+  }
+  return best;
+}
+
+function topOf(room: Room): Quantity | undefined {
+  return room.given.sloped?.value.high.height ?? factsOf(room).height;
+}
+
+/** The fewer of the hall's and the high room's: both need one. */
+function alarmsThere(hall: Room, model: Model): Quantity | undefined {
+  const high = highRoom(hall, model);
+  const counts = high === undefined ? [] : [hall, high.room].flatMap((room) => alarmsIn([room], 'smoke alarm') ?? []);
+  return smallest(counts);
+}
+
 export const alarmsOfRoom: FactTable<Room> = {
   own: {
     'smoke-alarms': (room) => alarmsIn([room], 'smoke alarm'),
@@ -39,6 +75,8 @@ export const alarmsOfRoom: FactTable<Room> = {
     flames: ({ given }) => number('fires', countOf(serving(given.fixtures, 'flame'))),
   },
   beside: {
+    'ceiling-above-hall': (hall, model) => highRoom(hall, model)?.above,
+    'alarms-in-hall-and-high-room': alarmsThere,
     'alarms-outside': (room, model) => outside(room, 'smoke alarm', model),
     'co-alarms-outside': (room, model) => outside(room, 'co alarm', model),
   },

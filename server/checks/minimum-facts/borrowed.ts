@@ -62,6 +62,10 @@ function longest(room: Room): Quantity<'length'> | undefined {
 export const borrowedByRoom: FactTable<Room> = {
   beside: {
     'opening-to-next': (room, model) => nextRoom(room, model)?.opening,
+    'opening-to-sunroom': (room, model) => {
+      const next = nextRoom(room, model);
+      return next?.other.given.sunroom === undefined ? undefined : next.opening;
+    },
     'opening-of-floor': (room, model) => {
       const next = nextRoom(room, model);
       const floor = factsOf(room)['floor-area'];

@@ -1,31 +1,26 @@
 // Units by which drains are sized, as fixtures tell them: of a room on its branch, of the house on its way out.
-import type { Quantity } from '#kit/quantity';
+import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Plan, Room } from '#model/model';
 import { type FactTable, number } from './tables.ts';
 
-interface Load {
-  readonly units: number;
-  /** No fixture that tells its units is none. */
-  readonly told: boolean;
-}
+const unitsFor = form('units', 'count × units of one', (count = 0, each = 0) => count * each);
 
-function loadOf(rooms: readonly Room[]): Load {
-  let units = 0;
-  let told = false;
-  for (const { given } of rooms)
-    for (const line of given.fixtures)
-      for (const { value } of line.value) {
-        const each = value.type.of?.kind === 'fixture' ? value.type.of.given.drains?.value : undefined;
-        if (each === undefined) continue;
-        told = true;
-        units += each.value * (typeof value.count === 'number' ? value.count : 1);
-      }
-  return { units, told };
+/** Of each fixture that tells its units; none where none does. */
+function loadsOf(rooms: readonly Room[]): readonly Quantity<'number'>[] {
+  return rooms.flatMap(({ given }) =>
+    given.fixtures.flatMap((line) =>
+      line.value.flatMap(({ value: { type, count } }) => {
+        const each = type.of?.kind === 'fixture' ? type.of.given.drains?.value : undefined;
+        if (each === undefined) return [];
+        return [measure<'number'>('number', unitsFor, number(type.name, typeof count === 'number' ? count : 1), each)];
+      }),
+    ),
+  );
 }
 
 function unitsOf(rooms: readonly Room[]): Quantity | undefined {
-  const { units, told } = loadOf(rooms);
-  return told ? number('drainage fixture units', units) : undefined;
+  const loads = loadsOf(rooms);
+  return loads.length === 0 ? undefined : total('drainage fixture units', 'number', loads);
 }
 
 export const drainsOfRoom: FactTable<Room> = { own: { 'drain-units': (room) => unitsOf([room]) } };

@@ -2,37 +2,42 @@
 import { NONE } from '#kit/differing';
 import { addTo } from '#kit/gathered';
 import { form, measure, type Quantity } from '#kit/quantity';
-import type { ElementOf, Level } from '#model/model';
+import type { Assembly, ElementOf, Level } from '#model/model';
 import type { Model } from '#model/resolve';
-import { assemblyFigures } from '#takeoff/assembly';
-import { insulationOf } from '#takeoff/insulation';
+import { conductanceOf } from '#takeoff/heat/envelope';
+import { type Insulation, insulationOf, isBare } from '#takeoff/insulation';
 import { keptFor } from '../kept.ts';
-import type { FactTable } from './tables.ts';
+import { isLivedIn } from './lived-in.ts';
+import { type FactTable, number } from './tables.ts';
 
 type Crawl = ElementOf<'crawl'>;
 
-const throughAll = form('U over all', '1 ÷ R over all', (resistance = 1) => 1 / resistance);
 const both = form('R between and outside the framing', 'between + outside', (between = 0, outside = 0) => between + outside);
 
-function wall(level: Level, part: 'between' | 'outside'): Quantity | undefined {
-  const walls = level.given.walls?.value;
-  return walls === undefined ? undefined : insulationOf(walls)?.[part];
+/** That they have none at all counts only where somebody lives: garages and sheds may stand bare. */
+function insulated(assembly: Assembly | undefined, level: Level, model: Model): Insulation | undefined {
+  const insulation = assembly === undefined ? undefined : insulationOf(assembly);
+  return insulation !== undefined && isBare(insulation) && !isLivedIn(level, model) ? undefined : insulation;
 }
+
+const wall = (level: Level, model: Model) => insulated(level.given.walls?.value, level, model);
 
 const inwardOf = form('share inside of the heavy layer', 'inside ÷ all', (inside = 0, all = 0) => (all > 0 ? inside / all : 0));
 
 /** Of a heavy wall alone: how much of its insulation lies on the room's side. Bare, it has none there. */
-function inwardShare({ given }: Level): Quantity | undefined {
-  const walls = given.walls?.value;
-  const insulation = walls === undefined ? undefined : insulationOf(walls);
-  if (insulation?.inward === undefined) return undefined;
-  return measure('number', inwardOf, insulation.inward, measure('resistance', both, insulation.between, insulation.outside));
+function inwardShare(level: Level, model: Model): Quantity | undefined {
+  const insulation = wall(level, model);
+  return insulation?.inward === undefined ? undefined : measure('number', inwardOf, insulation.inward, allOf(insulation));
 }
 
-function allOf(level: Level, surface: 'walls' | 'floor' | 'ceiling'): Quantity | undefined {
-  const assembly = level.given[surface]?.value;
-  const insulation = assembly === undefined ? undefined : insulationOf(assembly);
-  return insulation === undefined ? undefined : measure('resistance', both, insulation.between, insulation.outside);
+function allOf({ between, outside }: Insulation): Quantity {
+  return measure('resistance', both, between, outside);
+}
+
+/** A bare one may be the floor of the storey above. */
+function ceiling({ given }: Level): Quantity | undefined {
+  const insulation = given.ceiling === undefined ? undefined : insulationOf(given.ceiling.value);
+  return insulation === undefined || isBare(insulation) ? undefined : allOf(insulation);
 }
 
 export const energyOfLevel: FactTable<Level> = {
@@ -45,24 +50,27 @@ export const energyOfLevel: FactTable<Level> = {
     'floor-r': 'floor',
   },
   own: {
-    'mass-share': inwardShare,
-    'mass-wall-r': (level) => (inwardShare(level) === undefined ? undefined : allOf(level, 'walls')),
-    'wall-cavity': (level) => wall(level, 'between'),
-    'wall-outside': (level) => wall(level, 'outside'),
-    'wall-u': ({ given }) => {
-      const walls = given.walls?.value;
-      if (walls === undefined || insulationOf(walls) === undefined) return undefined;
-      const { resistance, unknown } = assemblyFigures(walls);
-      return unknown.resistance.length > 0 || !(resistance.value > 0)
-        ? undefined
-        : measure('conductance', throughAll, resistance);
-    },
-    'ceiling-r': (level) => allOf(level, 'ceiling'),
+    'ceiling-r': ceiling,
+    'raised-heels': ({ given }) => number('raised heels', given.ceiling?.deeper['raised heels'] === undefined ? 0 : 1),
   },
   beside: {
+    'mass-share': inwardShare,
+    'mass-wall-r': (level, model) => {
+      const insulation = wall(level, model);
+      return insulation?.inward === undefined ? undefined : allOf(insulation);
+    },
+    'wall-cavity': (level, model) => wall(level, model)?.between,
+    'wall-outside': (level, model) => wall(level, model)?.outside,
+    'wall-u': (level, model) => {
+      const walls = level.given.walls?.value;
+      return walls === undefined || wall(level, model) === undefined ? undefined : conductanceOf(walls);
+    },
     // Only a floor over open air under the house is asked to keep heat.
-    'floor-r': (level, model) =>
-      crawlsUnder(level, model).some(({ given }) => given.vents !== undefined) ? allOf(level, 'floor') : undefined,
+    'floor-r': (level, model) => {
+      if (!crawlsUnder(level, model).some(({ given }) => given.vents !== undefined)) return undefined;
+      const insulation = insulated(level.given.floor?.value, level, model);
+      return insulation === undefined ? undefined : allOf(insulation);
+    },
   },
 };
 

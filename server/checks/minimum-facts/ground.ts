@@ -1,17 +1,34 @@
 // What the ground asks for: footings, walls and bolts of a foundation, piers of a deck, vents of a crawl space, fall of drains and of the
 // ground, rain in a dry well.
+import { NONE } from '#kit/differing';
 import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { ElementOf, Foundation, Trench } from '#model/model';
+import type { ElementOf, Foundation, Level, Trench } from '#model/model';
+import { ownResistance } from '#takeoff/assembly';
+import { materialOf } from '#takeoff/goods';
+import { framingGoods } from '#takeoff/measure/layers';
+import { isBareBasement, isBareCrawl } from './lived-in.ts';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
 
 type WallInsulation = Foundation['given']['insulated'];
 
-/** Of a wall that tells any: nothing of a sort that it does not tell. */
-function insulationOfWall(line: WallInsulation, sort: 'unbroken' | 'between framing'): Quantity | undefined {
-  if (line === undefined) return undefined;
-  const layers = line.value.flatMap(({ value }) => ((value.way ?? 'unbroken') === sort ? [value.insulates] : []));
+/** Of a wall that tells any, or that is known to have none: nothing of a sort that it does not tell. */
+function insulationOfWall(line: WallInsulation, bare: boolean, sort: 'unbroken' | 'between framing'): Quantity | undefined {
+  if (line === undefined && !bare) return undefined;
+  const layers = (line?.value ?? NONE).flatMap(({ value }) => ((value.way ?? 'unbroken') === sort ? [value.insulates] : []));
   return total(`R ${sort}`, 'resistance', layers);
+}
+
+/** Whether the outermost layer of a framed wall is heavy. */
+function facedInMasonry(level: Level | undefined): boolean {
+  const walls = level?.given.walls?.value;
+  const last = walls?.given.layer.at(-1);
+  return (
+    walls !== undefined &&
+    last !== undefined &&
+    materialOf(last.value)?.given.mass !== undefined &&
+    framingGoods(walls) !== undefined
+  );
 }
 
 const beyond = form('footing beyond the wall', '(footing − wall) ÷ 2', (footing = 0, wall = 0) => (footing - wall) / 2);
@@ -73,11 +90,18 @@ export const factsOfFoundation: FactTable<Foundation> = {
     },
     'bolts-needed': boltsNeeded,
     'bolt-depth': ({ given }) => given.bolts?.deeper.deep?.value,
-    unbroken: ({ given }) => insulationOfWall(given.insulated, 'unbroken'),
-    'between-framing': ({ given }) => insulationOfWall(given.insulated, 'between framing'),
     'slab-thickness': ({ given }) => given.slab?.value.thickness,
     'edge-r': ({ given }) => given.edge?.value.insulates,
     'edge-depth': ({ given }) => given.edge?.value.deep,
+    'under-slab': ({ given }) =>
+      total('R under the slab', 'resistance', given.slab?.value.over?.flatMap(({ value }) => ownResistance(value) ?? []) ?? []),
+    'slab-heated': ({ given }) => number('heated slab', given.slab?.deeper.heated === undefined ? 0 : 1),
+    'masonry-veneer': ({ given }) => number('masonry before the wall', facedInMasonry(given.under?.value) ? 1 : 0),
+  },
+  beside: {
+    unbroken: (foundation, model) => insulationOfWall(foundation.given.insulated, isBareBasement(foundation, model), 'unbroken'),
+    'between-framing': (foundation, model) =>
+      insulationOfWall(foundation.given.insulated, isBareBasement(foundation, model), 'between framing'),
   },
 };
 
@@ -104,8 +128,10 @@ export const factsOfCrawl: FactTable<ElementOf<'crawl'>> = {
     'floor-hatch': ({ given }) => number('hatches in the floor', given.access?.deeper['through floor'] === undefined ? 0 : 1),
     'corner-to-vent': ({ given }) => given.corners?.value,
     'floor-area': ({ given }) => (given.under === undefined ? undefined : factsOf(given.under.value)['floor-area']),
-    unbroken: ({ given }) => insulationOfWall(given.insulated, 'unbroken'),
-    'between-framing': ({ given }) => insulationOfWall(given.insulated, 'between framing'),
+  },
+  beside: {
+    unbroken: (crawl, model) => insulationOfWall(crawl.given.insulated, isBareCrawl(crawl, model), 'unbroken'),
+    'between-framing': (crawl, model) => insulationOfWall(crawl.given.insulated, isBareCrawl(crawl, model), 'between framing'),
   },
 };
 

@@ -70,6 +70,8 @@ const halfRound = form(
   (width = 0, out = 0) => (width * out * Math.PI) / 4,
 );
 
+const fallOf = form('fall of the trap arm', 'length × fall', (long = 0, falls = 0) => long * falls);
+
 export const sizesOfRoom: FactTable<Room> = {
   lines: {
     'least-width': 'size',
@@ -85,6 +87,7 @@ export const sizesOfRoom: FactTable<Room> = {
     'dryer-from-openings': 'dryer-duct',
     'trap-size': 'trap-arm',
     'trap-long': 'trap-arm',
+    'trap-fall': 'trap-arm',
     'tailpiece-down': 'tailpiece',
     'tailpiece-across': 'tailpiece',
   },
@@ -120,5 +123,10 @@ export const sizesOfRoom: FactTable<Room> = {
     'tailpiece-across': ({ given }) => given.tailpiece?.value.across,
     'trap-size': ({ given }) => given['trap-arm']?.value.size,
     'trap-long': ({ given }) => given['trap-arm']?.value.long,
+    'trap-fall': ({ given }) => {
+      const arm = given['trap-arm'];
+      const falls = arm?.deeper.falls?.value;
+      return arm === undefined || falls === undefined ? undefined : measure('length', fallOf, arm.value.long, falls);
+    },
   },
 };

@@ -36,6 +36,21 @@ export function outlineFromWalk(steps: readonly Step[], from: Point = ORIGIN): O
   return twiceSignedArea(outline) < 0 ? [...outline].reverse() : outline;
 }
 
+/**
+ * The outline round points in order, either way round. Undefined where a side runs neither level nor upright on the
+ * drawing, or nothing is enclosed.
+ */
+export function outlineFromCorners(points: readonly Point[]): Outline | undefined {
+  const upright = points.every((point, index) => {
+    const next = points[(index + 1) % points.length]!;
+    return point.x === next.x || point.y === next.y;
+  });
+  if (!upright) return undefined;
+  const outline = cornersOnly(points);
+  if (outline.length < 4) return undefined;
+  return twiceSignedArea(outline) < 0 ? [...outline].reverse() : outline;
+}
+
 /** Whether a walk ends where it began. */
 export function isClosed(steps: readonly Step[]): boolean {
   return stepsToClose(steps).length === 0;

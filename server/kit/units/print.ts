@@ -157,6 +157,8 @@ function usualUnit(value: number, dimension: Dimension | 'bare', system: System)
       return feet ? 'R' : 'RSI';
     case 'conductance':
       return feet ? 'Btu/hft2F' : 'U';
+    case 'transfer':
+      return feet ? 'Btu/hF' : 'W/K';
     default:
       return usualRate(dimension, system);
   }

@@ -175,8 +175,13 @@ export const UNITS: readonly Unit[] = [
   { unit: '%', dimension: 'number', factor: 0.01, system: 'both', words: ['%', 'percent'] },
   { unit: 'C', dimension: 'temperature', factor: 1, zero: 0, system: 'metric', words: ['C'], also: ['°C', 'deg C'] },
   { unit: 'F', dimension: 'temperature', factor: 5 / 9, zero: 32, system: 'feet', words: ['F'], also: ['°F', 'deg F'] },
+  // Between two temperatures; computed, never written.
+  { unit: 'K', dimension: 'temperature', factor: 1, system: 'metric', words: [] },
+  { unit: 'degrees F', dimension: 'temperature', factor: 5 / 9, system: 'feet', words: [] },
 
   { unit: 'W', dimension: 'power', factor: 1, system: 'both', words: ['W', 'watt', 'watts'] },
+  { unit: 'VA', dimension: 'power', factor: 1, system: 'both', words: ['VA'] },
+  { unit: 'kVA', dimension: 'power', factor: 1000, system: 'both', words: ['kVA'] },
   { unit: 'kW', dimension: 'power', factor: 1000, system: 'both', words: ['kW'] },
   { unit: 'hp', dimension: 'power', factor: 550 * 0.3048 * POUND * 9.806_65, system: 'feet', words: ['hp'] },
   { unit: 'Btu/h', dimension: 'power', factor: BTU / 3600, system: 'feet', words: ['Btu/h'], also: ['btuh'] },
@@ -209,6 +214,9 @@ export const UNITS: readonly Unit[] = [
     system: 'feet',
     words: ['Btu/hft2F'],
   },
+  // Heat through something for each degree; computed, never written.
+  { unit: 'W/K', dimension: 'transfer', factor: 1, system: 'metric', words: [] },
+  { unit: 'Btu/hF', dimension: 'transfer', factor: BTU / ((3600 * 5) / 9), system: 'feet', words: [] },
 ];
 
 /** Money signs and codes, with the unit that literals carry. All are counted in hundredths. */

@@ -1,8 +1,9 @@
-// Facts of a room: floor area, perimeter, height, wall and window area, volume.
+// Facts of a room: floor area, perimeter, height, wall and window area, volume; under a sloped ceiling too.
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Facts } from '../facts.ts';
 import { type FloorShape, floorShape } from '../floor-shape.ts';
 import type { Room } from '../model.ts';
+import { type Sloped, slopedRoom } from './sloped.ts';
 
 const shapes = new WeakMap<Room, { readonly shape: FloorShape | undefined }>();
 
@@ -24,9 +25,22 @@ export function roomHeight(room: Room): Quantity<'length'> | undefined {
   return room.given.height?.value ?? room.given.on?.value.given.height?.value;
 }
 
+const slopes = new WeakMap<Room, { readonly sloped: Sloped | undefined }>();
+
+/** What its sloped ceiling makes of it. */
+export function roomSlope(room: Room): Sloped | undefined {
+  let kept = slopes.get(room);
+  if (kept === undefined) {
+    const shape = roomShape(room);
+    slopes.set(room, (kept = { sloped: shape === undefined ? undefined : slopedRoom(room, shape) }));
+  }
+  return kept.sloped;
+}
+
 export function roomFacts(room: Room): Facts {
   const shape = roomShape(room);
   const height = roomHeight(room);
+  const sloped = roomSlope(room);
   const windows = room.given.windows
     .flatMap((line) => line.value)
     .flatMap(({ value }) => {
@@ -41,8 +55,11 @@ export function roomFacts(room: Room): Facts {
     width: shape?.width,
     depth: shape?.depth,
     height,
-    'wall-area': shape === undefined || height === undefined ? undefined : measure('area', wallArea, shape.perimeter, height),
-    volume: shape === undefined || height === undefined ? undefined : measure('volume', volume, shape.area, height),
+    'wall-area':
+      sloped?.walls ??
+      (shape === undefined || height === undefined ? undefined : measure('area', wallArea, shape.perimeter, height)),
+    volume:
+      sloped?.volume ?? (shape === undefined || height === undefined ? undefined : measure('volume', volume, shape.area, height)),
     'window-area': total('window area', 'area', windows),
   };
 }

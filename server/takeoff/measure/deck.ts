@@ -1,9 +1,11 @@
-// Decks and porches: joists that run away from the house, rim and ledger, boards, posts, piers, rail.
+// Decks and porches: joists that run away from the house, rim and ledger, boards, posts, piers, rail, steps.
+import type { Finding } from '#kit/finding';
 import { form, measure } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
 import type { Portion } from '../lines.ts';
 import { asSize, counted, type Measured, portion } from './portion.ts';
 import { piecesAlong, rectangle } from './runs.ts';
+import { deckSteps } from './stair.ts';
 
 const joistLength = form(
   'joists, rim and ledger',
@@ -42,5 +44,7 @@ export function measureDeck(deck: ElementOf<'deck'>): Measured {
       portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }),
     );
   if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));
-  return { portions, findings: [] };
+  const findings: Finding[] = [];
+  portions.push(...deckSteps(deck, where, findings));
+  return { portions, findings };
 }

@@ -3,7 +3,7 @@
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Outline } from '#kit/shapes/outline';
-import { rectanglesOf } from '#kit/shapes/region';
+import { type Rectangle, rectanglesOf } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Level } from '#model/model';
@@ -76,19 +76,39 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
   return portions;
 }
 
-/** Joists run the short way unless the plan says which; a floor with corners inward is cut into rectangles across them. */
+/**
+ * Joists run the short way unless the plan says which. A floor with corners inward is cut into rectangles: across the way
+ * given, or else so that the longest joist is shortest, with joists the short way of each.
+ */
 function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'>): readonly Pieces[] {
-  const run = level.given.joists?.value ?? (shape.width.value <= shape.depth.value ? 'east-west' : 'north-south');
+  const given = level.given.joists?.value;
   if (shape.inside === 0) {
+    const run = given ?? (shape.width.value <= shape.depth.value ? 'east-west' : 'north-south');
     const [length, along] = run === 'east-west' ? [shape.width, shape.depth] : [shape.depth, shape.width];
     return [{ count: piecesAlong(along, spacing), length }];
   }
-  const strips = rectanglesOf(run === 'north-south' ? shape.outline : turned(shape.outline));
+  if (given === undefined) return shortWays(shape, spacing);
+  const strips = rectanglesOf(given === 'north-south' ? shape.outline : turned(shape.outline));
   return strips.map(({ west, east, south, north }, index) => {
     const along = constant('part of the floor', east - west, 'length');
     // The last part has a joist at its far end; the others share it with the next.
     const count = index === strips.length - 1 ? piecesAlong(along, spacing) : piecesRound(along, spacing);
     return { count, length: constant('length of a joist', north - south, 'length') };
+  });
+}
+
+/** Where parts meet, a wall or beam carries the ends of both: each part has its own end joists. */
+function shortWays(shape: FloorShape, spacing: Quantity<'length'>): readonly Pieces[] {
+  const short = ({ west, east, south, north }: Rectangle): number => Math.min(east - west, north - south);
+  const longest = (parts: readonly Rectangle[]): number => Math.max(...parts.map(short));
+  const [upright, level] = [rectanglesOf(shape.outline), rectanglesOf(turned(shape.outline))];
+  const parts = longest(level) < longest(upright) ? level : upright;
+  return parts.map((part) => {
+    const along = Math.max(part.east - part.west, part.north - part.south);
+    return {
+      count: piecesAlong(constant('part of the floor', along, 'length'), spacing),
+      length: constant('length of a joist', short(part), 'length'),
+    };
   });
 }
 

@@ -1,16 +1,16 @@
 // The walls between the plates of a level and its roof: the triangles under a gable, the ends and the high wall of a shed.
 // They carry what the level's walls carry outside their framing; a roof of trusses brings its own gable framing.
 import type { Finding } from '#kit/finding';
-import { form, measure, type Quantity } from '#kit/quantity';
+import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
-import type { Portion, Where } from '../lines.ts';
+import type { Pieces, Portion, Where } from '../lines.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
 import { inPart, laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
 import { piecesAlong } from './runs.ts';
-import { outerLayers, paintable } from './wall-layers.ts';
+import { fillingOf, outerLayers, paintable } from './wall-layers.ts';
 
 const triangles = form('two gables', '2 × span × rise ÷ 2', (span = 0, rise = 0) => span * rise);
 const shedWalls = form(
@@ -18,31 +18,78 @@ const shedWalls = form(
   'span × rise + length × rise',
   (span = 0, rise = 0, along = 0) => span * rise + along * rise,
 );
+const oneGable = form('gable', 'span × (span ÷ 2 × pitch) ÷ 2', (span = 0, pitch = 0) => (span * span * pitch) / 4);
+const onAverage = form('height on average', 'two gables ÷ 2 ÷ span', (area = 0, span = 1) => area / 2 / span);
 const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
+const quarter = form('height on average', 'span ÷ 2 × pitch ÷ 2', (span = 0, pitch = 0) => (span * pitch) / 4);
 
 export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, counts: FramingCounts): readonly Portion[] {
   const assembly = roof.given.over?.value.given.walls?.value;
   if (assembly === undefined || !(figures.rise.value > 0)) return [];
   const area = areaOf(figures);
   if (area === undefined) return [];
-  const part: Where = inPart(where, figures.form === 'gable' ? 'gables' : 'above the low wall');
+  const part: Where = inPart(where, figures.gables.length > 0 ? 'gables' : 'above the low wall');
   const findings: Finding[] = [];
-  const height = measure('length', half, figures.rise);
-  const length = measure('length', twoSpans, figures.span);
+  const { gables, span, onPlan } = figures;
+  const { gambrel } = figures;
+  const height =
+    gambrel === undefined ? measure('length', half, figures.rise) : measure('length', onAverage, gambrel.gables, span);
+  const length = onPlan === undefined ? measure('length', twoSpans, span) : total('length of the gables', 'length', gables);
   const stretch = { where: part, area: netOf(area, []), length, height };
   const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
   const { main } = layersOf(assembly);
+  // Under a vaulted ceiling the gable closes rooms, not an attic.
+  const closesRooms = roof.given.over?.value.given.ceiling?.value.given.for?.value === 'roof';
+  if (closesRooms && main !== undefined && !isPanel(main)) portions.push(...fillingOf(main, stretch));
   const spacing = main?.deeper.at?.value;
-  if (main !== undefined && !isPanel(main) && spacing !== undefined && hasRafters(roof)) {
-    const count = measure('number', twoGables, piecesAlong(figures.span, spacing, counts.endStuds));
-    portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces: [{ count, length: height }] }));
+  if (main !== undefined && !isPanel(main) && spacing !== undefined && (closesRooms || hasRafters(roof))) {
+    const pieces = onPlan === undefined ? twoAlike(figures, height, spacing, counts) : eachGable(figures, spacing, counts);
+    const all = pieces.map((each) => each.count);
+    const count = all.length === 1 ? all[0]! : total('studs in the gables', 'number', all);
+    portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces }));
   }
   return portions;
 }
 
-function areaOf({ form: shape, span, rise, along }: RoofFigures): Quantity<'area'> | undefined {
+function twoAlike(
+  { span }: RoofFigures,
+  height: Quantity<'length'>,
+  spacing: Quantity<'length'>,
+  { endStuds }: FramingCounts,
+): readonly Pieces[] {
+  return [{ count: measure('number', twoGables, piecesAlong(span, spacing, endStuds)), length: height }];
+}
+
+function eachGable({ gables, pitch }: RoofFigures, spacing: Quantity<'length'>, { endStuds }: FramingCounts): readonly Pieces[] {
+  return gables.map((width) => ({
+    count: piecesAlong(width, spacing, endStuds),
+    length: measure('length', quarter, width, pitch),
+  }));
+}
+
+function areaOf({
+  form: shape,
+  span,
+  rise,
+  along,
+  gables,
+  pitch,
+  onPlan,
+  wallAbove,
+  gambrel,
+}: RoofFigures): Quantity<'area'> | undefined {
+  if (wallAbove !== undefined) return wallAbove;
+  if (gambrel !== undefined) return gambrel.gables;
+  if (onPlan !== undefined)
+    return gables.length === 0
+      ? undefined
+      : total(
+          'gables',
+          'area',
+          gables.map((width) => measure('area', oneGable, width, pitch)),
+        );
   switch (shape) {
     case 'gable':
       return measure('area', triangles, span, rise);

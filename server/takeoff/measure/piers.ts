@@ -1,8 +1,8 @@
-// Piers, pads, posts and beams under a floor.
+// Piers, pads, posts and beams under a floor; posts, beams and piers under the roof of a porch or carport.
 import { INCH } from '#kit/dimension';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
-import type { Goods } from '#model/model';
-import type { Literal, Portion } from '../lines.ts';
+import type { Goods, Roof } from '#model/model';
+import type { Literal, Portion, Where } from '../lines.ts';
 import type { Ground } from './foundation.ts';
 import { asSize, counted, portion } from './portion.ts';
 
@@ -38,16 +38,40 @@ export function pierPortions({ foundation, where }: Ground): readonly Portion[] 
         );
     }
   }
-  if (posts !== undefined)
-    portions.push(portion('post-count', where, counted('posts', posts.value.count), { sizes: [posts.value.size] }));
-  if (beam?.value.long !== undefined) {
-    const { plies, size, long } = beam.value;
-    const named = isGoods(size) ? { goods: size } : { sizes: [size] };
-    const times = counted('plies', plies ?? 1);
-    portions.push(portion('beam-length', where, long, { ...named, times, pieces: [{ count: times, length: long }] }));
-  }
+  if (posts !== undefined) portions.push(postPortion(posts.value, where));
+  if (beam !== undefined) portions.push(...beamPortions(beam.value, where));
   return portions;
 }
+
+export function postPortion({ count, size }: { readonly count: number; readonly size: Literal }, where: Where): Portion {
+  return portion('post-count', where, counted('posts', count), { sizes: [size] });
+}
+
+/** Each ply as long as the beam; one without a length is not counted. */
+export function beamPortions({ plies, size, long }: Beam, where: Where): readonly Portion[] {
+  if (long === undefined) return [];
+  const named = isGoods(size) ? { goods: size } : { sizes: [size] };
+  const times = counted('plies', plies ?? 1);
+  return [portion('beam-length', where, long, { ...named, times, pieces: [{ count: times, length: long }] })];
+}
+
+/** What carries the roof of a porch or a carport. */
+export function underRoof({ given: { posts, beam, piers } }: Roof, where: Where): readonly Portion[] {
+  const portions: Portion[] = [];
+  if (piers !== undefined) {
+    const count = counted('piers', piers.value.count);
+    const { left, right } = piers.value.size;
+    portions.push(
+      portion('pier-count', where, count, { sizes: [asSize(left)] }),
+      portion('pier-volume', where, measure('volume', round, count, left, right)),
+    );
+  }
+  if (posts !== undefined) portions.push(postPortion(posts.value, where));
+  if (beam !== undefined) portions.push(...beamPortions(beam.value, where));
+  return portions;
+}
+
+type Beam = NonNullable<Roof['given']['beam']>['value'];
 
 const roundAround = form(
   'concrete around posts',

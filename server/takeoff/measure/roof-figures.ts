@@ -1,18 +1,22 @@
 // The figures of a roof: run, slope factors, length of rafters, surface, ridge, hips, eaves and rakes.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
+import type { Direction } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
+import { type FloorShape, rectangleOutline } from '#model/floor-shape';
 import type { Roof } from '#model/model';
+import { type Beside, besideStorey } from './roof-beside.ts';
+import { type Gambrel, gambrel } from './roof-gambrel.ts';
+import { figuresOverOutline } from './roof-over-outline.ts';
+import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 
 type Length = Quantity<'length'>;
 
 export interface RoofFigures {
-  readonly form: 'gable' | 'shed' | 'hip' | 'flat';
+  readonly form: 'gable' | 'shed' | 'hip' | 'flat' | 'gambrel';
   readonly pitch: Quantity<'slope'>;
-  /** Along the ridge, or along the low eave, without overhangs; and across it. */
+  /** Along the ridge, or along the low eave, without overhangs; and across it. Of the widest part, where there are several. */
   readonly along: Length;
   readonly span: Length;
-  /** Which way the ridge, or the low eave, runs. */
-  readonly ridgeRuns: 'north-south' | 'east-west';
   /** Level distance that a rafter covers, without overhang. */
   readonly run: Length;
   readonly rise: Length;
@@ -25,14 +29,21 @@ export interface RoofFigures {
   readonly plan: Quantity<'area'>;
   readonly ridge: Length | undefined;
   readonly hips: Length | undefined;
-  /** The low edges, added. */
+  readonly valleys: Length | undefined;
+  /** The low edges, added; and those that look each way, for gutters. */
   readonly eaves: Length;
+  readonly eaveOn: Readonly<Partial<Record<Direction, Length>>>;
   /** The sloping edges, and the high edge of a shed, added. */
   readonly rakes: Length;
-  /** One low edge, for gutters on one side. */
-  readonly eave: Length;
-  /** The low edges along the other two sides of a hip or flat roof. */
-  readonly end: Length | undefined;
+  /** How wide the wall under each gable is. */
+  readonly gables: readonly Length[];
+  /** Walls above the low one, where a shed does not cover a rectangle. */
+  readonly wallAbove?: Quantity<'area'> | undefined;
+  readonly gambrel?: Gambrel;
+  /** Where it runs up against the walls of a storey beside it. */
+  readonly againstWalls?: Length;
+  /** Of a roof with hips or valleys: where its slopes and lines lie. */
+  readonly onPlan?: RoofOnPlan;
 }
 
 const none = constant('overhang', 0, 'length');
@@ -78,6 +89,8 @@ const fourHips = form(
   (run = 0, out = 0, pitch = 0) => 4 * (run + out) * Math.sqrt(2 + pitch * pitch),
 );
 
+const both = (one: Direction, other: Direction, length: Length) => ({ [one]: length, [other]: length });
+
 const kept = new WeakMap<Roof, { readonly figures: RoofFigures | undefined }>();
 
 /** Undefined where the roof has no plan, or a sloped roof no pitch. */
@@ -102,6 +115,18 @@ export function roofPlan(roof: Roof): { readonly width: Length; readonly depth: 
   return level === undefined ? undefined : levelShape(level);
 }
 
+/** The part of its level that a storey leaves bare. */
+export function besideOf({ given: { over, beside } }: Roof): Beside | undefined {
+  return over === undefined || beside === undefined ? undefined : besideStorey(over.value, beside.value);
+}
+
+/** The level's floor, where it has corners inward. */
+export function outlineUnder(roof: Roof): FloorShape | undefined {
+  const level = roof.given.size === undefined ? roof.given.over?.value : undefined;
+  const shape = level === undefined ? undefined : levelShape(level);
+  return shape === undefined || shape.inside === 0 ? undefined : shape;
+}
+
 function figuresOf(roof: Roof): RoofFigures | undefined {
   const plan = roofPlan(roof);
   const shape = roof.given.shape?.value;
@@ -109,6 +134,9 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const pitch = shape.pitch ?? (shape.form === 'flat' ? flatPitch : undefined);
   if (pitch === undefined) return undefined;
   const ridgeRuns = runsOf(shape, plan);
+  const level = ridgeRuns === 'east-west';
+  const lowSides: readonly [Direction, Direction] = level ? ['north', 'south'] : ['east', 'west'];
+  const ends: readonly [Direction, Direction] = level ? ['east', 'west'] : ['north', 'south'];
   const [along, span] = ridgeRuns === 'east-west' ? [plan.width, plan.depth] : [plan.depth, plan.width];
   const overhang = roof.given.overhang?.value;
   const second = overhang?.rakes;
@@ -116,11 +144,31 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const eavesOut = (second?.where === 'low' ? second.length : overhang?.eaves) ?? none;
   const highOut = overhang?.eaves ?? none;
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
+  const beside = besideOf(roof);
+  if (roof.given.beside !== undefined) {
+    if (beside === undefined || (shape.form !== 'shed' && shape.form !== 'flat')) return undefined;
+    const { ridge, high } = shape;
+    const { walled } = beside;
+    return figuresOverOutline(beside.shape, { form: shape.form, pitch, ridge, high, eavesOut, highOut, rakesOut, walled });
+  }
+  const outline = outlineUnder(roof);
+  // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
+  if (outline !== undefined && shape.form === 'gambrel') return undefined;
+  if (outline !== undefined && shape.form !== 'gambrel')
+    return figuresOverOutline(outline, {
+      form: shape.form,
+      pitch,
+      ridge: shape.ridge,
+      high: shape.high,
+      eavesOut,
+      highOut,
+      rakesOut,
+    });
   const length = measure('length', withBoth, along, rakesOut);
   const width =
     highOut === eavesOut ? measure('length', withBoth, span, eavesOut) : measure('length', withEach, span, eavesOut, highOut);
   const surface = measure('area', planOf, length, width);
-  const common = { form: shape.form, pitch, along, span, ridgeRuns, eavesOut, rakesOut, plan: surface, eave: length };
+  const common = { form: shape.form, pitch, along, span, eavesOut, rakesOut, plan: surface, valleys: undefined, gables: [] };
   switch (shape.form) {
     case 'gable': {
       const run = measure('length', halfSpan, span);
@@ -137,8 +185,28 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: length,
         hips: undefined,
         eaves,
+        eaveOn: both(...lowSides, length),
         rakes,
-        end: undefined,
+        gables: [span, span],
+      };
+    }
+    case 'gambrel': {
+      const run = measure('length', halfSpan, span);
+      const broken = gambrel(run, pitch, shape.upper, shape.break, eavesOut, length);
+      if (broken === undefined) return undefined;
+      return {
+        ...common,
+        run,
+        rise: broken.rise,
+        rafter: broken.rafter,
+        area: broken.area,
+        ridge: length,
+        hips: undefined,
+        eaves: measure('length', twice, length),
+        eaveOn: both(...lowSides, length),
+        rakes: measure('length', fourRakes, broken.rafter),
+        gables: [span, span],
+        gambrel: broken,
       };
     }
     case 'hip': {
@@ -152,8 +220,15 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: measure('length', hipRidge, along, span),
         hips: measure('length', fourHips, run, eavesOut, pitch),
         eaves: measure('length', around, length, width),
+        eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
-        end: width,
+        onPlan: roofOnPlan(
+          rectangleOutline([plan.width.value, plan.depth.value]),
+          'hip',
+          undefined,
+          eavesOut.value,
+          eavesOut.value,
+        ),
       };
     }
     case 'shed': {
@@ -169,8 +244,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: undefined,
         hips: undefined,
         eaves: length,
+        eaveOn: both(...lowSides, length),
         rakes,
-        end: undefined,
       };
     }
     case 'flat': {
@@ -186,8 +261,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
         ridge: undefined,
         hips: undefined,
         eaves,
+        eaveOn: { ...both(...lowSides, length), ...both(...ends, width) },
         rakes: none,
-        end: width,
       };
     }
   }

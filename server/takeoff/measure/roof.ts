@@ -1,106 +1,121 @@
-// Roofs: surface and its layers, trusses or rafters, edges, gutters, soffit; and the gable walls under them.
+// Roofs: surface and its layers, edges, gutters, soffit; what carries them and the gable walls under them have own files.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
-import type { Goods, Roof } from '#model/model';
+import type { Direction } from '#kit/shapes/outline';
+import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
-import { pitchMissing, sizeMissing } from '../problems.ts';
+import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
-import { layersOf } from './layers.ts';
-import { counted, inPart, isNothing, laidOf, type Measured, portion } from './portion.ts';
-import { type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
-import { piecesAlong, rectangle } from './runs.ts';
+import { underRoof } from './piers.ts';
+import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
+import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
+import { framePortions } from './roof-frame.ts';
+import { runIn } from './roof-into.ts';
+import { withOthers } from './roof-others.ts';
+import { rectangle } from './runs.ts';
 
-const twoSides = form('rafters', '2 × pieces on a side', (pieces = 0) => 2 * pieces);
-const hipRafters = form('rafters', 'surface ÷ spacing + hips', (area = 0, spacing = 1, hips = 0) =>
-  spacing > 0 ? area / spacing + hips : 0,
-);
-const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-export function measureRoof(roof: Roof, counts: FramingCounts): Measured {
-  const figures = roofFigures(roof);
-  if (figures === undefined) return { portions: [], findings: lackOf(roof) };
+/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
+export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
+  const whole = roofFigures(roof);
+  if (whole === undefined) return { portions: [], findings: lackOf(roof) };
+  const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
+  const { figures, covered, cutOut } = withOthers(whole, runIns);
   const level = roof.given.over?.value.slot;
   const where = level === undefined ? { element: roof.slot } : { element: roof.slot, level };
+  const findings: Finding[] = [];
+  if (upper !== undefined)
+    findings.push(finding(roofUnderStorey, roof.place, roof.label, roof.given.over?.value.label ?? '', upper.label));
+  if (figures.onPlan?.stepped === true)
+    findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
-    ...framePortions(roof, figures, where),
-    ...layerPortions(roof, figures, where),
+    ...underRoof(roof, where),
+    ...framePortions(roof, figures, where, findings),
+    ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
     ...gablePortions(roof, figures, where, counts),
   ];
-  return { portions, findings: [] };
+  return { portions, findings };
 }
+
+const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
 
 function lackOf(roof: Roof): readonly Finding[] {
   const { shape } = roof.given;
   if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
   if (roofPlan(roof) === undefined)
     return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
-  return [finding(pitchMissing, shape.place, roof.label)];
+  if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
+  const single = shape.value.form === 'shed' || shape.value.form === 'flat';
+  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined))
+    return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
+  if (shape.value.form === 'shed' && shape.value.high === undefined)
+    return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
+  if (shape.value.form === 'gambrel') {
+    const lacks =
+      outlineUnder(roof) === undefined
+        ? 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")'
+        : 'parts with sizes of their own: a gambrel is counted over a rectangle';
+    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+  }
+  return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }
 
-function framePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
-  const framed = roof.given.framed?.value;
-  if (framed === undefined) return [];
-  if ('kind' in framed) return panelPortions(framed.of, figures, where);
-  const { of, at } = framed;
-  const along = piecesAlong(figures.along, at);
-  if (laidOf(of) === 'pieces') return [portion('truss-count', where, along, { goods: of })];
-  // Jacks grow shorter toward a hip: so much rafter as there is surface by the spacing, and the hips themselves.
-  if (figures.form === 'hip' && figures.hips !== undefined)
-    return [portion('rafter-length', where, measure('length', hipRafters, figures.area, at, figures.hips), { goods: of })];
-  const count = figures.form === 'gable' ? measure('number', twoSides, along) : along;
-  return [
-    portion('rafter-length', where, measure('length', lengthOfAll, count, figures.rafter), {
-      goods: of,
-      pieces: [{ count, length: figures.rafter }],
-    }),
-  ];
+/** What other roofs cover of this one, and of that what is open below them. */
+export interface Taken {
+  readonly covered: readonly Quantity<'area'>[];
+  readonly cutOut: readonly Quantity<'area'>[];
 }
+export const nothingTaken: Taken = { covered: [], cutOut: [] };
 
-/** A roof of panels: the panel itself, what its assembly lays on it, and a membrane below; the face below is the rooms'. */
-function panelPortions(of: Goods, { area }: RoofFigures, where: Where): readonly Portion[] {
-  if (of.of?.kind !== 'assembly') return [portion('roof-panel-area', where, area, { goods: of })];
-  const { main, before, after } = layersOf(of.of);
-  const panel = main === undefined ? [] : [portion('roof-panel-area', where, area, { goods: main.value })];
-  const above = before
-    .filter(({ value }) => laidOf(value) !== 'framing')
-    .map(({ value }) =>
-      portion('roof-deck-area', where, area, { goods: value, otherwise: ['roof-underlayment-area', 'roof-cover-area'] }),
-    );
-  const below = after
-    .filter(({ value }) => laidOf(value) === 'membrane')
-    .map(({ value }) => portion('wall-barrier-area', inPart(where, 'underside'), area, { goods: value }));
-  return [...panel, ...above, ...below];
-}
+const lessCovered = form('surface not under others', 'surface − what other roofs cover', (area = 0, ...others) =>
+  Math.max(
+    0,
+    others.reduce((rest, each) => rest - each, area),
+  ),
+);
 
-function layerPortions(roof: Roof, { area }: RoofFigures, where: Where): readonly Portion[] {
+export function layerPortions(
+  roof: Roof,
+  { area: gross }: RoofFigures,
+  { covered, cutOut }: Taken,
+  where: Where,
+): readonly Portion[] {
   const { deck, roofing } = roof.given;
   const portions: Portion[] = [];
+  const less = (openings: readonly Quantity<'area'>[]) =>
+    openings.length === 0 ? gross : measure('area', lessCovered, gross, ...openings);
   if (deck !== undefined && !isNothing(deck.value))
-    portions.push(portion('roof-deck-area', where, area, { goods: deck.value, gross: area, openings: [] }));
+    portions.push(portion('roof-deck-area', where, less(cutOut), { goods: deck.value, gross, openings: cutOut }));
+  const area = less(covered);
+  const more = covered.length === 0 ? {} : { gross, openings: covered };
   (roofing?.value ?? []).forEach(({ value }, index) => {
     if (isNothing(value)) return;
     // The first is what the weather meets; what lies under it is counted as its own work says.
     const measures =
       index === 0 ? (['roof-cover-area'] as const) : (['roof-underlayment-area', 'roof-deck-area', 'roof-cover-area'] as const);
     const [first, ...otherwise] = measures;
-    portions.push(portion(first, where, area, otherwise.length === 0 ? { goods: value } : { goods: value, otherwise }));
+    portions.push(
+      portion(first, where, area, { goods: value, otherwise: otherwise.length === 0 ? undefined : otherwise, ...more }),
+    );
   });
   return portions;
 }
 
 const soffitArea = form('soffit', 'length × overhang', (length = 0, out = 0) => length * out);
 
-function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
-  const { ridge, hips, eaves, rakes, eavesOut, rakesOut } = figures;
+export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
+  const { ridge, hips, valleys, eaves, rakes, eavesOut, rakesOut } = figures;
   const { gutters, leaders, soffit } = roof.given;
   const round = rakes.value === 0 ? eaves : measure('length', edges, eaves, rakes);
   const portions: Portion[] = [];
   if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
   if (hips !== undefined) portions.push(portion('hip-length', where, hips));
-  portions.push(portion('eaves-length', where, eaves));
+  if (valleys !== undefined) portions.push(portion('valley-length', where, valleys));
+  if (figures.againstWalls !== undefined) portions.push(portion('roof-wall-length', where, figures.againstWalls));
+  if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
   if (figures.form === 'shed') portions.push(portion('high-edge-length', where, eaves));
   portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
@@ -124,12 +139,6 @@ function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly 
 /** The eaves named; sides without an eave have no gutter. */
 function gutterLength(figures: RoofFigures, named: readonly string[]): Quantity<'length'> | undefined {
   if (named.includes('eaves')) return figures.eaves;
-  const parts = named.flatMap((side) => {
-    const alongEave =
-      figures.ridgeRuns === 'east-west' ? side === 'north' || side === 'south' : side === 'east' || side === 'west';
-    if (side === 'none') return [];
-    if (alongEave) return [figures.eave];
-    return figures.end === undefined ? [] : [figures.end];
-  });
+  const parts = named.flatMap((side) => figures.eaveOn[side as Direction] ?? []);
   return parts.length === 0 ? undefined : total('gutters', 'length', parts);
 }

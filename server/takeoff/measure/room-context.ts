@@ -3,7 +3,8 @@
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import type { Room } from '#model/model';
+import type { Roof, Room } from '#model/model';
+import { vaultPitch } from './ceiling.ts';
 import type { Face, Layout } from './layout.ts';
 import { type Held, openingsOf } from './openings.ts';
 
@@ -16,6 +17,8 @@ export interface RoomContext {
   readonly told: readonly Held[];
   readonly open: readonly Quantity<'length'>[];
   readonly faces: readonly Face[];
+  /** Of the roof that its ceiling goes up with. */
+  readonly pitch: Quantity<'slope'> | undefined;
 }
 
 /** The rooms of a plan, and which openings of others lead to each. */
@@ -39,7 +42,7 @@ export function roomsOf(list: readonly Room[]): Rooms {
   return { list, order: new Map(list.map((room, index) => [room.slot, index])), leading };
 }
 
-export function roomContext(room: Room, rooms: Rooms, layout: Layout): RoomContext {
+export function roomContext(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): RoomContext {
   const incoming = (rooms.leading.get(room.slot) ?? []).filter(({ from, opening }) => !tells(room, from.slot, opening));
   return {
     finishes: finishChain(room, rooms),
@@ -47,6 +50,7 @@ export function roomContext(room: Room, rooms: Rooms, layout: Layout): RoomConte
     told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
+    pitch: vault === undefined ? undefined : vaultPitch(vault),
   };
 }
 

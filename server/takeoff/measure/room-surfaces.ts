@@ -1,4 +1,6 @@
-// Floor and ceiling of a room: finish floor and what lies under it, ceiling board, lining and paint.
+// Floor and ceiling of a room: finish floor and what lies under it, ceiling board, lining and paint, up a slope too.
+import { form, measure, type Quantity } from '#kit/quantity';
+import { roomSlope } from '#model/facts/room';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
@@ -27,8 +29,21 @@ function underFloor(goods: Goods, where: Where, area: FloorShape['area']): Porti
     : portion('floor-underlay-area', where, area, { goods, otherwise: ['membrane-area'] });
 }
 
+export const underRoof = form(
+  'ceiling under the roof',
+  'floor area × √(1 + pitch²)',
+  (area = 0, pitch = 0) => area * Math.sqrt(1 + pitch * pitch),
+);
+
 /** The board of the level's ceiling unless the room names another, a lining, or none. */
-export function ceilingPortions(room: Room, { area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
+export function ceilingPortions(
+  room: Room,
+  shape: FloorShape,
+  finish: Finish,
+  where: Where,
+  pitch: Quantity<'slope'> | undefined,
+): readonly Portion[] {
+  const area = roomSlope(room)?.ceiling ?? (pitch === undefined ? shape.area : measure('area', underRoof, shape.area, pitch));
   const at: Where = inPart(where, 'ceiling');
   const layers = (finish ?? []).flatMap(({ value }) => value.layers.map((layer) => layer.value));
   if (layers.some((goods) => goods.name === 'bare' && goods.of === undefined)) return [];

@@ -2,7 +2,7 @@
 // the room names replaces it; tile takes paint away, and tile on a backer takes the board behind it away too.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
-import { roomHeight } from '#model/facts/room';
+import { roomHeight, roomSlope } from '#model/facts/room';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import { itemText, materialOf } from '../goods.ts';
@@ -69,7 +69,7 @@ export function baseAndWalls(
   const outer = context.open.length === 0 ? perimeter : measure('length', lessOpen, perimeter, ...context.open);
   const length = closets.length === 0 ? outer : measure('length', withClosets, outer, ...closets);
   const base = basePortions(finishes.base, length, held, where);
-  const height = roomHeight(room);
+  const height = roomSlope(room)?.height ?? roomHeight(room);
   if (height === undefined) {
     if (finishes.walls !== undefined || room.given.on?.value.given.walls !== undefined)
       findings.push(finding(heightMissing, room.place, room.label));

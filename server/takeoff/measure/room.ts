@@ -1,10 +1,11 @@
 // One room: floor, ceiling, walls, openings, base, and what is counted in it. Its size is clear between framing faces.
 import { type Finding, finding } from '#kit/finding';
-import { stepsToClose } from '#kit/shapes/outline';
 import { roomShape } from '#model/facts/room';
+import { slopeFits } from '#model/facts/sloped';
 import type { Room } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
-import { outlineEmpty, outlineOpen } from '../problems.ts';
+import { slopeAcross, vaultHeight } from '../problems.ts';
+import { roomOutlineFindings } from './outline-findings.ts';
 import type { Measured } from './portion.ts';
 import type { RoomContext } from './room-context.ts';
 import { countedPortions } from './room-counts.ts';
@@ -25,7 +26,7 @@ export function measureRoom(room: Room, context: RoomContext): Measured {
   const level = room.given.on?.value.slot;
   const where: Where =
     level === undefined ? { element: room.slot, room: room.slot } : { element: room.slot, room: room.slot, level };
-  const findings: Finding[] = [...outlineFindings(room)];
+  const findings: Finding[] = [...roomOutlineFindings(room), ...slopeFindings(room, context)];
   const finishes: Finishes = {
     floor: firstGiven(context, 'floor'),
     walls: firstGiven(context, 'walls'),
@@ -37,7 +38,8 @@ export function measureRoom(room: Room, context: RoomContext): Measured {
   const around = wallsAround(room, shape);
   if (around !== undefined) portions.push(...baseAndWalls(room, around, finishes, context, where, findings));
   if (shape !== undefined) {
-    portions.push(...ceilingPortions(room, shape, finishes.ceiling, where), ...floorPortions(shape, finishes.floor, where));
+    portions.push(...ceilingPortions(room, shape, finishes.ceiling, where, context.pitch));
+    portions.push(...floorPortions(shape, finishes.floor, where));
   }
   portions.push(...openingPortions(room, context, where), ...countedPortions(room, where));
   return { portions, findings };
@@ -47,19 +49,10 @@ function firstGiven(context: RoomContext, word: 'floor' | 'walls' | 'ceiling'): 
   return context.finishes.find(({ given }) => given[word] !== undefined)?.given[word]?.value;
 }
 
-/** What is wrong with sides walked, of a room or of a level's footprint. */
-export function outlineFindings({ given, label }: Room): readonly Finding[] {
-  return given.outline === undefined ? [] : walkFindings(given.outline, label);
-}
-
-type Walked = NonNullable<Room['given']['outline']>;
-export function walkFindings(outline: Walked, label: string): readonly Finding[] {
-  const steps = outline.value.map(({ value }) => ({ direction: value.side, length: value.length.value }));
-  const [short] = stepsToClose(steps);
-  if (short !== undefined) return [finding(outlineOpen, outline.place, label, short.length, short.direction)];
-  const encloses =
-    steps.length >= 4 &&
-    steps.some(({ direction }) => direction === 'east') &&
-    steps.some(({ direction }) => direction === 'north');
-  return encloses ? [] : [finding(outlineEmpty, outline.place, label)];
+/** A slope whose sides do not lie across from each other; and walls that go up to a roof nobody has told the height of. */
+function slopeFindings(room: Room, { pitch }: RoomContext): readonly Finding[] {
+  const { sloped } = room.given;
+  if (sloped !== undefined)
+    return slopeFits(room) ? [] : [finding(slopeAcross, sloped.place, room.label, sloped.value.lowSide, sloped.value.high.side)];
+  return pitch === undefined || pitch.value === 0 ? [] : [finding(vaultHeight, room.place, room.label)];
 }

@@ -18,6 +18,8 @@ export interface Stretch {
   readonly length: Quantity<'length'>;
   /** How tall uprights are on average. */
   readonly height: Quantity<'length'>;
+  /** And those outside the framing, where they run on down over the rim of the floor. */
+  readonly outside?: Quantity<'length'>;
 }
 
 const counts: { readonly [laid: string]: readonly [Measure, ...Measure[]] } = {
@@ -33,19 +35,18 @@ const cladding: readonly [Measure, ...Measure[]] = ['wall-cladding-area'];
 
 /** Everything of an assembly but its main framing and the faces of rooms. */
 export function wallLayers(assembly: Assembly, stretch: Stretch, findings: Finding[]): readonly Portion[] {
-  const { before, after, main } = layersOf(assembly);
+  const { before, main } = layersOf(assembly);
   const filling = main === undefined || isPanel(main) ? [] : fillingOf(main, stretch);
-  return [
-    ...filling,
-    ...[...before, ...after].filter(({ value }) => !isFace(value)).flatMap((layer) => layerPortions(layer, stretch, findings)),
-  ];
+  const inside = before.filter(({ value }) => !isFace(value)).flatMap((layer) => layerPortions(layer, stretch, findings));
+  return [...filling, ...inside, ...outerLayers(assembly, stretch, findings)];
 }
 
 /** Only what lies outside the framing: what a gable carries. */
 export function outerLayers(assembly: Assembly, stretch: Stretch, findings: Finding[]): readonly Portion[] {
+  const outside = stretch.outside === undefined ? stretch : { ...stretch, height: stretch.outside };
   return layersOf(assembly)
     .after.filter(({ value }) => !isFace(value))
-    .flatMap((layer) => layerPortions(layer, stretch, findings));
+    .flatMap((layer) => layerPortions(layer, outside, findings));
 }
 
 function layerPortions(layer: Layer, stretch: Stretch, findings: Finding[]): readonly Portion[] {

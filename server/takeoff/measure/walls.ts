@@ -12,6 +12,7 @@ import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
 import { type Held, netOf } from './openings.ts';
 import { panelPortions } from './panels.ts';
 import { counted, type Measured, portion } from './portion.ts';
+import { rimHeight } from './rim.ts';
 import { closedLength, piecesAlong, wallPieces } from './runs.ts';
 import { paintable, type Stretch, wallLayers } from './wall-layers.ts';
 
@@ -35,14 +36,19 @@ const headerLength = form(
   (count = 0, plies = 0, width = 0, bearing = 0) => count * plies * (width + bearing),
 );
 const headers = form('headers', 'the headers, added', (...lengths) => lengths.reduce((sum, length) => sum + length, 0));
+const withRim = form('height outside', 'height + height of the rim', (height = 0, rim = 0) => height + rim);
 const openingCount = form('openings', 'the openings, added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
 
-/** `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed. */
+/**
+ * `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed; `sill`
+ * whether the level stands on a foundation wall or slab.
+ */
 export function measureWalls(
   level: Level,
   held: readonly Held[],
   crossings: number,
   panels: ElementOf<'panels'> | undefined,
+  sill: boolean,
   counts: FramingCounts,
 ): Measured {
   const shape = levelShape(level);
@@ -58,7 +64,9 @@ export function measureWalls(
   if (assembly === undefined) return { portions, findings };
   const { main } = layersOf(assembly);
   const length = closedLength(shape, wallThickness(assembly));
-  const stretch: Stretch = { where, area, length, height: studLength(height, main, counts) };
+  const rim = rimHeight(level, sill, counts);
+  const upright = { where, area, length, height: studLength(height, main, counts) };
+  const stretch: Stretch = rim === undefined ? upright : { ...upright, outside: measure('length', withRim, height, rim) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
   else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));

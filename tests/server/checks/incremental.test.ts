@@ -44,3 +44,24 @@ describe('the cottage, edited', () => {
     expect(said(texts, memory)).toEqual(before);
   });
 });
+
+describe('what a thing is asked for by the use of rooms beside it', () => {
+  const STUDS = '  layer stud 2x6 at 16" oc\n';
+  const plan = (use: string): Record<string, string> => ({
+    [ROOT]:
+      'plan p\n  code irc-2021\n  zone 5A\nlevel cellar "Basement" basement\n' +
+      'level main\n  walls bare\n  floor bare\nassembly bare for wall\n' +
+      `${STUDS}foundation f under cellar\n  wall 8" x 8'\ncrawl under main\n` +
+      `room den on cellar\n  use ${use}\nroom bed on main\n  use ${use}\n`,
+  });
+  const insulation = /minimum\/(basement|wall|crawl)-2021/;
+
+  test('bare walls of a basement, a storey and a crawl space, once it is lived in and no longer', () => {
+    const memory = emptyMemory();
+    expect(said(plan('storage'), memory).filter((line) => insulation.test(line))).toEqual([]);
+    const lived = said(plan('living'), memory);
+    expect(lived.filter((line) => insulation.test(line))).toHaveLength(3);
+    expect(lived).toEqual(said(plan('living')));
+    expect(said(plan('storage'), memory)).toEqual(said(plan('storage')));
+  });
+});

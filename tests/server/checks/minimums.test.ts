@@ -177,3 +177,160 @@ test('of one wall too near the ground one row speaks: the concrete, and from 6 i
   expect(rows('33 63/64"')).toEqual(['minimum/wood-above-soil']);
   expect(rows('34"')).toEqual([]);
 });
+
+test('behind masonry veneer four inches of wall above the ground will do', () => {
+  // International Residential Code R404.1.6 by evstudio.com (2009) and Concrete Facts Magazine, September 2016 (2015).
+  const rows = (outermost: string, wall: string): readonly string[] =>
+    checked(
+      `plan p\n  code irc-2015\nmaterial brick "Brick" laid courses\n  mass\nassembly outer for wall\n` +
+        `  layer stud 2x6 at 16" oc, filled with r21-batt\n  layer ${outermost}\nlevel main\n  walls outer\n` +
+        `foundation perimeter under main\n  footing 20" x 8"\n  bottom 34" below grade\n  wall 12" x ${wall}\n`,
+    )
+      .told.filter((line) => line.includes('wall-above-grade'))
+      .map((line) => line.split(' ')[1]!);
+  expect(rows('brick 3 5/8"', '30"')).toEqual([]);
+  expect(rows('brick 3 5/8"', '29 63/64"')).toEqual(['minimum/wall-above-grade-veneer']);
+  expect(rows('lap-siding 8 1/4", 7" to the weather', '30"')).toEqual(['minimum/wall-above-grade']);
+});
+
+test('a trap arm falls by its own size at most, exactly', () => {
+  // International Residential Code P3105.2 by The Building Code Forum, thread 1770.
+  const arm = (text: string): readonly string[] =>
+    plan(`room bath\n  use bathing\n  trap-arm ${text}\n`).messages('minimum/trap-fall');
+  expect(arm(`1 1/2", 6' long, falls 1/4" per foot`)).toEqual([]);
+  expect(arm(`3", 12' long, falls 1/4" per foot`)).toEqual([]);
+  expect(arm(`1 1/4", 5'-1" long, falls 1/4" per foot`)).toHaveLength(1);
+  expect(arm(`1 1/2", 6' long`)).toEqual([]);
+});
+
+test('a heated slab needs R-5 more, at its edge or under it', () => {
+  // From memory: footnote on heated slabs to International Residential Code N1102.1.3.
+  const slab = (text: string): readonly string[] =>
+    plan(`  zone 5A\nfoundation pad\n  ${text}\n`)
+      .told.filter((line) => line.includes('slab-'))
+      .map((line) => line.split(' ')[1]!);
+  expect(slab('slab 4"\n  edge R-10, 48" deep')).toEqual([]);
+  expect(slab('slab 4", heated\n  edge R-10, 48" deep')).toEqual(['minimum/slab-heated-2021-zones-3-8']);
+  expect(slab('slab 4", over xps-board 1", heated\n  edge R-10, 48" deep')).toEqual([]);
+});
+
+test('less on the ceiling will do where raised heels let it keep its depth', () => {
+  // US Department of Energy, Building America Solution Center: R-49 in place of R-60 (2021 code, R402.2.1).
+  const lid = (ceiling: string, insulation: string): readonly string[] =>
+    plan(
+      `  zone 5A\nlevel main\n  ceiling ${ceiling}\nassembly lid for ceiling\n  layer blown-cellulose ${insulation}\n`,
+    ).messages('minimum/ceiling-2021-zones-4-8');
+  expect(lid('lid', 'R-49')).toHaveLength(1);
+  expect(lid('lid, raised heels', 'R-49')).toEqual([]);
+  expect(lid('lid, raised heels', 'R-45')).toHaveLength(1);
+});
+
+test('light borrowed from a sunroom needs an opening of 20 square feet, from another room 25', () => {
+  // Washington WAC 51-51-0303: half of the wall, a tenth of the inner floor, 25 square feet, 20 where it is a sunroom.
+  const rooms = (width: string, next: string): readonly string[] =>
+    plan(
+      `window glass 6' x 5'\nroom inner\n  use living\n  size 7' x 10'\n  height 6'-8"\n  cased ${width} x 6' to porch\n` +
+        `room porch\n${next}  size 6' x 5'\n  height 8'\n  windows 2 glass\n`,
+    )
+      .told.filter((line) => /minimum\/(daylight|openable) inner/.test(line))
+      .map((line) => line.split(' ')[1]!);
+  expect(rooms(`3'-4"`, '  sunroom\n')).toEqual([]);
+  expect(rooms(`3'-4"`, '')).not.toEqual([]);
+  expect(rooms(`3'-3 63/64"`, '  sunroom\n')).not.toEqual([]);
+});
+
+describe('alarms under a high ceiling', () => {
+  // From memory: 2021 International Residential Code R314.3.
+  const hall = (more: string, code = 'irc-2021'): readonly string[] =>
+    plan(
+      `door d 2'-6" x 6'-8"\nroom bed\n  use sleeping\n  doors d to hall\n` +
+        `room hall\n  use passage\n  height 8'\n  cased 4' x 7' to living\nroom living\n  use living\n${more}`,
+      code,
+    ).messages('minimum/high-room-alarm');
+
+  test('a room two feet higher than the hall needs its own', () => {
+    expect(hall(`  height 10'\n  devices 1 outlet\n`)).toHaveLength(1);
+    expect(hall(`  height 9'-11"\n  devices 1 outlet\n`)).toEqual([]);
+    expect(hall(`  height 10'\n  devices 1 smoke-alarm\n`)).toEqual([]);
+    expect(hall(`  sloped 8' in west, 11' in east\n  devices 1 outlet\n`)).toHaveLength(1);
+    expect(hall(`  height 10'\n`)).toEqual([]);
+  });
+
+  test('not by earlier editions', () => expect(hall(`  height 10'\n  devices 1 outlet\n`, 'irc-2018')).toEqual([]));
+});
+
+test('outlets of islands by the edition, circuits where a room lists them', () => {
+  // Page on receptacle rules (2017: 24 by 12 inches); 2020 by area, from memory; NEC Handbook, Annex D, example D1(a).
+  const kitchen = (lines: string, code: string): readonly string[] =>
+    plan(`room kitchen\n  use cooking\n  devices 4 gfci-outlet\n${lines}`, code)
+      .told.filter((line) => /island|circuits/.test(line))
+      .map((line) => line.split(' ')[1]!);
+  expect(kitchen(`  island 24" x 12"\n`, 'irc-2018')).toEqual(['minimum/island-outlet']);
+  expect(kitchen(`  island 24" x 11 1/2"\n`, 'irc-2018')).toEqual([]);
+  expect(kitchen(`  island 3' x 3', 1 outlets\n`, 'irc-2021')).toEqual([]);
+  expect(kitchen(`  island 3' x 3'-1", 1 outlets\n`, 'irc-2021')).toEqual(['minimum/island-outlet-2021']);
+  expect(kitchen(`  island 3' x 3'\n`, 'irc-2024')).toEqual([]);
+  expect(kitchen('', 'irc-2021')).toEqual([]);
+  expect(kitchen(`  circuits 1 at 20 A\n  circuits 1 at 50 A\n`, 'irc-2021')).toEqual(['minimum/kitchen-circuits']);
+  expect(kitchen(`  circuits 2 at 20 A, 1 at 50 A\n`, 'irc-2021')).toEqual([]);
+});
+
+describe('no insulation at all', () => {
+  // Tables N1102.1.2 (2018: City of Philadelphia; City of Boise) and N1102.1.3 (2021: US Department of Energy, Building America).
+  const found = (lines: string, code = 'irc-2021', zone = '5A'): readonly string[] =>
+    plan(`  zone ${zone}\n${lines}`, code)
+      .told.filter((line) => /minimum\/(wall|mass|floor|basement|crawl|ceiling)-/.test(line) && /-20(18|21)-/.test(line))
+      .map((line) => line.split(' ')[1]!);
+  const den = (level: string, use = 'living'): string => `room den on ${level}\n  use ${use}\n`;
+  const studs = 'assembly outer for wall\n  layer drywall 1/2"\n  layer stud 2x6 at 16" oc\n  layer osb 7/16"\n';
+  const main = (more: string): string => `level main\n  footprint 24' x 30'\n${more}`;
+
+  test('bare studs around a storey that is lived on, not around a garage or one whose rooms nobody named', () => {
+    const outer = main('  walls outer\n') + studs;
+    expect(found(outer + den('main'))).toEqual(['minimum/wall-2021-zones-4-8']);
+    expect(found(outer + den('main', 'garage'))).toEqual([]);
+    expect(found(outer)).toEqual([]);
+    expect(found(outer + den('main'), 'irc-2018')).toEqual(['minimum/wall-2018-zones-3-5']);
+    expect(found(outer + den('main'), 'irc-2018', '6A')).toEqual(['minimum/wall-bare-2018-zones-6-8']);
+    expect(
+      plan(`  zone 5A\n${outer}${den('main')}`)
+        .messages('minimum/wall-2021-zones-4-8')[0]
+        ?.includes('and "main" has R-0'),
+    ).toBe(true);
+  });
+
+  test('bare block, by the rows for heavy walls', () => {
+    const block = 'material block "Concrete block" laid courses\n  mass\n  insulates R-0.2 per inch\n';
+    const outer = `${main('  walls outer\n')}${den('main')}${block}assembly outer for wall\n  layer block 8"\n`;
+    expect(found(outer)).toEqual(['minimum/mass-wall-out-2021-zone-5']);
+    expect(found(outer, 'irc-2018', '6A')).toEqual(['minimum/mass-wall-out-2018-zone-6']);
+  });
+
+  test('not where nobody knows what a layer is, nor the ceiling under the next storey', () => {
+    const strange = 'assembly outer for wall\n  layer stud 2x6 at 16" oc\n  layer hemp-block 8"\n';
+    expect(found(main('  walls outer\n') + strange + den('main'))).toEqual([]);
+    const lid = 'assembly lid for ceiling\n  layer drywall 1/2"\n';
+    expect(found(main('  ceiling lid\n') + lid + den('main'))).toEqual([]);
+  });
+
+  test('the wall of a lived-in basement, under its own level or the one above it', () => {
+    const cellar = `level cellar "Basement" basement\n  footprint 24' x 30'\n`;
+    const walls = 'foundation f under cellar\n  wall 8" x 8\'\n';
+    expect(found(cellar + walls + den('cellar'))).toEqual(['minimum/basement-2021-zones-5-8']);
+    expect(found(cellar + walls + den('cellar', 'storage'))).toEqual([]);
+    expect(found(`${cellar}${walls}  insulated R-15\n${den('cellar')}`)).toEqual([]);
+    expect(found(cellar + walls + den('cellar'), 'irc-2021', '2A')).toEqual([]);
+    const above = `${cellar}level main on cellar\n  footprint 24' x 30'\nfoundation f under main\n  wall 8" x 8'\n`;
+    expect(found(above + den('cellar'))).toEqual(['minimum/basement-2021-zones-5-8']);
+    expect(found(above + den('main'))).toEqual([]);
+  });
+
+  test('a crawl space: the floor over its vents, else its walls, where neither has any', () => {
+    const floor = (fill: string): string =>
+      `${main('  floor deck\n')}assembly deck for floor\n  layer subfloor 23/32"\n  layer joist 2x10 at 16" oc${fill}\n${den('main')}`;
+    expect(found(`${floor('')}crawl under main\n`)).toEqual(['minimum/crawl-2021-zones-5-8']);
+    expect(found(`${floor(', filled with r30-batt')}crawl under main\n`)).toEqual([]);
+    expect(found(`${floor('')}crawl under main\n  insulated R-15\n`)).toEqual([]);
+    expect(found(`${floor('')}crawl under main\n  vents 1/150\n`)).toEqual(['minimum/floor-2021-zones-5-6']);
+  });
+});

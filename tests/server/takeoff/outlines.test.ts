@@ -81,6 +81,15 @@ test('joists of any outline cover it: their length by the spacing is the area, a
   );
 });
 
+test('the parts of an L have their joists the short way of each: 16 ft across the bar, 14 ft beyond it', () => {
+  const plan = planOf("level main\n  footprint 40' x 16', plus 20' x 14' at 0, 16'\n  floor joists\n", { library: [rows] });
+  const { pieces } = plan.line('floor-frame-length', 'joist');
+  expect(pieces?.map(({ count, length }) => [count.value, amount(length, 'ft')])).toEqual([
+    [31, 16],
+    [16, 14],
+  ]);
+});
+
 test('sides that do not close are told with what is missing', () => {
   const plan = planOf(`room odd\n  outline east 10', north 4', west 9', south 4'\n`);
   expect(plan.messages).toEqual([

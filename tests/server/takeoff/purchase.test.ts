@@ -89,6 +89,8 @@ describe('sticks', () => {
   test('a piece longer than any stock takes several', () => expect(joists(["8'", "14'", "16'"], "28'")).toEqual([[14, 62]]));
   test('never spliced where one stick is long enough', () => expect(joists(["6'", "16'"], "12'")).toEqual([[16, 31]]));
   test('waste is in whole sticks once', () => expect(joists(["12'"], "12'", '10%')).toEqual([[12, 35]]));
+  test('what cutting leaves over counts as waste', () => expect(joists(["14'"], "12'", '10%')).toEqual([[14, 31]]));
+  test('another length for one stick is not worth it', () => expect(joists(["8'", "14'"], "7'")).toEqual([[14, 16]]));
 });
 
 test('what is dug is bought by no one, but loads are counted where the row says what a truck carries', () => {

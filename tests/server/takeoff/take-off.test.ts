@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import type { Quantity } from '#kit/quantity';
 import { replay } from '#kit/quantity';
 import { formatQuantity } from '#kit/units';
+import { boughtQuantity } from '#takeoff/bought';
 import type { Line } from '#takeoff/lines';
 import { emptyPlanMemory, planOf } from '#tests/support/plan';
 
@@ -46,13 +47,10 @@ describe.each(names)('the sample %s', (name) => {
   });
 
   test('whatever is bought is not less than what is needed', () => {
-    for (const { item, needed, bought, holds } of plan.takeOff.purchases()) {
-      const have =
-        holds === undefined
-          ? bought.value
-          : holds.dimension === needed.dimension
-            ? bought.value * holds.value
-            : Number.POSITIVE_INFINITY;
+    for (const purchase of plan.takeOff.purchases()) {
+      const { item, needed } = purchase;
+      const bought = boughtQuantity(purchase);
+      const have = bought.dimension === needed.dimension ? bought.value : Number.POSITIVE_INFINITY;
       expect([item, have >= needed.value * (1 - 1e-9)]).toEqual([item, true]);
     }
   });

@@ -1,9 +1,9 @@
 // Visits that the work of a plan usually calls for, and that the plan lacks. One finding for all: towns differ.
 import { finding, findingSort } from '#kit/finding';
 import type { Place } from '#kit/place';
-import type { Inspection } from '#model/model';
 import type { Check, Results } from '../../check.ts';
 import { firesIn } from '../../conditions.ts';
+import { keptWhile } from '../../kept.ts';
 import { isDone } from '../../outcomes.ts';
 import { namesText } from '../../show.ts';
 import { doingIn, sidesOf } from '../../sides.ts';
@@ -60,7 +60,7 @@ inspection footing-check of footing-forms before footings by city
     const { model, timeline } = results;
     const planned = model.list('inspection');
     const names = new Set(planned.map(({ name }) => name));
-    const seen = new Set(planned.flatMap((visit) => ownSeen(visit, results)));
+    const seen = seenByVisits(results);
     const byNeeds = new Set(
       model.rows('need').flatMap(({ given }) => given['answered by']?.value.map(({ value }) => value.name) ?? []),
     );
@@ -95,7 +95,12 @@ inspection footing-check of footing-forms before footings by city
 const CONDITIONED = ['site', 'room', 'foundation', 'level'] as const;
 
 /** Steps that the plan itself says a visit looks at: one visit may stand for several. */
-function ownSeen(visit: Inspection, results: Results): readonly number[] {
-  if (visit.given.of?.place.slot !== visit.slot) return [];
-  return sidesNamed(namesSeen(visit), results).map(({ step }) => step);
-}
+const seenByVisits = keptWhile(
+  (results: Results) => [doingIn(results), results.model.list('inspection'), results.timeline.steps.index],
+  (results): ReadonlySet<number> => {
+    const seen = new Set<number>();
+    for (const visit of results.model.list('inspection'))
+      if (visit.given.of?.place.slot === visit.slot) for (const { step } of sidesNamed(namesSeen(visit), results)) seen.add(step);
+    return seen;
+  },
+);

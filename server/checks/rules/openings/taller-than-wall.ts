@@ -1,6 +1,6 @@
 // Windows and doors whose head would stand above the ceiling.
 import { type Finding, finding, findingSort } from '#kit/finding';
-import { roomHeight } from '#model/facts/room';
+import { roomHeight, roomSlope } from '#model/facts/room';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
@@ -46,7 +46,7 @@ room bed on main
 
 /** The height of a room, and its openings that reach higher. */
 const tooHigh = keptFor((room: Room): { readonly height: number; readonly openings: readonly RoomOpening[] } => {
-  const height = roomHeight(room)?.value ?? Number.POSITIVE_INFINITY;
+  const height = (roomSlope(room)?.highest ?? roomHeight(room))?.value ?? Number.POSITIVE_INFINITY;
   const openings = roomOpenings(room).filter((opening) => opening.sill + opening.height > height);
   return openings.length === 0 ? ALL_FIT : { height, openings };
 });

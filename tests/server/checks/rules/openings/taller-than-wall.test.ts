@@ -24,3 +24,10 @@ test('the rough height of a door counts', () => {
     /"d-2868" is 6'-10" above the floor, and/,
   );
 });
+
+test('under a sloped ceiling the high side counts', () => {
+  const room = (own: string): string =>
+    `window tall 3' x 8', sill 24"\nlevel main\n  height 8'\nroom hall on main\n  size 16' x 20'\n${own}  windows 1 tall in east\n`;
+  expect(checked(room('')).messages(CODE)).toHaveLength(1);
+  expect(checked(room("  sloped 8' in west, 12' in east\n")).messages(CODE)).toEqual([]);
+});

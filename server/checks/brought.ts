@@ -1,0 +1,81 @@
+// What deliveries bring, with the rows of it in the library and the step that first uses it: for checks of when it comes.
+import { addTo } from '#kit/gathered';
+import type { GoodsRow } from '#model/model';
+import type { Model } from '#model/resolve';
+import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
+import type { Timeline } from '#schedule/timeline';
+import { keptWhile } from './kept.ts';
+
+export interface Brought {
+  readonly dates: DeliveryDates;
+  readonly goods: readonly BroughtGoods[];
+}
+
+export interface BroughtGoods {
+  readonly label: string;
+  readonly row: GoodsRow | undefined;
+  /** The step that first uses it, and the day that begins. */
+  readonly first: number | undefined;
+  readonly day: number | undefined;
+}
+
+/** Of deliveries that have not come; in plan order. */
+export const broughtGoods = keptWhile(
+  (model: Model, timeline: Timeline): readonly [object, ...unknown[]] => [
+    timeline.crews,
+    ...readsOfDeliveries(timeline),
+    timeline.claims.byStep,
+    model.rows('material'),
+    model.rows('fixture'),
+  ],
+  (model: Model, timeline: Timeline): readonly Brought[] => {
+    const rows = rowsByName(model.rows('material'), model.rows('fixture'));
+    const waiting = waitingSteps(timeline);
+    return deliveryDates(timeline)
+      .filter(({ came }) => !came)
+      .map((dates) => ({
+        dates,
+        goods: (dates.delivery.given.brings?.value ?? []).map(({ value }) => {
+          const row = rows.get(value.name);
+          const first = firstUse(waiting.get(dates.step) ?? [], row?.name ?? value.name, timeline);
+          return {
+            label: row?.label ?? value.name,
+            row,
+            first,
+            day: first === undefined ? undefined : Math.floor(timeline.crews.start[first]! / (24 * 60)),
+          };
+        }),
+      }));
+  },
+);
+
+type Rows = readonly Extract<GoodsRow, { kind: 'material' | 'fixture' }>[];
+
+const rowsByName = keptWhile(
+  (materials: Rows, fixtures: Rows): readonly [object, ...unknown[]] => [materials, fixtures],
+  (materials: Rows, fixtures: Rows): ReadonlyMap<string, GoodsRow> => {
+    const rows = new Map<string, GoodsRow>();
+    for (const row of [...materials, ...fixtures]) {
+      rows.set(row.name, row);
+      for (const line of row.given.also) for (const { value } of line.value) if (!rows.has(value.name)) rows.set(value.name, row);
+    }
+    return rows;
+  },
+);
+
+/** The steps that wait for each delivery. */
+function waitingSteps({ links, steps }: Timeline): ReadonlyMap<number, readonly number[]> {
+  const waiting = new Map<number, number[]>();
+  for (const { from, to } of links) if (steps.list[from]!.kind === 'delivery') addTo(waiting, from, to);
+  return waiting;
+}
+
+/** Of the steps that wait for a delivery, the first that takes goods of the name. */
+function firstUse(waiting: readonly number[], goods: string, { claims, crews }: Timeline): number | undefined {
+  let first: number | undefined;
+  for (const step of waiting) {
+    if (first !== undefined && crews.start[step]! >= crews.start[first]!) continue;
+    if (claims.byStep[step]!.some(({ line }) => line.goods?.name === goods)) first = step;
+  }
+  return first;
+}

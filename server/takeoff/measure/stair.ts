@@ -1,0 +1,146 @@
+// Stairs, and the steps of a deck: stringers, treads, riser boards, handrail, from rise, risers, tread and width.
+import { type Finding, finding } from '#kit/finding';
+import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { stairFacts } from '#model/facts/stair';
+import type { ElementOf, Goods, Stair } from '#model/model';
+import { outsideTread, stringerSpacing } from '../conventions.ts';
+import type { Portion, Where } from '../lines.ts';
+import { sizeMissing } from '../problems.ts';
+import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
+
+type Length = Quantity<'length'>;
+type Count = Quantity<'number'>;
+
+const spacesAndOne = form('stringers', 'width ÷ spacing rounded up, and one', (width = 0, spacing = 1) =>
+  Math.max(2, Math.ceil(width / spacing - 1e-9) + 1),
+);
+const slopeOf = form(
+  'stringer',
+  '√(rise² + run²)',
+  (rise = 0, run = 0) => Math.sqrt(rise * rise + run * run),
+  'US Army correspondence subcourse EN5156, Carpentry, fig. 2-38: the rise is the height, the run the base, the stringer the hypotenuse',
+);
+const withEnds = form(
+  'stringer as cut',
+  'stringer + a tread where it bears',
+  (slope = 0, tread = 0) => slope + tread,
+  'common practice: one step more, for head and foot',
+);
+const lengthOfAll = form('stringers', 'stringers × length', (count = 0, length = 0) => count * length);
+const treadsOf = form('treads', 'risers − 1: the floor above is the last step', (risers = 0) => Math.max(0, risers - 1));
+const runOf = form('run', 'treads × tread', (treads = 0, tread = 0) => treads * tread);
+const treadArea = form(
+  'treads',
+  'treads × width × (tread + nosing)',
+  (count = 0, width = 0, tread = 0, nosing = 0) => count * width * (tread + nosing),
+);
+const riserLength = form('riser boards', 'risers × width', (count = 0, width = 0) => count * width);
+const noNosing = constant('nosing', 0, 'length');
+
+interface Flight {
+  readonly rise: Length;
+  readonly risers: Count;
+  readonly tread: Length;
+  readonly width: Length;
+  readonly nosing: Length;
+  readonly stringers: Count | undefined;
+  readonly goods: { readonly stringer: Goods | undefined; readonly tread: Goods | undefined };
+}
+
+export function measureStair(stair: Stair): Measured {
+  const { given } = stair;
+  const { rise, risers } = stairFacts(stair);
+  const tread = given.tread?.value;
+  if (rise?.dimension !== 'length' || risers?.dimension !== 'number' || tread === undefined)
+    return { portions: [], findings: [] };
+  const findings: Finding[] = [];
+  const width = given.width?.value;
+  if (width === undefined) {
+    findings.push(finding(sizeMissing, stair.place, stair.label, 'its width'));
+    return { portions: [], findings };
+  }
+  const { count, of } = given.stringers?.value ?? {};
+  const flight: Flight = {
+    rise: rise as Length,
+    risers: risers as Count,
+    tread,
+    width,
+    nosing: given.nosing?.value ?? noNosing,
+    stringers: count === undefined ? undefined : counted('stringers', count),
+    goods: { stringer: of, tread: given.treads?.value },
+  };
+  const level = given.from?.value.slot;
+  const where = level === undefined ? { element: stair.slot } : { element: stair.slot, level };
+  const slope = slopeLength(flight);
+  const rail = given.handrail === undefined || given.handrail.value.value === 0 ? [] : [slope];
+  if (given.outside !== undefined)
+    return {
+      portions: [...outside(flight, where), ...rail.map((length) => portion('step-rail-length', where, length))],
+      findings,
+    };
+  const boards = given['riser-boards']?.value;
+  const closed = boards === undefined || !isNothing(boards);
+  const portions = [
+    stringers('stair-stringer-length', flight, where),
+    portion('stair-tread-count', where, treadCount(flight), { goods: flight.goods.tread }),
+    ...(closed ? [riserBoards(flight, boards, where)] : []),
+    ...rail.map((length) => portion('stair-rail-length', where, length)),
+  ];
+  return { portions, findings };
+}
+
+/** Steps of a deck that no stair tells of. */
+export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Finding[]): readonly Portion[] {
+  const { steps, high } = deck.given;
+  if (steps === undefined || steps.value < 1) return [];
+  const width = steps.deeper.wide?.value;
+  if (width === undefined || high === undefined) {
+    findings.push(finding(sizeMissing, steps.place, deck.label, width === undefined ? 'the width of its steps' : 'its height'));
+    return [];
+  }
+  const flight: Flight = {
+    rise: high.value,
+    risers: counted('risers', steps.value),
+    tread: outsideTread,
+    width,
+    nosing: noNosing,
+    stringers: undefined,
+    goods: { stringer: undefined, tread: deck.given.boards?.value },
+  };
+  return outside(flight, inPart(where, 'steps'));
+}
+
+function outside(flight: Flight, where: Where): readonly Portion[] {
+  const { width, tread, nosing, goods } = flight;
+  const count = treadCount(flight);
+  const portions = [stringers('step-stringer-length', flight, where)];
+  if (count.value > 0)
+    portions.push(
+      portion('step-tread-area', where, measure('area', treadArea, count, width, tread, nosing), { goods: goods.tread }),
+    );
+  return portions;
+}
+
+function stringers(by: 'stair-stringer-length' | 'step-stringer-length', flight: Flight, where: Where): Portion {
+  const count = flight.stringers ?? measure('number', spacesAndOne, flight.width, stringerSpacing);
+  const length = measure('length', withEnds, slopeLength(flight), flight.tread);
+  return portion(by, where, measure('length', lengthOfAll, count, length), {
+    goods: flight.goods.stringer,
+    pieces: [{ count, length }],
+  });
+}
+
+function slopeLength(flight: Flight): Length {
+  return measure('length', slopeOf, flight.rise, measure('length', runOf, treadCount(flight), flight.tread));
+}
+
+function treadCount({ risers }: Flight): Count {
+  return measure('number', treadsOf, risers);
+}
+
+function riserBoards({ risers, width }: Flight, goods: Goods | undefined, where: Where): Portion {
+  return portion('stair-riser-length', where, measure('length', riserLength, risers, width), {
+    goods,
+    pieces: [{ count: risers, length: width }],
+  });
+}
