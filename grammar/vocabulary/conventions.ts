@@ -23,6 +23,11 @@ export const counting = properties({
     help: 'Step in which it is ordered; one in feet and one in metres.',
     example: 'rounds up to 1/4 cy',
   },
+  nearest: {
+    takes: oneUnit,
+    help: 'Step to the nearest of which it is ordered, up or down: the order may be short.',
+    example: 'nearest 1 cy',
+  },
   least: { takes: oneUnit, help: 'The least that is ordered at once.', example: 'least 2 cy' },
   whole: {
     takes: oneOf('in each part'),

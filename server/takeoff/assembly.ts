@@ -44,23 +44,12 @@ const weightOfPieces = form(
   (across = 0, deep = 0, spacing = 1, weight = 0) => ((across * deep) / spacing) * weight,
 );
 const weightDeep = form('weight', 'thickness × weight of the volume', (depth = 0, weight = 0) => depth * weight);
-const withOpening = form(
-  'R with openings',
-  '1 ÷ ((1 − openings) ÷ R of the wall + openings × U)',
-  (share = 0, wall = 1, conductance = 0) => 1 / ((1 - share) / wall + share * conductance),
-);
-
 const kept = new WeakMap<Assembly, AssemblyFigures>();
 
 export function assemblyFigures(assembly: Assembly): AssemblyFigures {
   let figures = kept.get(assembly);
   if (figures === undefined) kept.set(assembly, (figures = figuresOf(assembly)));
   return figures;
-}
-
-/** R of a wall with a share of openings of a U in it. */
-export function resistanceWithOpenings(wall: R, share: Quantity<'number'>, conductance: Quantity<'conductance'>): R {
-  return measure('resistance', withOpening, share, wall, conductance);
 }
 
 function figuresOf(assembly: Assembly): AssemblyFigures {

@@ -110,7 +110,7 @@ function bought(group: Group, system: System): readonly Purchase[] {
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
   if (!group.key.endsWith(CUT))
-    return [atLeast(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
+    return [asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
   const { net, needed } = sums(group);
   const { word, bought: all, sticks } = cutting(group.lines, sticksOf(goods, system), wasteFactor(row), system);
   const [only, ...others] = sticks;
@@ -120,13 +120,20 @@ function materialBought(goods: NamedGoods, row: Material, group: Group, system: 
     : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
 }
 
+const nearestStep = form('bought', 'needed, to the nearest whole step', (needed = 0, step = 1) =>
+  step > 0 ? Math.round(needed / step) * step : needed,
+);
 const leastOrder = form('bought', 'what is needed, the least order at least', (bought = 0, least = 0) => Math.max(bought, least));
-/** The least that is ordered at once, where the row says so in what it is bought by. */
-function atLeast(purchase: Purchase, row: Material): Purchase {
-  const least = row.given.least?.value;
-  const { bought } = purchase;
-  if (least === undefined || least.dimension !== bought.dimension || bought.value >= least.value) return purchase;
-  return withBought(purchase, inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least)));
+/** By the nearest step where the row says so, and the least that is ordered at once, in what it is bought by. */
+function asOrdered(purchase: Purchase, row: Material): Purchase {
+  const { nearest, least } = row.given;
+  const { needed } = purchase;
+  let { bought } = purchase;
+  if (nearest !== undefined && nearest.value.dimension === bought.dimension && needed.dimension === bought.dimension)
+    bought = inUnitOf(bought, measure(bought.dimension, nearestStep, needed, nearest.value));
+  if (least !== undefined && least.value.dimension === bought.dimension && bought.value < least.value.value)
+    bought = inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least.value));
+  return bought === purchase.bought ? purchase : withBought(purchase, bought);
 }
 
 function withBought(purchase: Purchase, bought: Quantity): Purchase {

@@ -79,7 +79,7 @@ function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Materia
   for (const { value } of model.plan?.given.counts ?? []) {
     const row = list.find((each) => each.name === value.of.name);
     if (row?.kind !== 'material') continue;
-    const { waste, deducts, whole, covers, lap, rounds, least } = value.by.given;
+    const { waste, deducts, whole, covers, lap, rounds, nearest, least } = value.by.given;
     const own = row.given;
     counted.set(row, {
       ...row,
@@ -87,6 +87,7 @@ function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Materia
         ...own,
         waste: waste ?? own.waste,
         deducts: deducts ?? own.deducts,
+        nearest: nearest ?? own.nearest,
         least: least ?? own.least,
         whole: whole ?? own.whole,
         covers: covers ?? own.covers,

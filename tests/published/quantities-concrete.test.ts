@@ -41,6 +41,28 @@ foundation under shop
   expect(amount(bought, 'cy')).toBe(22);
 });
 
+test('NAVEDTRA 14070, Engineering Aid, ch. 5: counted as the manual counts, the order is the 21 cubic yards that it prints', () => {
+  const order = (book: string) => {
+    const plan = planOf(
+      `
+plan p
+  counts concrete by ${book}
+level shop
+  footprint 20' x 32'
+foundation under shop
+  footing  2' x 1'
+  wall     0.67' x 2'
+  slab     0.33'
+  concrete concrete
+`,
+      { library: 'built-in' },
+    );
+    return amount(plan.purchase('concrete').bought, 'cy');
+  };
+  expect(order('navy-concrete')).toBe(21);
+  expect(order('tenth-more-concrete')).toBe(22);
+});
+
 test('NAVEDTRA 14070, Engineering Aid, ch. 5: the same in exact fractions of a foot is 21.54 cubic yards', () => {
   const plan = planOf(
     `

@@ -2,9 +2,8 @@
 // outside film 0.17, siding 0.62, 7/16 in sheathing 0.62, 2x6 stud 6.875; inside film 0.68 and board 0.45 from memory:
 // ASHRAE Handbook of Fundamentals.
 import { expect, test } from 'vitest';
-import { constant } from '#kit/quantity';
-import { toBase } from '#kit/units';
-import { assemblyFigures, resistanceWithOpenings } from '#takeoff/assembly';
+import { assemblyFigures } from '#takeoff/assembly';
+import { envelopeOf } from '#takeoff/heat/envelope';
 import { amount } from '#tests/support/amounts';
 import { planOf } from '#tests/support/plan';
 
@@ -29,10 +28,29 @@ test('Journal of Light Construction, To improve the energy performance of walls,
   expect(amount(between, 'R')).toBeCloseTo(25.54, 2);
   expect(amount(through, 'R')).toBeCloseTo(9.415, 3);
   expect(Math.round(amount(resistance, 'R'))).toBe(18);
-  // With 15% of windows of U 0.30 it is R-11.
-  const conductance = constant('U', toBase(0.3, 'Btu/hft2F')!, 'conductance');
-  const whole = resistanceWithOpenings(resistance, constant('openings', 0.15, 'number'), conductance);
-  expect(Math.round(amount(whole, 'R'))).toBe(11);
+  // With 15% of windows of U 0.30 it is R-11: 150 of 1,000 sf.
+  const { model } = planOf(
+    `
+level main
+  footprint 30' x 20'
+  height    10'
+  walls     ext-2x6-wool
+window w-35 3' x 5', U 0.30
+room all on main
+  size    29' x 19'
+  windows 10 w-35
+`,
+    { library: 'built-in' },
+  );
+  const parts = envelopeOf(model.list('level')[0]!, model)!.parts;
+  const passing = ['outside wall', 'w-35'].map((label) =>
+    amount(
+      parts.find(({ form }) => form.label === label),
+      'Btu/hF',
+    ),
+  );
+  expect(passing[1]).toBeCloseTo(150 * 0.3, 4);
+  expect(Math.round(1000 / (passing[0]! + passing[1]!))).toBe(11);
 });
 
 test('continuousinsulation.org: R-20.5 between studs only is about 16% worse than R-13 with 7.5 outside', () => {
