@@ -8,9 +8,10 @@ import { levelShape } from '#model/facts/level';
 import type { Assembly, ElementOf, Foundation, Level, Opening, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { assemblyFigures } from '../assembly.ts';
-import { films } from '../conventions.ts';
-import { insulationOf } from '../insulation.ts';
+import { films, framingCounts } from '../conventions.ts';
+import { insulationOf, isBare } from '../insulation.ts';
 import { netOf, openingsOf } from '../measure/openings.ts';
+import { rimHeight } from '../measure/rim.ts';
 import { roofFigures } from '../measure/roof-figures.ts';
 import { edgeLoss } from './slab-edge.ts';
 
@@ -52,7 +53,7 @@ export function conductanceOf(assembly: Assembly): U | undefined {
 export function envelopeOf(level: Level, model: Model): Envelope | undefined {
   const around = [model.list('level'), model.list('roof'), model.list('foundation'), model.list('crawl')] as const;
   const rooms = roomsByLevel(model.list('room')).get(level) ?? [];
-  const reads = [...around, ...rooms];
+  const reads = [...around, ...rooms, framingCounts(model)];
   const before = kept.get(level);
   if (before !== undefined && sameList(before.reads, reads)) return before.envelope;
   const envelope = made(level, rooms, model);
@@ -111,6 +112,7 @@ function made(level: Level, rooms: readonly Room[], model: Model): Envelope | un
     sides,
   );
   under(level, shape.area, shape.perimeter, below, model, sides);
+  if (below.slab === undefined) rimOf(level, shape.perimeter, model, sides);
   return {
     ...sides,
     volume: height === undefined ? undefined : measure('volume', room, shape.area, height.value),
@@ -140,7 +142,8 @@ function pass(label: string, conductance: U, area: Area, { parts }: Sides): void
 function through(label: string, area: Area, assembly: Assembly, sides: Sides): void {
   const { resistance, unknown } = assemblyFigures(assembly);
   const silent = [...new Set(unknown.resistance)];
-  if (!(resistance.value > 0) || (silent.length > 0 && insulationOf(assembly) === undefined)) {
+  const insulation = silent.length === 0 ? undefined : insulationOf(assembly);
+  if (!(resistance.value > 0) || (silent.length > 0 && (insulation === undefined || isBare(insulation)))) {
     sides.without.push(`${label} (${silent[0] ?? assembly.name} tells no R)`);
     return;
   }
@@ -227,4 +230,12 @@ function isOverAir(level: Level, { foundation, crawl }: Ground, model: Model): b
   if (levels.some(({ given }) => given.basement !== undefined)) return false;
   if (foundation !== undefined) return true;
   return levels[0] === level && model.list('foundation').length === 0 && model.list('crawl').length === 0;
+}
+
+/** The edge of a floor loses heat as the wall does, unless the floor keeps its own: then it lies outside of what is warm. */
+function rimOf(level: Level, perimeter: Quantity<'length'>, model: Model, sides: Sides): void {
+  const walls = level.given.walls?.value;
+  const height = rimHeight(level, false, framingCounts(model));
+  if (walls === undefined || height === undefined || sides.parts.some(({ form: { label } }) => label === 'floor')) return;
+  through('rim of the floor', measure('area', surface, perimeter, height), walls, sides);
 }

@@ -39,13 +39,14 @@ describe('what loses heat', () => {
   ceiling flat-lid
 `;
     expect(parts(two).in).toEqual(['outside wall', 'floor']);
-    expect(parts(two, 'upper').in).toEqual(['outside wall', 'ceiling']);
+    // The edge of the floor between them is a wall's; that of a floor that keeps its own heat is not.
+    expect(parts(two, 'upper').in).toEqual(['outside wall', 'ceiling', 'rim of the floor']);
     expect(parts(`${two}roof r over main\n  shape gable 6:12\n`).in).toEqual(['outside wall', 'ceiling', 'floor']);
   });
   test('a slab loses along its edge, a closed crawl space through its walls', () => {
     expect(parts(`${HOUSE}foundation under main\n  slab 4"\n`).in).toEqual(['outside wall', 'ceiling', 'edge of the slab']);
     const crawl = `${HOUSE}foundation under main\n  footing 16" x 8"\n  wall 8" x 32"\ncrawl under main\n  insulated R-15\n`;
-    expect(parts(crawl).in).toEqual(['outside wall', 'ceiling', 'wall of the crawl space']);
+    expect(parts(crawl).in).toEqual(['outside wall', 'ceiling', 'wall of the crawl space', 'rim of the floor']);
     expect(parts(crawl.replace('insulated R-15', 'vents 1/150')).in).toEqual(['outside wall', 'ceiling', 'floor']);
   });
   test('over a basement no floor; its walls by their insulation, its floor in the earth named', () => {
@@ -57,7 +58,7 @@ foundation under cellar
   wall 8" x 96"
   insulated R-13 between framing, R-5
 `;
-    expect(parts(HOUSE + cellar).in).toEqual(['outside wall']);
+    expect(parts(HOUSE + cellar).in).toEqual(['outside wall', 'rim of the floor']);
     const below = parts(HOUSE + cellar, 'cellar');
     expect(below.in).toContain('basement wall');
     expect(below.without).toContain('basement floor (in the earth)');
