@@ -10,6 +10,7 @@ import type { Model } from '#model/resolve';
 import { assemblyFigures } from '../assembly.ts';
 import { films, framingCounts } from '../conventions.ts';
 import { insulationOf, isBare } from '../insulation.ts';
+import { withSlopes } from '../measure/ceiling.ts';
 import { netOf, openingsOf } from '../measure/openings.ts';
 import { rimHeight } from '../measure/rim.ts';
 import { roofFigures } from '../measure/roof-figures.ts';
@@ -104,9 +105,11 @@ function made(level: Level, rooms: readonly Room[], model: Model): Envelope | un
     if (conductance === undefined) sides.without.push(`${type.name} (no U)`);
     else pass(type.name, conductance, total(`openings ${type.name}`, 'area', areas), sides);
   }
+  // A roof that is the ceiling follows its own pitch; else rooms may say slopes of theirs.
+  const isRoof = level.given.ceiling?.value.given.for?.value === 'roof';
   above(
     level,
-    shape.area,
+    isRoof ? shape.area : withSlopes(shape.area, rooms),
     skylights.flatMap(({ count, area }) => (area === undefined ? [] : [measure('area', manyOf, count, area)])),
     model,
     sides,

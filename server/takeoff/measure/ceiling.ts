@@ -55,7 +55,8 @@ export function vaultPitch({ given: { shape } }: Roof): Quantity<'slope'> | unde
   return shape === undefined || shape.value.form === 'gambrel' ? undefined : shape.value.pitch;
 }
 
-function withSlopes(plan: Area, sloped: readonly Room[]): Area {
+/** A level's ceiling with what rooms that have slopes of their own add to it. */
+export function withSlopes(plan: Area, sloped: readonly Room[]): Area {
   const more = sloped.flatMap((room) => {
     const [floor, slope] = [roomShape(room), roomSlope(room)];
     return floor === undefined || slope === undefined ? [] : [measure('area', slopeAdds, slope.ceiling, floor.area)];

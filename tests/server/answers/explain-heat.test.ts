@@ -81,6 +81,15 @@ room r on main
   });
 });
 
+test('a room with a slope of its own has more ceiling: 10 by 12 feet from 8 to 13 are 10 × 13 of it', () => {
+  const sloped = `${HOUSE}room r on main
+  size 10' x 12'
+  sloped 8' in south, 13' in north
+`;
+  // 600 − 120 + 130 square feet.
+  expect(explanationText(explain('main.ua', viewText(sloped)).found[0]!)).toContain('ceiling along the slopes  610 sf');
+});
+
 test('what tells no U is named and not in the sum', () => {
   const windows = `${HOUSE}window glass 3' x 5'
 room r on main
