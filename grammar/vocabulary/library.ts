@@ -158,8 +158,8 @@ export const material = kind({
     'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
     lap: { takes: either(quantity('number'), length), help: 'Added for laps, before waste.', example: 'lap 10%' },
     'serves as': {
-      takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation'),
-      help: 'What a room’s word replaces; or insulation that no framing interrupts.',
+      takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation', 'masonry veneer'),
+      help: 'What a room’s word replaces; insulation that no framing interrupts; or brick and stone that only face a wall.',
       example: 'serves as board',
     },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },

@@ -1,6 +1,6 @@
 // Insulation of an assembly the way tables of energy codes name it: what fills the framing, and what lies on it unbroken.
 import { type Quantity, total } from '#kit/quantity';
-import type { Assembly } from '#model/model';
+import type { Assembly, Goods } from '#model/model';
 import { fillingOf, ownResistance } from './assembly.ts';
 import { materialOf } from './goods.ts';
 import { isPanel, type Layer, layersOf } from './measure/layers.ts';
@@ -23,7 +23,7 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
   const { main } = layersOf(assembly);
   const unknown: string[] = [];
   const between = main === undefined || isPanel(main) || main.deeper['filled with'] === undefined ? [] : fillingOf(main, unknown);
-  const heavy = assembly.given.layer.findIndex(({ value }) => materialOf(value)?.given.mass !== undefined);
+  const heavy = assembly.given.layer.findIndex(({ value }) => materialOf(value)?.given.mass !== undefined && !isVeneer(value));
   const inward = main !== undefined && assembly.given.layer.indexOf(main) < heavy ? [...between] : [];
   const outside = assembly.given.layer.flatMap((layer, at) => {
     const insulates =
@@ -43,6 +43,11 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
     outside: total('R outside the framing', 'resistance', outside),
     inward: heavy < 0 ? undefined : total('R inside of the heavy layer', 'resistance', inward),
   };
+}
+
+/** Brick or stone that only faces the wall: it makes no heavy wall of a framed one. */
+export function isVeneer(goods: Goods): boolean {
+  return materialOf(goods)?.given['serves as']?.value === 'masonry veneer';
 }
 
 /** No insulation at all. */
