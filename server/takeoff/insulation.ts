@@ -15,11 +15,19 @@ export interface Insulation {
   readonly inward: Quantity<'resistance'> | undefined;
 }
 
+const kept = new WeakMap<Assembly, { readonly insulation: Insulation | undefined }>();
+
 /**
  * Nothing, where no layer insulates and each is known. Undefined where something that insulates tells no R, or where nobody
  * knows what a layer is that might.
  */
 export function insulationOf(assembly: Assembly): Insulation | undefined {
+  let known = kept.get(assembly);
+  if (known === undefined) kept.set(assembly, (known = { insulation: insulationIn(assembly) }));
+  return known.insulation;
+}
+
+function insulationIn(assembly: Assembly): Insulation | undefined {
   const { main } = layersOf(assembly);
   const unknown: string[] = [];
   const between = main === undefined || isPanel(main) || main.deeper['filled with'] === undefined ? [] : fillingOf(main, unknown);
@@ -55,8 +63,9 @@ export function isBare({ between, outside }: Insulation): boolean {
   return between.value + outside.value === 0;
 }
 
-function isKnown({ value }: Layer): boolean {
-  return materialOf(value) !== undefined;
+/** A second frame may be filled. */
+function isKnown({ value, deeper }: Layer): boolean {
+  return materialOf(value) !== undefined && deeper['filled with'] === undefined;
 }
 
 const INSULATION: ReadonlySet<string> = new Set(['batts', 'loose']);

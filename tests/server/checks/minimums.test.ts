@@ -317,6 +317,8 @@ describe('no insulation at all', () => {
   test('not where nobody knows what a layer is, nor the ceiling under the next storey', () => {
     const strange = 'assembly outer for wall\n  layer stud 2x6 at 16" oc\n  layer hemp-block 8"\n';
     expect(found(main('  walls outer\n') + strange + den('main'))).toEqual([]);
+    const two = 'assembly outer for wall\n  layer stud 2x4 at 16" oc, filled with r13-batt\n  layer stud 2x6 at 16" oc\n';
+    expect(found(main('  walls outer\n') + two + den('main'))).toEqual([]);
     const lid = 'assembly lid for ceiling\n  layer drywall 1/2"\n';
     expect(found(main('  ceiling lid\n') + lid + den('main'))).toEqual([]);
   });
