@@ -131,8 +131,8 @@ export const material = kind({
     coats: { takes: count, help: 'Coats on new work.', example: 'coats 2' },
     'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
     'serves as': {
-      takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation'),
-      help: 'What a room’s word replaces; or insulation that no framing interrupts.',
+      takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation', 'masonry veneer'),
+      help: 'What a room’s word replaces; insulation that no framing interrupts; or brick and stone that only face a wall.',
       example: 'serves as board',
     },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },

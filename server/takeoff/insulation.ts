@@ -1,6 +1,6 @@
 // Insulation of an assembly the way tables of energy codes name it: what fills the framing, and what lies on it unbroken.
 import { type Quantity, total } from '#kit/quantity';
-import type { Assembly } from '#model/model';
+import type { Assembly, Goods } from '#model/model';
 import { fillingOf, ownResistance } from './assembly.ts';
 import { materialOf } from './goods.ts';
 import { isPanel, type Layer, layersOf } from './measure/layers.ts';
@@ -15,15 +15,23 @@ export interface Insulation {
   readonly inward: Quantity<'resistance'> | undefined;
 }
 
+const kept = new WeakMap<Assembly, { readonly insulation: Insulation | undefined }>();
+
 /**
  * Nothing, where no layer insulates and each is known. Undefined where something that insulates tells no R, or where nobody
  * knows what a layer is that might.
  */
 export function insulationOf(assembly: Assembly): Insulation | undefined {
+  let known = kept.get(assembly);
+  if (known === undefined) kept.set(assembly, (known = { insulation: insulationIn(assembly) }));
+  return known.insulation;
+}
+
+function insulationIn(assembly: Assembly): Insulation | undefined {
   const { main } = layersOf(assembly);
   const unknown: string[] = [];
   const between = main === undefined || isPanel(main) || main.deeper['filled with'] === undefined ? [] : fillingOf(main, unknown);
-  const heavy = assembly.given.layer.findIndex(({ value }) => materialOf(value)?.given.mass !== undefined);
+  const heavy = assembly.given.layer.findIndex(({ value }) => materialOf(value)?.given.mass !== undefined && !isVeneer(value));
   const inward = main !== undefined && assembly.given.layer.indexOf(main) < heavy ? [...between] : [];
   const outside = assembly.given.layer.flatMap((layer, at) => {
     const insulates =
@@ -45,13 +53,19 @@ export function insulationOf(assembly: Assembly): Insulation | undefined {
   };
 }
 
+/** Brick or stone that only faces the wall: it makes no heavy wall of a framed one. */
+export function isVeneer(goods: Goods): boolean {
+  return materialOf(goods)?.given['serves as']?.value === 'masonry veneer';
+}
+
 /** No insulation at all. */
 export function isBare({ between, outside }: Insulation): boolean {
   return between.value + outside.value === 0;
 }
 
-function isKnown({ value }: Layer): boolean {
-  return materialOf(value) !== undefined;
+/** A second frame may be filled. */
+function isKnown({ value, deeper }: Layer): boolean {
+  return materialOf(value) !== undefined && deeper['filled with'] === undefined;
 }
 
 const INSULATION: ReadonlySet<string> = new Set(['batts', 'loose']);

@@ -6,12 +6,12 @@ import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { countOf, type FactTable, number, serving, smallest } from './tables.ts';
+import { countOf, type FactTable, number, serving } from './tables.ts';
 
 type Alarm = 'smoke alarm' | 'co alarm';
 
 /** Undefined where no room of the list tells its devices. */
-function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity<'number'> | undefined {
+function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity | undefined {
   const told = rooms.filter(({ given }) => given.devices.length > 0);
   if (told.length === 0) return undefined;
   return number(
@@ -61,13 +61,6 @@ function topOf(room: Room): Quantity | undefined {
   return room.given.sloped?.value.high.height ?? factsOf(room).height;
 }
 
-/** The fewer of the hall's and the high room's: both need one. */
-function alarmsThere(hall: Room, model: Model): Quantity | undefined {
-  const high = highRoom(hall, model);
-  const counts = high === undefined ? [] : [hall, high.room].flatMap((room) => alarmsIn([room], 'smoke alarm') ?? []);
-  return smallest(counts);
-}
-
 export const alarmsOfRoom: FactTable<Room> = {
   own: {
     'smoke-alarms': (room) => alarmsIn([room], 'smoke alarm'),
@@ -76,7 +69,10 @@ export const alarmsOfRoom: FactTable<Room> = {
   },
   beside: {
     'ceiling-above-hall': (hall, model) => highRoom(hall, model)?.above,
-    'alarms-in-hall-and-high-room': alarmsThere,
+    'alarms-in-high-room': (hall, model) => {
+      const high = highRoom(hall, model);
+      return high === undefined ? undefined : alarmsIn([high.room], 'smoke alarm');
+    },
     'alarms-outside': (room, model) => outside(room, 'smoke alarm', model),
     'co-alarms-outside': (room, model) => outside(room, 'co alarm', model),
   },

@@ -3,10 +3,9 @@
 import { NONE } from '#kit/differing';
 import { constant, form, measure, type Quantity, roundUp, total } from '#kit/quantity';
 import { factsOf } from '#model/facts';
-import type { ElementOf, Foundation, Level, Trench } from '#model/model';
+import type { ElementOf, Foundation, Trench } from '#model/model';
 import { ownResistance } from '#takeoff/assembly';
-import { materialOf } from '#takeoff/goods';
-import { framingGoods } from '#takeoff/measure/layers';
+import { isVeneer } from '#takeoff/insulation';
 import { isBareBasement, isBareCrawl } from './lived-in.ts';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
 
@@ -17,18 +16,6 @@ function insulationOfWall(line: WallInsulation, bare: boolean, sort: 'unbroken' 
   if (line === undefined && !bare) return undefined;
   const layers = (line?.value ?? NONE).flatMap(({ value }) => ((value.way ?? 'unbroken') === sort ? [value.insulates] : []));
   return total(`R ${sort}`, 'resistance', layers);
-}
-
-/** Whether the outermost layer of a framed wall is heavy. */
-function facedInMasonry(level: Level | undefined): boolean {
-  const walls = level?.given.walls?.value;
-  const last = walls?.given.layer.at(-1);
-  return (
-    walls !== undefined &&
-    last !== undefined &&
-    materialOf(last.value)?.given.mass !== undefined &&
-    framingGoods(walls) !== undefined
-  );
 }
 
 const beyond = form('footing beyond the wall', '(footing − wall) ÷ 2', (footing = 0, wall = 0) => (footing - wall) / 2);
@@ -96,7 +83,8 @@ export const factsOfFoundation: FactTable<Foundation> = {
     'under-slab': ({ given }) =>
       total('R under the slab', 'resistance', given.slab?.value.over?.flatMap(({ value }) => ownResistance(value) ?? []) ?? []),
     'slab-heated': ({ given }) => number('heated slab', given.slab?.deeper.heated === undefined ? 0 : 1),
-    'masonry-veneer': ({ given }) => number('masonry before the wall', facedInMasonry(given.under?.value) ? 1 : 0),
+    'masonry-veneer': ({ given }) =>
+      number('masonry veneer', given.under?.value.given.walls?.value.given.layer.some(({ value }) => isVeneer(value)) ? 1 : 0),
   },
   beside: {
     unbroken: (foundation, model) => insulationOfWall(foundation.given.insulated, isBareBasement(foundation, model), 'unbroken'),

@@ -2,6 +2,7 @@
 import { form, measure, type Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Roof } from '#model/model';
+import { thicknessOf } from '#takeoff/goods';
 import { shareWritten } from './ground.ts';
 import { type FactTable, greatest, number, shareOf, smallest } from './tables.ts';
 
@@ -12,12 +13,47 @@ function ventShare({ given }: Roof): Quantity | undefined {
   const open = given.vents?.value.open;
   if (open === undefined) return undefined;
   if (typeof open === 'string') return shareWritten(open);
-  const level = given.over?.value;
-  const size = given.size?.value;
-  const floor =
-    (level === undefined ? undefined : factsOf(level)['floor-area']) ??
-    (size === undefined ? undefined : measure('area', planOf, size.left, size.right));
+  const floor = atticFloor(given);
   return floor === undefined ? undefined : shareOf(open, floor);
+}
+
+function atticFloor({ over, size }: Roof['given']): Quantity | undefined {
+  return (
+    (over === undefined ? undefined : factsOf(over.value)['floor-area']) ??
+    (size === undefined ? undefined : measure('area', planOf, size.value.left, size.value.right))
+  );
+}
+
+/** Whether there is a space between roof and ceiling: a roof that runs into another shares that one's. */
+function hasAttic({ over, into, dormer, vents }: Roof['given']): boolean {
+  if (into !== undefined || dormer !== undefined || over?.value.given.attic !== undefined) return false;
+  const ceiling = over?.value.given.ceiling?.value.given;
+  return ceiling === undefined ? vents !== undefined : ceiling.for?.value === 'ceiling' && ceiling.layer.length > 0;
+}
+
+const underRidge = form(
+  'height of the attic',
+  'pitch × half the lesser side − framing of roof and ceiling',
+  (pitch = 0, side = 0, depth = 0) => (pitch * side) / 2 - 2 * depth,
+);
+const underShed = form(
+  'height of the attic',
+  'pitch × the lesser side − framing of roof and ceiling',
+  (pitch = 0, side = 0, depth = 0) => pitch * side - 2 * depth,
+);
+
+/** At its highest, above what frames the ceiling; that is taken to be as deep as what frames the roof, and trusses to be thin. */
+function atticHeight(roof: Roof): Quantity | undefined {
+  const { given } = roof;
+  const { pitch } = factsOf(roof);
+  const facts = given.over === undefined ? undefined : factsOf(given.over.value);
+  const side = smallest(
+    given.size === undefined ? [facts?.width ?? [], facts?.depth ?? []].flat() : [given.size.value.left, given.size.value.right],
+  );
+  if (!hasAttic(given) || pitch === undefined || side === undefined) return undefined;
+  const depth = given.framed === undefined ? undefined : thicknessOf(given.framed.value.of);
+  const how = given.shape?.value.form === 'shed' ? underShed : underRidge;
+  return measure('length', how, pitch, side, depth ?? number('framing', 0));
 }
 
 export const factsOfRoof: FactTable<Roof> = {
@@ -32,6 +68,8 @@ export const factsOfRoof: FactTable<Roof> = {
     'vent-from-openings': 'plumbing-vent',
   },
   own: {
+    'attic-height': atticHeight,
+    'attic-area': ({ given }) => (hasAttic(given) ? atticFloor(given) : undefined),
     'vent-share': ventShare,
     'high-share': ({ given }) => given.vents?.value.high,
     retarder: ({ given }) => number('retarders under the attic', given.vents?.deeper['over retarder'] === undefined ? 0 : 1),

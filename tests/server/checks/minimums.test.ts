@@ -182,7 +182,7 @@ test('behind masonry veneer four inches of wall above the ground will do', () =>
   // International Residential Code R404.1.6 by evstudio.com (2009) and Concrete Facts Magazine, September 2016 (2015).
   const rows = (outermost: string, wall: string): readonly string[] =>
     checked(
-      `plan p\n  code irc-2015\nmaterial brick "Brick" laid courses\n  mass\nassembly outer for wall\n` +
+      `plan p\n  code irc-2015\nmaterial brick "Brick" laid courses\n  serves as masonry veneer\nassembly outer for wall\n` +
         `  layer stud 2x6 at 16" oc, filled with r21-batt\n  layer ${outermost}\nlevel main\n  walls outer\n` +
         `foundation perimeter under main\n  footing 20" x 8"\n  bottom 34" below grade\n  wall 12" x ${wall}\n`,
     )
@@ -306,9 +306,19 @@ describe('no insulation at all', () => {
     expect(found(outer, 'irc-2018', '6A')).toEqual(['minimum/mass-wall-out-2018-zone-6']);
   });
 
+  test('brick that only faces studs makes no heavy wall of them', () => {
+    const wall = (serves: string): string =>
+      `${main('  walls outer\n')}material brick "Brick" laid courses\n  mass\n${serves}assembly outer for wall\n` +
+      `  layer stud 2x6 at 16" oc, filled with r15-batt\n  layer brick 3 5/8"\n`;
+    expect(found(wall('  serves as masonry veneer\n'))).toEqual(['minimum/wall-2021-zones-4-8']);
+    expect(found(wall(''))).toEqual(['minimum/mass-wall-in-2021-zone-5']);
+  });
+
   test('not where nobody knows what a layer is, nor the ceiling under the next storey', () => {
     const strange = 'assembly outer for wall\n  layer stud 2x6 at 16" oc\n  layer hemp-block 8"\n';
     expect(found(main('  walls outer\n') + strange + den('main'))).toEqual([]);
+    const two = 'assembly outer for wall\n  layer stud 2x4 at 16" oc, filled with r13-batt\n  layer stud 2x6 at 16" oc\n';
+    expect(found(main('  walls outer\n') + two + den('main'))).toEqual([]);
     const lid = 'assembly lid for ceiling\n  layer drywall 1/2"\n';
     expect(found(main('  ceiling lid\n') + lid + den('main'))).toEqual([]);
   });
@@ -332,5 +342,34 @@ describe('no insulation at all', () => {
     expect(found(`${floor(', filled with r30-batt')}crawl under main\n`)).toEqual([]);
     expect(found(`${floor('')}crawl under main\n  insulated R-15\n`)).toEqual([]);
     expect(found(`${floor('')}crawl under main\n  vents 1/150\n`)).toEqual(['minimum/floor-2021-zones-5-6']);
+  });
+});
+
+describe('an attic without a way in', () => {
+  // Summaries of 2012 International Residential Code R807.1: more than 30 square feet, 30 inches high.
+  const attic = (roof: string, ceiling = 'flat-lid', footprint = `24' x 30'`): readonly string[] =>
+    plan(
+      `level main\n  footprint ${footprint}\n  ceiling ${ceiling}\nroof main over main\n${roof}` +
+        'assembly slope for roof\n  layer osb 7/16"\n  layer rafter 2x10 at 16" oc, filled with r30-batt\n  layer drywall 1/2"\n',
+    ).messages('minimum/attic-no-way-in');
+
+  test('is told where a flat ceiling lies under a roof that is high enough', () => {
+    expect(attic('  shape gable 6:12\n')).toHaveLength(1);
+    expect(attic('  shape gable 6:12\n  access 22" x 30"\n')).toEqual([]);
+    // 12 feet by 2 1/2 in 12 are 30 inches exactly.
+    expect(attic('  shape gable 2.5:12\n')).toHaveLength(1);
+    expect(attic('  shape gable 2.4:12\n')).toEqual([]);
+    // Rafters and ceiling joists of 9 1/4 inches leave 29 1/2 of 48.
+    expect(attic('  shape gable 4:12\n  framed rafter 2x10 at 16" oc\n')).toEqual([]);
+    expect(attic('  shape shed 2:12, high east\n')).toHaveLength(1);
+  });
+
+  test('not where the ceiling follows the slope, there is none, the roof runs into another, or the space is small', () => {
+    expect(attic('  shape gable 6:12\n', 'slope')).toEqual([]);
+    expect(attic('  shape gable 6:12\n', 'bare-lid')).toEqual([]);
+    expect(attic('  shape gable 24:12\n', 'flat-lid', `5' x 6'`)).toEqual([]);
+    expect(attic('  shape flat\n')).toEqual([]);
+    const wing = `roof wing into main in south\n  size 12' x 12'\n  shape gable 12:12\n  vents 1/150\n`;
+    expect(attic(`  shape gable 6:12\n  access 22" x 30"\n${wing}`)).toEqual([]);
   });
 });
