@@ -28,6 +28,8 @@ export interface Surroundings {
   /** Where the pages of the rule reference lie; absent where there are none to open. */
   readonly pagesFolder?: string;
   readonly version: string;
+  /** Called in the midst of long work. */
+  readonly onLongWork?: () => void;
 }
 
 interface Sent {
@@ -42,8 +44,8 @@ const WATCHED = [{ globPattern: '**/*.screed' }, { globPattern: '**/.screed-base
 /** Hints are compared, and asked for again, at most this often. */
 const REFRESH_EVERY = 250;
 
-export function serve(connection: Connection, { files, libraryFolder, pagesFolder, version }: Surroundings): void {
-  const places = workspace(files, libraryFolder);
+export function serve(connection: Connection, { files, libraryFolder, pagesFolder, version, onLongWork }: Surroundings): void {
+  const places = workspace(files, libraryFolder, { onLongWork });
   const addresses = addressBook(files, places, pagesFolder);
   let client: Client = clientOf(undefined);
   let settings: Settings = settingsOf(undefined);

@@ -13,27 +13,40 @@ import { serve } from './connection.ts';
 export function startServer(): void {
   // The plan's results live long and each keystroke replaces few of them, so the heap may grow in small steps: half the memory.
   setFlagsFromString('--heap-growing-percent=20');
-  holdYoungSpace();
   for (const method of ['log', 'info', 'debug', 'warn', 'trace'] as const) console[method] = console.error;
   // An editor that died without a word cannot be written to.
   process.stdout.on('error', () => process.exit(1));
   const connection = createConnection(process.stdin, process.stdout);
-  serve(connection, { files: nodeFiles(), libraryFolder: libraryFolder(), pagesFolder: pagesFolder(), version: version() });
+  serve(connection, {
+    files: nodeFiles(),
+    libraryFolder: libraryFolder(),
+    pagesFolder: pagesFolder(),
+    version: version(),
+    onLongWork: holdYoungSpace(),
+  });
   connection.listen();
 }
 
 /** Of the space for new objects: both halves together. Twice as much made no keystroke quicker. */
 const YOUNG_SPACE = 16 * 2 ** 20;
 
-/** Its size can only be given before a process starts, which is the editor's to say; but it can be kept from growing further. */
-function holdYoungSpace(): void {
-  const observer = new PerformanceObserver(() => {
+/**
+ * Its size can only be given before a process starts, which is the editor's to say; but it can be kept from growing further.
+ * Whoever works long without a pause asks in between: nobody is told of collections then, and it grows in each.
+ */
+function holdYoungSpace(): () => void {
+  let held = false;
+  const hold = (): void => {
+    if (held) return;
     const young = getHeapSpaceStatistics().find(({ space_name: name }) => name === 'new_space');
     if (young !== undefined && young.space_size < YOUNG_SPACE) return;
     setFlagsFromString('--semi-space-growth-factor=1');
+    held = true;
     observer.disconnect();
-  });
+  };
+  const observer = new PerformanceObserver(hold);
   observer.observe({ entryTypes: ['gc'] });
+  return hold;
 }
 
 declare const SCREED_VERSION: string | undefined;

@@ -69,12 +69,14 @@ interface Outline {
 export interface Looking {
   /** The day on which every plan is seen, days since 1970-01-01; each plan's own where absent. */
   readonly asOf?: number | undefined;
+  /** Called in the midst of long work. */
+  readonly onLongWork?: (() => void) | undefined;
   /** The path of the one baseline, or none; where absent, each plan's own: beside it, else in its folder. */
   readonly baseline?: string | 'none' | undefined;
 }
 
 /** `libraryFolder`: where the library's files lie for an editor to open; definitions in it have paths below. */
-export function workspace(files: Files, libraryFolder: string, { asOf, baseline: asked }: Looking = {}): Workspace {
+export function workspace(files: Files, libraryFolder: string, { asOf, baseline: asked, onLongWork }: Looking = {}): Workspace {
   const documents = new Map<string, TextDocument>();
   const disk = new Map<string, string | undefined>();
   const outlines = new Map<string, Outline>();
@@ -151,7 +153,7 @@ export function workspace(files: Files, libraryFolder: string, { asOf, baseline:
     if (root.plan === undefined || !isCurrent(root)) {
       root.reads.clear();
       const day = asOf === undefined ? {} : { asOf };
-      const library = libraryAt(libraryFolder);
+      const library = libraryAt(libraryFolder, onLongWork);
       root.plan = analyse({ root: root.path, texts: root.texts, library, baseline: baselineOf(root), ...day }, root.memory);
     }
     return root.plan;
@@ -178,7 +180,7 @@ export function workspace(files: Files, libraryFolder: string, { asOf, baseline:
 
   return {
     prepare: () => {
-      libraryAt(libraryFolder);
+      libraryAt(libraryFolder, onLongWork);
     },
     setFolders: (next) => {
       folders = next;
@@ -236,12 +238,13 @@ export function baselinesFor(root: string, folder: string): readonly string[] {
 
 const libraries = new Map<string, Library>();
 /** Read once, when the first plan needs it. */
-function libraryAt(folder: string): Library {
+function libraryAt(folder: string, onLongWork?: () => void): Library {
   let library = libraries.get(folder);
   if (library === undefined) {
     library = readLibrary(
       libraryTexts.map(({ path, text }) => ({ path: `${folder}/${path}`, text })),
       noWork(),
+      onLongWork,
     );
     libraries.set(folder, library);
   }

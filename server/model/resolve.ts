@@ -72,10 +72,19 @@ export interface Resolved {
   readonly findings: readonly Finding[];
 }
 
-export function readLibrary(texts: readonly { readonly path: string; readonly text: string }[], work: Work): Library {
+/** `onFile` is called after each file: it is long work without a pause. */
+export function readLibrary(
+  texts: readonly { readonly path: string; readonly text: string }[],
+  work: Work,
+  onFile: () => void = () => undefined,
+): Library {
   const cache = statementCache();
   const memory = namesMemory();
-  const files = texts.map(({ path, text }) => fileNames(path, parse(text, { cache, work }), memory, work));
+  const files = texts.map(({ path, text }) => {
+    const file = fileNames(path, parse(text, { cache, work }), memory, work);
+    onFile();
+    return file;
+  });
   const findings = files.flatMap(lineFindings);
   return { table: nameTable(files), findings };
 }
