@@ -28,7 +28,7 @@ export const shortOfNet = findingSort<
 export const tooLittle: Check = {
   code: 'deliveries/too-little',
   about:
-    'What a delivery says it brings (`amount`) is held against what the plan needs: less than the drawing holds is an error, less than that with the usual waste a warning that says what margin the order has.',
+    'What a delivery says it brings (`amount`) is held against what the plan needs. Less than the drawing holds is an error; less than that with the usual waste is a warning that says what margin the order has.',
   wrong: `level floor
   footprint 26' x 28'
 foundation slab under floor

@@ -14,7 +14,7 @@ export const wet = findingSort<[wall: string, surface: string, face: string, dew
 export const dewPoint: Check = {
   code: 'walls/dew-point',
   about:
-    'Screens outside walls by the dew-point method, where a plan gives the warmth and humidity indoors and the average of the coldest months outdoors: the inner face of what lies outside of filled framing should be warmer than the dew point of the air in the rooms.',
+    'What lies outside of filled framing should be warmer inside than the dew point of the rooms. Outside walls are screened by that method where a plan gives the warmth and humidity indoors and the average of the coldest months outdoors.',
   wrong: `plan house "House"
   indoors 70 F, 50% humidity
   outdoors 5 F, 32 F on average
