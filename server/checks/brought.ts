@@ -1,4 +1,5 @@
 // What deliveries bring, with the rows of it in the library and the step that first uses it: for checks of when it comes.
+import { dayOfStart } from '#kit/dates';
 import { addTo } from '#kit/gathered';
 import type { GoodsRow } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -42,7 +43,7 @@ export const broughtGoods = keptWhile(
             label: row?.label ?? value.name,
             row,
             first,
-            day: first === undefined ? undefined : Math.floor(timeline.crews.start[first]! / (24 * 60)),
+            day: first === undefined ? undefined : dayOfStart(timeline.crews.start[first]!),
           };
         }),
       }));

@@ -99,11 +99,6 @@ export const seenToBy = keptFor(
   (rows: readonly Hazard[]): ReadonlySet<string> => new Set(rows.flatMap((row) => namesOf(row).metBy)),
 );
 
-/** The works that carry it. */
-export function hazardWorks(row: Hazard): readonly string[] {
-  return namesOf(row).during;
-}
-
 function severityOf({ given }: Hazard): 'error' | 'warning' | 'note' {
   return given.severity?.value ?? 'note';
 }

@@ -19,6 +19,8 @@ export interface DeliveryDates {
   /** The step that first waits for it, and the day by whose morning it must be there. Undefined where nothing waits. */
   readonly first: number | undefined;
   readonly wanted: number | undefined;
+  /** The moment itself. */
+  readonly latest: number | undefined;
   /** The last working day to order it on, by its lead; undefined where it is ordered, has come, has no lead or nothing waits. */
   readonly orderBy: number | undefined;
 }
@@ -70,7 +72,16 @@ function datesOf(delivery: Delivery, step: number, waits: Waits | undefined, tim
     lead === undefined || ordered !== undefined || came || wanted === undefined
       ? undefined
       : orderDay(wanted, lead.value, timeline);
-  return { step, delivery, comes: dayOfStart(crews.start[step]!), came, first: waits?.first, wanted, orderBy };
+  return {
+    step,
+    delivery,
+    comes: dayOfStart(crews.start[step]!),
+    came,
+    first: waits?.first,
+    wanted,
+    latest: waits?.latest,
+    orderBy,
+  };
 }
 
 /** What is ordered on a day when nobody works is ordered on the working day before. */

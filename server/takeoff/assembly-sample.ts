@@ -8,9 +8,10 @@ import { type FramingCounts, framingCounts } from './conventions.ts';
 import { explode } from './explode.ts';
 import { thicknessOf } from './goods.ts';
 import type { Line, Portion, Where } from './lines.ts';
-import { looseDepth } from './measure/ceiling.ts';
+import { ceilingLayer } from './measure/ceiling.ts';
+import { laidOnFloor } from './measure/floor.ts';
 import { facesOf, isFace, isFrame, isPanel, type Layer, layersOf } from './measure/layers.ts';
-import { counted, laidOf, portion } from './measure/portion.ts';
+import { counted, portion } from './measure/portion.ts';
 import { facePortion } from './measure/room-walls.ts';
 import { wallLayers } from './measure/wall-layers.ts';
 import { plateLength, studLength } from './measure/walls.ts';
@@ -30,7 +31,6 @@ const tall = constant('height', 8 * FOOT, 'length', 'common practice: 8 feet hig
 const usualSpacing = constant('spacing', 2 * FOOT, 'length', 'common practice');
 const longAs = form('length', 'spaces × spacing', (spaces = 0, spacing = 0) => spaces * spacing);
 const stretchArea = form('area of the stretch', 'length × height', (length = 0, height = 0) => length * height);
-const laidDeep = form('loose insulation', 'area × depth', (area = 0, depth = 0) => area * depth);
 const each = form('labour', 'person-hours ÷ area', (hours = 0, area = 1) => hours / area);
 
 /** Undefined for assemblies of a roof, which the roof itself frames, and for those that do not say where they are used. */
@@ -85,7 +85,7 @@ function layerPortions(
     case 'floor':
       return layer.flatMap((each) => (isFace(each.value) ? [] : floorPortions(each, area, where)));
     case 'ceiling':
-      return layer.flatMap((each) => (isFace(each.value) ? [] : ceilingPortions(each, area, where)));
+      return layer.flatMap((each) => ceilingLayer(each, area, where, []));
     default:
       return undefined;
   }
@@ -107,40 +107,7 @@ function floorPortions(layer: Layer, area: Quantity<'area'>, where: Where): read
         : [portion('floor-insulation-area', where, area, { goods: filled.value, depth: thicknessOf(goods) })]),
     ];
   }
-  switch (laidOf(goods)) {
-    case 'batts':
-    case 'loose':
-      return [portion('floor-insulation-area', where, area, { goods, depth: thicknessOf(goods) })];
-    case 'membrane':
-    case 'rolls':
-      return [portion('wall-barrier-area', where, area, { goods })];
-    default:
-      return [portion('floor-deck-area', where, area, { goods, otherwise: ['floor-insulation-area', 'wall-sheathing-area'] })];
-  }
-}
-
-/** What hangs under a roof's own framing. */
-function ceilingPortions(layer: Layer, area: Quantity<'area'>, where: Where): readonly Portion[] {
-  const goods = layer.value;
-  if (isFrame(layer)) {
-    const filled = layer.deeper['filled with'];
-    return filled === undefined
-      ? []
-      : [portion('ceiling-insulation-area', where, area, { goods: filled.value, depth: thicknessOf(goods) })];
-  }
-  switch (laidOf(goods)) {
-    case 'loose': {
-      const depth = looseDepth(goods);
-      return depth === undefined
-        ? []
-        : [portion('ceiling-insulation-volume', where, measure('volume', laidDeep, area, depth), { goods })];
-    }
-    case 'membrane':
-    case 'rolls':
-      return [portion('wall-barrier-area', where, area, { goods })];
-    default:
-      return [portion('ceiling-insulation-area', where, area, { goods, otherwise: ['wall-foam-area'] })];
-  }
+  return [laidOnFloor(goods, area, where)];
 }
 
 function framing(

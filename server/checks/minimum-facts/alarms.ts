@@ -6,19 +6,9 @@ import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { countOf, type FactTable, number, serving } from './tables.ts';
+import { countOf, devicesIn, type FactTable, number, serving } from './tables.ts';
 
 type Alarm = 'smoke alarm' | 'co alarm';
-
-/** Undefined where no room of the list tells its devices. */
-function alarmsIn(rooms: readonly Room[], alarm: Alarm): Quantity | undefined {
-  const told = rooms.filter(({ given }) => given.devices.length > 0);
-  if (told.length === 0) return undefined;
-  return number(
-    `${alarm}s`,
-    told.reduce((sum, { given }) => sum + countOf(serving(given.devices, alarm)), 0),
-  );
-}
 
 /** In the rooms that a bedroom's doors lead to, and those open to them. Baths and closets lead nowhere. */
 function outside(room: Room, alarm: Alarm, model: Model): Quantity | undefined {
@@ -30,7 +20,7 @@ function outside(room: Room, alarm: Alarm, model: Model): Quantity | undefined {
     if (next === undefined || use === 'bathing' || use === 'closet' || use === 'storage' || use === 'sleeping') continue;
     for (const each of open(next)) beyond.add(each);
   }
-  return alarmsIn([...beyond], alarm);
+  return devicesIn([...beyond], alarm);
 }
 
 const higher = form('ceiling above that of the hall', 'height − height of the hall', (height = 0, hall = 0) => height - hall);
@@ -63,15 +53,15 @@ function topOf(room: Room): Quantity | undefined {
 
 export const alarmsOfRoom: FactTable<Room> = {
   own: {
-    'smoke-alarms': (room) => alarmsIn([room], 'smoke alarm'),
-    'co-alarms': (room) => alarmsIn([room], 'co alarm'),
+    'smoke-alarms': (room) => devicesIn([room], 'smoke alarm'),
+    'co-alarms': (room) => devicesIn([room], 'co alarm'),
     flames: ({ given }) => number('fires', countOf(serving(given.fixtures, 'flame'))),
   },
   beside: {
     'ceiling-above-hall': (hall, model) => highRoom(hall, model)?.above,
     'alarms-in-high-room': (hall, model) => {
       const high = highRoom(hall, model);
-      return high === undefined ? undefined : alarmsIn([high.room], 'smoke alarm');
+      return high === undefined ? undefined : devicesIn([high.room], 'smoke alarm');
     },
     'alarms-outside': (room, model) => outside(room, 'smoke alarm', model),
     'co-alarms-outside': (room, model) => outside(room, 'co alarm', model),
@@ -80,13 +70,13 @@ export const alarmsOfRoom: FactTable<Room> = {
 
 export const alarmsOfLevel: FactTable<Level> = {
   beside: {
-    'smoke-alarms': (level, model) => alarmsIn(roomsOn(level, model), 'smoke alarm'),
+    'smoke-alarms': (level, model) => devicesIn(roomsOn(level, model), 'smoke alarm'),
   },
 };
 
 export const alarmsOfPlan: FactTable<Plan> = {
   around: {
-    'co-alarms': (_, model) => alarmsIn(model.list('room'), 'co alarm'),
+    'co-alarms': (_, model) => devicesIn(model.list('room'), 'co alarm'),
     'co-sources': (_, model) =>
       number(
         'fires and garages',

@@ -5,7 +5,7 @@ import type { Level, Plan, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { roomsOn } from '../level-rooms.ts';
 import { neighboursOf } from './neighbours.ts';
-import { areas, countOf, type FactTable, greatest, number, ratingOf, serving, smallest } from './tables.ts';
+import { areas, countOf, devicesIn, type FactTable, greatest, number, ratingOf, serving, smallest } from './tables.ts';
 
 const between = form('wall between doors', 'perimeter − doors and cased openings', (perimeter = 0, openings = 0) =>
   Math.max(0, perimeter - openings),
@@ -52,8 +52,7 @@ export const powerOfRoom: FactTable<Room> = {
   },
   own: {
     'counter-outlets': counterOutlets,
-    outlets: ({ given }) =>
-      given.devices.length === 0 ? undefined : number('outlets', countOf(serving(given.devices, 'outlet'))),
+    outlets: (room) => devicesIn([room], 'outlet'),
     'plain-outlets': ({ given }) => {
       if (given.devices.length === 0) return undefined;
       const guarded = countOf(serving(given.devices, 'counter outlet'));
@@ -101,18 +100,8 @@ function greatestOf(service: string, dimension: 'current' | 'power', model: Mode
   return most === undefined ? undefined : constant(service, most, dimension);
 }
 
-/** Where no room says its devices, nobody knows. */
-function outletsOf(rooms: readonly Room[], service: string): Quantity | undefined {
-  const told = rooms.filter(({ given }) => given.devices.length > 0);
-  if (told.length === 0) return undefined;
-  return number(
-    `${service}s`,
-    told.reduce((sum, { given }) => sum + countOf(serving(given.devices, service)), 0),
-  );
-}
-
 export const powerOfLevel: FactTable<Level> = {
-  beside: { outlets: (level, model) => outletsOf(roomsOn(level, model), 'outlet') },
+  beside: { outlets: (level, model) => devicesIn(roomsOn(level, model), 'outlet') },
 };
 
 /** Both legs of a service of 120 and 240 V. */
@@ -164,7 +153,7 @@ const currentOf = form('current of the heater', 'power ÷ 240 V', (power = 0) =>
 
 export const powerOfPlan: FactTable<Plan> = {
   around: {
-    'outside-outlets': (_, model) => outletsOf(model.list('room'), 'outside outlet'),
+    'outside-outlets': (_, model) => devicesIn(model.list('room'), 'outside outlet'),
     // Where no appliance tells its nameplate nobody knows.
     'appliance-power': (_, model) => {
       const { power } = loadsOf('appliance', model);

@@ -43,6 +43,18 @@ function servesAs({ of }: Goods, service: string): boolean {
   return of?.kind === 'fixture' && (of.given['serves as']?.value.some(({ value }) => value === service) ?? false);
 }
 
+/** How many of the devices of these rooms serve as something; where no room tells its devices, nobody knows. */
+export function devicesIn(rooms: readonly Room[], service: string): Quantity | undefined {
+  let told = false;
+  let count = 0;
+  for (const { given } of rooms) {
+    if (given.devices.length === 0) continue;
+    told = true;
+    count += countOf(serving(given.devices, service));
+  }
+  return told ? number(`${service}s`, count) : undefined;
+}
+
 /** How many of them. */
 export function countOf(listed: readonly Listed[]): number {
   return listed.reduce((sum, { count }) => sum + (typeof count === 'number' ? count : 1), 0);

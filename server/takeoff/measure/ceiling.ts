@@ -34,7 +34,7 @@ export function measureCeiling(level: Level, vault: Roof | undefined, sloped: re
     findings.push(finding(sizeMissing, (level.given.ceiling ?? level).place, level.label, ONE_SLOPE));
   const area = pitch === undefined ? withSlopes(shape.area, sloped) : measure('area', underRoof, shape.area, pitch);
   if (!isRoof) {
-    const portions = ceiling.given.layer.flatMap((layer) => layerPortions(layer, area, where, findings));
+    const portions = ceiling.given.layer.flatMap((layer) => ceilingLayer(layer, area, where, findings));
     return { portions, findings };
   }
   const { main, before, after } = layersOf(ceiling);
@@ -42,7 +42,7 @@ export function measureCeiling(level: Level, vault: Roof | undefined, sloped: re
   const portions = [
     ...above(before, area, vault, where),
     ...carrying(main, vault, where, findings),
-    ...inside.flatMap((layer) => layerPortions(layer, area, where, findings)),
+    ...inside.flatMap((layer) => ceilingLayer(layer, area, where, findings)),
   ];
   return { portions, findings };
 }
@@ -91,7 +91,8 @@ function carrying(main: Layer | undefined, vault: Roof | undefined, where: Where
   return [];
 }
 
-function layerPortions(layer: Layer, area: Area, where: Where, findings: Finding[]): readonly Portion[] {
+/** A layer under the roof's own framing; the face of a room is the room's. */
+export function ceilingLayer(layer: Layer, area: Area, where: Where, findings: Finding[]): readonly Portion[] {
   const goods = layer.value;
   if (isFace(goods)) return [];
   const filled = layer.deeper['filled with'];
@@ -116,7 +117,7 @@ function layerPortions(layer: Layer, area: Area, where: Where, findings: Finding
 }
 
 /** A thickness as given, or what the R wanted makes of the goods' R for each inch. */
-export function looseDepth(goods: Goods): Quantity<'length'> | undefined {
+function looseDepth(goods: Goods): Quantity<'length'> | undefined {
   const thick = thicknessOf(goods);
   if (thick !== undefined) return thick;
   const wanted = resistanceSize(goods);

@@ -6,7 +6,7 @@ import type { Outline } from '#kit/shapes/outline';
 import { type Rectangle, rectanglesOf } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
-import type { Level } from '#model/model';
+import type { Goods, Level } from '#model/model';
 import { thicknessOf } from '../goods.ts';
 import type { Pieces, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
@@ -36,21 +36,23 @@ function layerPortions(layer: Layer, level: Level, shape: FloorShape, where: Whe
   const goods = layer.value;
   if (isFace(goods)) return [];
   if (isPanel(layer)) return [portion('floor-panel-area', where, shape.area, { goods })];
-  if (isFrame(layer)) return joists(layer, level, shape, where, findings);
+  return isFrame(layer) ? joists(layer, level, shape, where, findings) : [laidOnFloor(goods, shape.area, where)];
+}
+
+/** A layer that is neither framing nor panel nor the face of a room. */
+export function laidOnFloor(goods: Goods, area: Quantity<'area'>, where: Where): Portion {
   switch (laidOf(goods)) {
     case 'batts':
     case 'loose':
-      return [portion('floor-insulation-area', where, shape.area, { goods, depth: thicknessOf(goods) })];
+      return portion('floor-insulation-area', where, area, { goods, depth: thicknessOf(goods) });
     case 'membrane':
     case 'rolls':
-      return [portion('wall-barrier-area', where, shape.area, { goods })];
+      return portion('wall-barrier-area', where, area, { goods });
     default:
-      return [
-        portion('floor-deck-area', where, shape.area, {
-          goods,
-          otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'],
-        }),
-      ];
+      return portion('floor-deck-area', where, area, {
+        goods,
+        otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'],
+      });
   }
 }
 

@@ -1,11 +1,10 @@
 // Goods that nobody says are ordered, and that ordered today would come after the step that needs them begins.
 import { DAY_MINUTES, isoDate } from '#kit/dates';
 import { type Finding, type Fix, finding, findingSort } from '#kit/finding';
-import type { ElementOf } from '#model/model';
+import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import { waiting } from '#schedule/links';
-import { FINISH_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
-import { afterStart, beforeStart } from '#schedule/waits';
+import { afterStart } from '#schedule/waits';
 import type { Check } from '../../check.ts';
 import { isDone } from '../../outcomes.ts';
 import { dayText, startText } from '../../show.ts';
@@ -18,8 +17,6 @@ export const passed = findingSort<
   say: (delivery, orderBy, today, soonest, step, begins) =>
     `"${delivery}" had to be ordered by ${orderBy} to be there when "${step}" begins (${begins}), and nothing says that it was. Ordered on ${today} it comes on ${soonest}, and the dates shown do not hold. Order it now and write the day ("ordered"), or write when it was ordered.`,
 });
-
-type Delivery = ElementOf<'delivery'>;
 
 export const orderByPassed: Check = {
   code: 'deliveries/order-by-passed',
@@ -43,48 +40,31 @@ task trusses takes 1d by framing after walls, trusses-here
 progress 2027-03-15
   walls started 2027-03-01
 `,
-  reads: ({ model, timeline }) => [
-    model.list('delivery'),
-    timeline.steps,
-    timeline.links,
-    timeline.crews,
-    timeline.progress,
-    timeline.timing.calendars[timeline.timing.planCalendar],
-  ],
-  run: ({ model, timeline }) => {
+  reads: ({ timeline }) => [...readsOfDeliveries(timeline), timeline.progress],
+  run: ({ timeline }) => {
     const { asOf } = timeline.progress;
     if (asOf === undefined || !timeline.dated) return [];
-    return model.list('delivery').flatMap((delivery) => {
-      const at = timeline.steps.index.get(delivery.slot);
-      return at === undefined || !isOpen(delivery, at, timeline) ? [] : lateOrder(delivery, at, asOf, timeline);
-    });
+    return deliveryDates(timeline).flatMap((dates) => (isOpen(dates, timeline) ? lateOrder(dates, asOf, timeline) : []));
   },
 };
 
 /** Neither ordered nor here nor on its way; what is measured first is ordered when it is measured. */
-function isOpen({ given }: Delivery, at: number, timeline: Timeline): boolean {
-  if (given.lead === undefined || given.ordered !== undefined || given['measured after'] !== undefined) return false;
-  return timeline.progress.records.get(at)?.notBefore === undefined && !isDone(at, timeline);
+function isOpen({ delivery: { given }, step, orderBy }: DeliveryDates, timeline: Timeline): boolean {
+  if (orderBy === undefined || given['measured after'] !== undefined) return false;
+  return timeline.progress.records.get(step)?.notBefore === undefined && !isDone(step, timeline);
 }
 
-function lateOrder({ given, place, name }: Delivery, at: number, asOf: number, timeline: Timeline): readonly Finding[] {
-  const { timing, links, crews, steps } = timeline;
-  const calendar = timing.calendars[timing.planCalendar]!;
+function lateOrder({ delivery, first, latest, orderBy }: DeliveryDates, asOf: number, timeline: Timeline): readonly Finding[] {
+  const { timing, crews, steps } = timeline;
+  const { given, place, name } = delivery;
   const { lag, clock } = waiting(given.lead!.value);
-  const soonest = afterStart(calendar, asOf * DAY_MINUTES, lag, clock);
-  let first: { readonly step: number; readonly needed: number } | undefined;
-  for (const { from, to, kind, lag: wait, clock: by } of links) {
-    if (from !== at || kind !== FINISH_START) continue;
-    const needed = beforeStart(calendar, crews.start[to]!, wait, by);
-    if (first === undefined || needed < first.needed) first = { step: to, needed };
-  }
-  if (first === undefined || soonest <= first.needed) return [];
-  const orderBy = Math.floor(beforeStart(calendar, first.needed, lag, clock) / DAY_MINUTES);
-  const step = steps.list[first.step]!;
+  const soonest = afterStart(timing.calendars[timing.planCalendar]!, asOf * DAY_MINUTES, lag, clock);
+  if (soonest <= latest!) return [];
+  const step = steps.list[first!]!;
   const today = dayText(asOf, timeline);
-  const begins = startText(crews.start[first.step]!, timeline);
+  const begins = startText(crews.start[first!]!, timeline);
   const comes = startText(soonest, timeline);
-  const made = finding(passed, place, name, dayText(orderBy, timeline), today, comes, step.name, begins);
+  const made = finding(passed, place, name, dayText(orderBy!, timeline), today, comes, step.name, begins);
   const fix: Fix = { kind: 'append', title: `It is ordered on ${today}`, place, text: `, ordered ${isoDate(asOf)}` };
   return [{ ...made, related: [{ place: step.place, note: `"${step.name}", which needs it` }], fixes: [fix] }];
 }
