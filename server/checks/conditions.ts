@@ -1,5 +1,6 @@
 // Whether a condition of a library row holds of a plan, or of one thing in it. A fact that nobody gave is not known, and
 // what is not known does not hold.
+import { NONE } from '#kit/differing';
 import type { Quantity } from '#kit/quantity';
 import { factsOf } from '#model/facts';
 import type { Element, FollowedCondition, Rule } from '#model/model';
@@ -42,7 +43,9 @@ export type ValueOf = (thing: Element, fact: string) => Quantity | undefined;
 
 /** `subject` is the thing looked at, where the row looks at things one by one. */
 export function holds(condition: FollowedCondition, model: Model, subject?: Element, find: ValueOf = quantityOf): boolean {
-  const things = thingsOf(condition, model, subject);
+  // Asked of every room by every row: nothing is made for it.
+  if (subject !== undefined && isAboutOne(condition, subject)) return holdsOf(condition, subject, find);
+  const things = thingsOf(condition, model);
   switch (condition.quantifier) {
     case 'every':
       return things.length > 0 && things.every((thing) => holdsOf(condition, thing, find));
@@ -56,7 +59,7 @@ export function holds(condition: FollowedCondition, model: Model, subject?: Elem
 /** One deep trench among shallow ones keeps its rule. */
 function excuses(condition: FollowedCondition, model: Model): boolean {
   if (condition.quantifier !== 'one') return holds(condition, model);
-  const known = thingsOf(condition, model, undefined).filter((thing) => isKnown(condition, thing));
+  const known = thingsOf(condition, model).filter((thing) => isKnown(condition, thing));
   return known.length > 0 && known.every((thing) => holdsOf(condition, thing, quantityOf));
 }
 
@@ -65,8 +68,11 @@ function isKnown({ fact, test }: FollowedCondition, thing: Element): boolean {
   return quantityOf(thing, fact) !== undefined || given(thing, fact).length > 0;
 }
 
-function thingsOf(condition: FollowedCondition, model: Model, subject: Element | undefined): readonly Element[] {
-  if (subject !== undefined && condition.quantifier === 'one' && condition.subject === subject.kind) return [subject];
+function isAboutOne({ quantifier, subject }: FollowedCondition, thing: Element): boolean {
+  return quantifier === 'one' && subject === thing.kind;
+}
+
+function thingsOf(condition: FollowedCondition, model: Model): readonly Element[] {
   if (condition.subject === 'plan') return model.plan === undefined ? [] : [model.plan];
   return model.list(condition.subject as KindWord);
 }
@@ -75,10 +81,11 @@ function holdsOf(condition: FollowedCondition, thing: Element, find: ValueOf): b
   const { test, fact, words, amount } = condition;
   if (test === 'exists') return fact === undefined || isGiven(thing, fact);
   if (test === 'has') {
-    const [property = '', ...names] = words;
-    if (names.length === 0) return isGiven(thing, property);
+    const property = words[0] ?? '';
+    if (words.length < 2) return isGiven(thing, property);
     const there = given(thing, property);
-    return names.some((name) => there.includes(name));
+    // Not with the rest of the words in a list of their own: every thing of a house is asked.
+    return words.some((word, at) => at > 0 && there.includes(word));
   }
   if (test === 'is' || test === 'is-not') {
     const there = given(thing, fact ?? '');
@@ -117,6 +124,7 @@ function isGiven(thing: Element, property: string): boolean {
 /** Every word and name given under a property, lower case. */
 function given(thing: Element, property: string): readonly string[] {
   const value = (thing.given as Record<string, unknown>)[property];
+  if (value === undefined) return NONE;
   if (typeof value === 'object' && value !== null) return wordsIn(value);
   const words: string[] = [];
   gather(value, words, 0);

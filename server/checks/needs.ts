@@ -106,12 +106,13 @@ function ofThings(need: Need, calls: readonly Side[], results: Results): readonl
   const { model, timeline } = results;
   const { answers } = namesOf(need);
   const scopes = scopesOf(results);
+  const answering = sidesOf(answers, doingIn(results));
   const findings: Finding[] = [];
   for (const thing of model.list(need.given.for!.value as KindWord) as readonly Element[]) {
     if (!asksOf(need, thing, model)) continue;
     const caller = calls.find((side) => isAt(side, thing.slot, scopes));
     if (caller === undefined) continue;
-    if (sidesOf(answers, doingIn(results)).some((side) => isAt(side, thing.slot, scopes))) continue;
+    if (answering.some((side) => isAt(side, thing.slot, scopes))) continue;
     if (answers.some((name) => isMeasuredAt(name, thing.slot, results))) continue;
     findings.push(findingOf(need, thing.place, timeline.steps.list[caller.step]!.name, answers, model));
   }

@@ -51,9 +51,12 @@ function datesIn(timeline: Timeline): readonly DeliveryDates[] {
     const before = waits.get(from);
     if (before === undefined || latest < before.latest) waits.set(from, { latest, first: to, day });
   }
-  return steps.list.flatMap((delivery, step) =>
-    delivery.kind === 'delivery' ? [datesOf(delivery, step, waits.get(step), timeline)] : [],
-  );
+  const dates: DeliveryDates[] = [];
+  for (let step = 0; step < steps.list.length; step++) {
+    const delivery = steps.list[step]!;
+    if (delivery.kind === 'delivery') dates.push(datesOf(delivery, step, waits.get(step), timeline));
+  }
+  return dates;
 }
 
 interface Waits {
