@@ -172,6 +172,11 @@ export const plan = kind({
       help: 'The low that is told for days to come.',
       example: 'forecast 2027-11-20..2027-11-22 19 F',
     },
+    'begun-early': {
+      takes: oneOf('waits', 'continues'),
+      help: 'What is left of a step that was begun before what it follows was done: it waits for that (unless said), or continues.',
+      example: 'begun-early continues',
+    },
     contingency: { takes: quantity('number'), help: 'Kept for what is not yet known.', example: 'contingency 10%' },
     tax: {
       takes: fields({ rate: quantity('number'), on: optional(phrase('on', oneOf('materials', 'all'))) }),

@@ -31,6 +31,10 @@ import { insideWall } from './rules/openings/inside-wall.ts';
 import { roughTooSmall } from './rules/openings/rough-too-small.ts';
 import { tallerThanWall } from './rules/openings/taller-than-wall.ts';
 import { widerThanWall } from './rules/openings/wider-than-wall.ts';
+import { afterItsDay } from './rules/progress/after-its-day.ts';
+import { endsFirst } from './rules/progress/ends-first.ts';
+import { noStart } from './rules/progress/no-start.ts';
+import { notClosed } from './rules/progress/not-closed.ts';
 import { areaBalance } from './rules/rooms/area-balance.ts';
 import { gap } from './rules/rooms/gap.ts';
 import { noWayIn } from './rules/rooms/no-way-in.ts';
@@ -90,6 +94,11 @@ export const checks: readonly Check[] = [
   deadline,
   tooCold,
   pastTarget,
+  // What has happened.
+  afterItsDay,
+  endsFirst,
+  noStart,
+  notClosed,
   // For how much.
   priceMissing,
   onePriceForLengths,
