@@ -12,6 +12,7 @@ import { orderReason } from './explain-order.ts';
 import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { isAssumed, spareText, standing } from './schedule-table.ts';
+import { slipReason } from './slippage.ts';
 import { type View, write, writeDays } from './view.ts';
 
 /** One sentence. */
@@ -40,6 +41,7 @@ export function stepReasons(step: number, view: View): readonly ListedReason[] {
     begins,
     saying('done', stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)),
     ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
+    ...slipReason(step, view),
     ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
     ...optional(orderReason(step, view)),
     ...optional(hazardReason(timeline.steps.list[step]!)),

@@ -2,6 +2,7 @@
 import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
+import { laterThanPlanned } from './rules/dates/later-than-planned.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
@@ -94,6 +95,7 @@ export const checks: readonly Check[] = [
   deadline,
   tooCold,
   pastTarget,
+  laterThanPlanned,
   // What has happened.
   afterItsDay,
   endsFirst,

@@ -58,6 +58,8 @@ common(
   ['table', 'json', 'csv'],
 )
   .option('--trade <name>', 'only the steps of one trade')
+  .option('--save <name>', 'keep the schedule as it is now, as text beside the plan, to compare with later')
+  .option('--against [name]', 'how late each step is against a schedule that was kept, and why (default: the latest)')
   .action(async (path, options) => finish((await import('./tables.ts')).schedule(path, options)));
 
 common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
