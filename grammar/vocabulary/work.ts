@@ -342,6 +342,12 @@ export const task = kind({
       help: 'How long it takes: given beats computed.',
       example: 'takes 3d',
     },
+    'faster by': {
+      takes: fields({ time: workTime, price: phrase('for', money), each: optional(oneOf('each')) }),
+      inHeader: true,
+      help: 'By how much it can be done sooner, and what that costs: for all of it at once, or for each day (overtime, a second crew).',
+      example: 'faster by 2d for $300 each',
+    },
     by: { takes: pointTo('trade'), inHeader: true, help: 'The trade that does it.', example: 'by framing' },
     'crew of': { takes: count, inHeader: true, help: 'People on this task.', example: 'crew of 2' },
     needs: {
