@@ -148,7 +148,7 @@ function wholeSets(alone: readonly (Tried | undefined)[], site: Site): readonly 
   const whole = options.map((_, at) => at).filter((at) => !options[at]!.each);
   const taking = (those: readonly number[]): Taken => options.map(({ most }, at) => (those.includes(at) ? most : 0));
   if (whole.length <= MOST_COMBINED)
-    return Array.from({ length: 2 ** whole.length }, (_, bits) => taking(whole.filter((_, nth) => (bits >> nth) & 1)));
+    return Array.from({ length: 1 << whole.length }, (_, bits) => taking(whole.filter((_, nth) => (bits >> nth) & 1)));
   const worth = (at: number): number => (alone[at] === undefined ? Number.POSITIVE_INFINITY : alone[at].price / alone[at].gains);
   const sorted = whole.sort((a, b) => worth(a) - worth(b) || a - b);
   return [0, ...sorted.map((_, nth) => nth + 1)].map((count) => taking(sorted.slice(0, count)));
