@@ -15,7 +15,7 @@ export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof
   ['Who', ['trade', 'firm', 'supplier', 'machine']],
   ['Order of work', ['phase', 'task', 'inspection', 'milestone', 'delivery']],
   ['Money', ['price', 'allowance', 'bid', 'money', 'loan', 'paid', 'invoice', 'alternate', 'change']],
-  ['How it went', ['progress', 'punch']],
+  ['How it went', ['progress', 'as-planned', 'punch']],
   [
     'Building knowledge',
     [

@@ -5,6 +5,7 @@ import * as ground from './ground.ts';
 import * as house from './house.ts';
 import * as library from './library.ts';
 import * as money from './money.ts';
+import * as progress from './progress.ts';
 import * as rooms from './rooms.ts';
 import * as rules from './rules.ts';
 import * as stairs from './stairs.ts';
@@ -51,8 +52,9 @@ export const vocabulary = {
   invoice: money.invoice,
   alternate: money.alternate,
   change: money.change,
-  progress: work.progress,
-  punch: work.punch,
+  progress: progress.progress,
+  'as-planned': progress.asPlanned,
+  punch: progress.punch,
   material: library.material,
   item: library.item,
   fixture: library.fixture,

@@ -1,4 +1,4 @@
-// Rows for who does what, and when: the plan, trades, steps, the diary.
+// Rows for who does what, and when: the plan, trades, steps.
 import { months } from './common.ts';
 import { oneUnit } from './conventions.ts';
 import { editions } from './rules.ts';
@@ -172,6 +172,11 @@ export const plan = kind({
       help: 'The low that is told for days to come.',
       example: 'forecast 2027-11-20..2027-11-22 19 F',
     },
+    'begun-early': {
+      takes: oneOf('waits', 'continues'),
+      help: 'What is left of a step that was begun before what it follows was done: it waits for that (unless said), or continues.',
+      example: 'begun-early continues',
+    },
     contingency: { takes: quantity('number'), help: 'Kept for what is not yet known.', example: 'contingency 10%' },
     tax: {
       takes: fields({ rate: quantity('number'), on: optional(phrase('on', oneOf('materials', 'all'))) }),
@@ -337,6 +342,12 @@ export const task = kind({
       help: 'How long it takes: given beats computed.',
       example: 'takes 3d',
     },
+    'faster by': {
+      takes: fields({ time: workTime, price: phrase('for', money), each: optional(oneOf('each')) }),
+      inHeader: true,
+      help: 'By how much it can be done sooner, and what that costs: for all of it at once, or for each day (overtime, a second crew).',
+      example: 'faster by 2d for $300 each',
+    },
     by: { takes: pointTo('trade'), inHeader: true, help: 'The trade that does it.', example: 'by framing' },
     'crew of': { takes: count, inHeader: true, help: 'People on this task.', example: 'crew of 2' },
     needs: {
@@ -449,52 +460,5 @@ export const phase = kind({
   properties: properties({
     'in order': { takes: flag, inHeader: true, help: 'Each step waits for the one above.', example: 'in order' },
     after: { takes: listOf(step), inHeader: true, help: 'Holds for every step in it.', example: 'after permit-issued' },
-  }),
-});
-
-export const progress = kind({
-  word: 'progress',
-  help: 'How it stood on a day.',
-  example: 'progress 2027-06-18',
-  name: 'none',
-  takes: date,
-  facts: {},
-  properties: properties({
-    rain: { takes: dates, repeats: true, help: 'Days lost to weather.', example: 'rain 2027-06-14..2027-06-15' },
-  }),
-  entries: {
-    takes: pointTo('step'),
-    help: 'What happened to a step.',
-    example: 'walls-up started 2027-06-07, 80% done, left 2d',
-    deeper: properties({
-      started: { takes: date, help: 'The day it began.', example: 'started 2027-06-07' },
-      finished: { takes: date, help: 'The day it was done.', example: 'finished 2027-06-09' },
-      passed: { takes: date, help: 'The day it passed.', example: 'passed 2027-05-03' },
-      failed: {
-        takes: fields({ date, why: optional(text) }),
-        help: 'The day it failed, and why.',
-        example: 'failed 2027-04-30 "no plans on site"',
-      },
-      fee: { takes: money, help: 'What the failed visit cost.', example: 'fee $75' },
-      left: { takes: workTime, help: 'Work still to do.', example: 'left 2d' },
-      done: { takes: quantity('number'), trailing: true, help: 'Share that is done.', example: '80% done' },
-      now: { takes: date, help: 'The day it is now expected.', example: 'now 2027-07-12' },
-      'not before': { takes: date, help: 'Not before this day.', example: 'not before 2027-06-21' },
-    }),
-  },
-});
-
-export const punch = kind({
-  word: 'punch',
-  help: 'A small thing left to put right.',
-  example: 'punch "Door rubs at the top" in bath by trim',
-  name: 'none',
-  takes: text,
-  facts: {},
-  properties: properties({
-    in: { takes: pointTo('room'), inHeader: true, help: 'The room.', example: 'in bath' },
-    by: { takes: pointTo('trade'), inHeader: true, help: 'Who puts it right.', example: 'by trim' },
-    done: { takes: date, inHeader: true, help: 'The day it was done.', example: 'done 2027-12-03' },
-    hold: { takes: money, inHeader: true, help: 'Held back for it.', example: 'hold $150' },
   }),
 });

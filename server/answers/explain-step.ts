@@ -2,6 +2,7 @@
 import { endOf } from '#checks/ends';
 import { addTo } from '#kit/gathered';
 import type { Step } from '#model/model';
+import { nextWork } from '#schedule/calendar';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
 import type { PlanLink } from '#schedule/links';
 import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
@@ -10,14 +11,19 @@ import { costReason } from './explain-money.ts';
 import { orderReason } from './explain-order.ts';
 import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
-import { spareText, standing } from './schedule-table.ts';
+import { isAssumed, spareText, standing } from './schedule-table.ts';
+import { slipReason } from './slippage.ts';
 import { type View, write, writeDays } from './view.ts';
 
 /** One sentence. */
 export function whyStep(step: number, view: View): string {
   const { timeline } = view.plan;
   const when = startText(step, view);
-  if (standing(step, timeline) === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
+  const stands = standing(step, timeline);
+  if (stands === 'done' && isAssumed(step, timeline))
+    return `It is taken as done by ${stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)}: all that follows it has begun, and the diary does not say when.`;
+  if (stands === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
+  if (stands === 'begun') return `It was begun ${when}, and ${leftText(step, view)}; it ${slipText(step, view)}.`;
   const slip = slipText(step, view);
   const takes = takesText(step, view);
   if (takes === undefined) return `It falls on ${when}, and it ${slip}.`;
@@ -35,6 +41,7 @@ export function stepReasons(step: number, view: View): readonly ListedReason[] {
     begins,
     saying('done', stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)),
     ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
+    ...slipReason(step, view),
     ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
     ...optional(orderReason(step, view)),
     ...optional(hazardReason(timeline.steps.list[step]!)),
@@ -170,6 +177,18 @@ function doneText(step: number, { plan: { timeline } }: View): string {
   const [start, finish] = [timeline.crews.start[step]!, timeline.crews.finish[step]!];
   const [begun, done] = [startDay(start, timeline), stepFinishDay(start, finish, timeline)];
   return begun === done ? `done ${done}` : `begun ${begun} and finished ${done}`;
+}
+
+/** '1d of 4d is left, which goes on Mon 10 May 2027 and is done Tue 11 May 2027'. */
+function leftText(step: number, { plan: { timeline }, style }: View): string {
+  const { timing, durations, crews } = timeline;
+  const left = timing.durations[step]!;
+  const done = finishDay(crews.finish[step]!, timeline);
+  if (left === 0) return `nothing of it is left on ${done}`;
+  const own = timing.calendars[timing.calendarOf[step]!]!;
+  const goesOn = startDay(nextWork(own, Math.max(crews.start[step]!, timing.notBefore[step]!)), timeline);
+  const whole = writeDays(durations[step]!.minutes, style);
+  return `${writeDays(left, style)} of ${whole} is left, which ${goesOn === done ? 'is' : `goes on ${goesOn} and is`} done ${done}`;
 }
 
 function slipText(step: number, { plan: { timeline }, style }: View): string {

@@ -12,6 +12,7 @@ import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
 import { endChain } from './explain-step.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
+import { slipReason } from './slippage.ts';
 import { costText, finishText } from './summary.ts';
 import { counted, listed } from './table.ts';
 import { countedLines, countedPurchases, sums } from './takeoff-lines.ts';
@@ -71,7 +72,7 @@ function tellPlan(element: Element, view: View): Told {
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
     reasons: [
-      ...[endChain(view), planCostReason(view)].filter((reason) => reason !== undefined),
+      ...[endChain(view), ...slipReason(undefined, view), planCostReason(view)].filter((reason) => reason !== undefined),
       ...heatReasons(element, view),
       ...figureReasons(element, view),
     ],

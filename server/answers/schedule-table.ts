@@ -56,7 +56,7 @@ function row(step: number, timeline: Timeline, days: ReturnType<typeof tableDays
     open ? spareText(floats.totalFloat[step]!, style) : '',
     open ? spareText(floats.freeFloat[step]!, style) : '',
     holder === undefined ? '' : nameOf(holder, timeline),
-    standing(step, timeline) ?? '',
+    isAssumed(step, timeline) ? 'taken as done' : (standing(step, timeline) ?? ''),
   ];
 }
 
@@ -87,6 +87,11 @@ export function standing(step: number, { progress, timing }: Timeline): 'done' |
   if (progress.asOf === undefined) return undefined;
   if (!Number.isNaN(timing.fixedFinish?.[step] ?? Number.NaN)) return 'done';
   return Number.isNaN(timing.fixedStart?.[step] ?? Number.NaN) ? undefined : 'begun';
+}
+
+/** Done, and not by the diary: all that follows it has begun. */
+export function isAssumed(step: number, timeline: Timeline): boolean {
+  return standing(step, timeline) === 'done' && timeline.progress.records.get(step)?.finished === undefined;
 }
 
 /** Steps by the moment they begin, then by the moment they are done, then in plan order. */

@@ -2,6 +2,7 @@
 import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
+import { laterThanPlanned } from './rules/dates/later-than-planned.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
@@ -31,6 +32,10 @@ import { insideWall } from './rules/openings/inside-wall.ts';
 import { roughTooSmall } from './rules/openings/rough-too-small.ts';
 import { tallerThanWall } from './rules/openings/taller-than-wall.ts';
 import { widerThanWall } from './rules/openings/wider-than-wall.ts';
+import { afterItsDay } from './rules/progress/after-its-day.ts';
+import { endsFirst } from './rules/progress/ends-first.ts';
+import { noStart } from './rules/progress/no-start.ts';
+import { notClosed } from './rules/progress/not-closed.ts';
 import { areaBalance } from './rules/rooms/area-balance.ts';
 import { gap } from './rules/rooms/gap.ts';
 import { noWayIn } from './rules/rooms/no-way-in.ts';
@@ -90,6 +95,12 @@ export const checks: readonly Check[] = [
   deadline,
   tooCold,
   pastTarget,
+  laterThanPlanned,
+  // What has happened.
+  afterItsDay,
+  endsFirst,
+  noStart,
+  notClosed,
   // For how much.
   priceMissing,
   onePriceForLengths,

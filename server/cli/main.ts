@@ -58,7 +58,17 @@ common(
   ['table', 'json', 'csv'],
 )
   .option('--trade <name>', 'only the steps of one trade')
+  .option('--save <name>', 'keep the schedule as it is now, as text beside the plan, to compare with later')
+  .option('--against [name]', 'how late each step is against a schedule that was kept, and why (default: the latest)')
   .action(async (path, options) => finish((await import('./tables.ts')).schedule(path, options)));
+
+common(
+  program
+    .command('faster')
+    .description('which steps are worth paying to do sooner ("faster by"), and the least price for each earlier end')
+    .argument('<path>', PATH),
+  ['table', 'json', 'csv'],
+).action(async (path, options) => finish((await import('./faster.ts')).faster(path, options)));
 
 common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
   'table',

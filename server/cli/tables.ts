@@ -17,6 +17,7 @@ import { nearest } from '#kit/did-you-mean';
 import { type Cell, writeCsv } from '#kit/table';
 import { misuse } from './faults.ts';
 import { readPlan } from './input.ts';
+import { against, saveSchedule, writeSlippage } from './kept-schedule.ts';
 import { type Common, chosenFormat, drawTable, emit, jsonText } from './output.ts';
 
 const FORMATS = ['table', 'json', 'csv'] as const;
@@ -25,6 +26,12 @@ const SHEET_FORMATS = [...FORMATS, 'xlsx'] as const;
 export interface TableOptions extends Common {
   readonly by?: string;
   readonly trade?: string;
+}
+
+export interface ScheduleOptions extends TableOptions {
+  readonly save?: string;
+  /** A name; true for the latest. */
+  readonly against?: string | true;
 }
 
 export function takeoff(path: string, options: TableOptions): number | Promise<number> {
@@ -44,7 +51,13 @@ export function buy(path: string, options: TableOptions): number | Promise<numbe
   });
 }
 
-export function schedule(path: string, options: TableOptions): number {
+export function schedule(path: string, options: ScheduleOptions): number {
+  if (options.save !== undefined) return saveSchedule(readPlan(path, options.asOf), options.save, options);
+  if (options.against !== undefined) {
+    const format = chosenFormat(options, FORMATS);
+    const view = readPlan(path, options.asOf);
+    return writeSlippage(against(view, options.against), view, tradeOf(view, options), format, options);
+  }
   return answer(path, options, {
     table: (view) => drawTable(scheduleTable(view, tradeOf(view, options)), options.quiet),
     json: (view) => scheduleAnswer(view, tradeOf(view, options)),

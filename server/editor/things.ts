@@ -10,6 +10,7 @@ import { orderReason } from '#answers/explain-order';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
 import { type ListedReason, listedReason, pruned, saying } from '#answers/listed-reason';
 import { spareText, standing } from '#answers/schedule-table';
+import { slipReason } from '#answers/slippage';
 import { costText, finishText } from '#answers/summary';
 import { counted, listed } from '#answers/table';
 import { buyText } from '#answers/takeoff-table';
@@ -91,6 +92,7 @@ function tellStep(step: number, view: AnswerView): Told {
       beginsReason(step, view),
       saying('done', stepFinishDay(crews.start[step]!, crews.finish[step]!, timeline)),
       ...(standing(step, timeline) === 'done' ? [] : [spare]),
+      ...slipReason(step, view),
       ...rows(
         'waited for by',
         next.map((each) => stepRow(each, view)),
@@ -117,6 +119,7 @@ function tellPlan(element: Element, view: AnswerView): Told {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
     reasons: [
       ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
+      ...slipReason(undefined, view),
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
       ...figureReasons(element, view),
     ],

@@ -7,7 +7,7 @@ import { addSpans, type CrewLoad, clearedBy, countUnits, crewLoad, firstCrew, mi
 import { type Placed, placeEarly, recordedEnd, recordedStart, unplaced } from './early-dates.ts';
 import { type HandOvers, handOvers } from './hand-overs.ts';
 import type { Network } from './network.ts';
-import { hasStarted, type Timing } from './timing.ts';
+import { hasFinished, hasStarted, type Timing } from './timing.ts';
 
 export interface Crews {
   /** Crews and machines are numbered 0 to count - 1. */
@@ -154,7 +154,9 @@ function placeRecorded(pass: Pass): void {
   const { network, timing, load, events } = pass;
   for (let task = 0; task < network.count; task++) {
     if (!hasStarted(timing, task) || firstCrew(pass.crews, task) < 0) continue;
-    const start = recordedStart(timing, task);
+    const began = recordedStart(timing, task);
+    // What waits to go on has its crew again when it does; whatever is placed lies after the diary's day.
+    const start = hasFinished(timing, task) ? began : Math.max(began, timing.notBefore[task]!);
     const end = recordedEnd(timing, task);
     if (!(end > start)) continue;
     addSpans(load, task, start, end);

@@ -105,6 +105,7 @@ export function recordedEnd(timing: Timing, task: number): number {
   if (!Number.isNaN(ended)) return ended;
   const began = timing.fixedStart?.[task] ?? Number.NaN;
   const left = Math.max(0, timing.durations[task]!);
-  if (left === 0) return began;
+  // Nothing is left of it, and nobody says when it was done: by the day the diary stands at.
+  if (left === 0) return Math.max(began, timing.notBefore[task]!);
   return advance(timing.calendars[timing.calendarOf[task]!]!, Math.max(began, timing.notBefore[task]!), left);
 }

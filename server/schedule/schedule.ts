@@ -1,5 +1,4 @@
 // DOOR: model and take-off → the timeline: durations, links, dates by links alone and with crews as limits, floats.
-import { dayAndMonth } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Work } from '#kit/work';
 import type { Model } from '#model/resolve';
@@ -7,9 +6,10 @@ import type { TakeOff } from '#takeoff/take-off';
 import { type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
 import { type LinkSources, linkSources } from './link-sources.ts';
+import { outOfOrder } from './out-of-order.ts';
 import { type PlanNetwork, planNetwork } from './plan-network.ts';
-import { keptProgress, nextMorning, type ProgressMemory } from './progress.ts';
-import { type StepDates, stepDates } from './step-dates.ts';
+import { keptProgress, type ProgressMemory } from './progress.ts';
+import { type Resumed, resumedDates } from './resumed.ts';
 import { stepTimes, type TimingMemory, timingMemory } from './step-times.ts';
 import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
@@ -27,7 +27,7 @@ export interface ScheduleMemory {
   sources: LinkSources | undefined;
   network: PlanNetwork | undefined;
   crews: CrewsMemory | undefined;
-  dates: StepDates | undefined;
+  dates: Resumed | undefined;
 }
 export function scheduleMemory(): ScheduleMemory {
   return {
@@ -50,12 +50,6 @@ export const loop = findingSort<[names: readonly string[]]>({
     `These steps wait for each other in a ring, so none can begin: ${[...names, names[0]].join(' → ')}. Remove one of the links.`,
 });
 
-export const finishedAhead = findingSort<[name: string, other: string, day: string]>({
-  code: 'schedule/out-of-order',
-  severity: 'note',
-  say: (name, other, day) => `"${name}" is recorded as begun on ${day}, before "${other}" was done. The dates follow the record.`,
-});
-
 /** `asOf` is a day, for the diary; the clock is never read. */
 export function schedule(
   model: Model,
@@ -75,10 +69,12 @@ export function schedule(
   memory.sources = linkSources(claims, memory.claims.doers!, memory.sources);
   memory.network = planNetwork(steps, memory.sources, durations, memory.network, work);
   const { links, network } = memory.network;
-  const timing = stepTimes(model, steps, memory.lengths, progress, start, network, memory.times);
+  const recorded = stepTimes(model, steps, memory.lengths, progress, start, network, memory.times);
   memory.crews = tradeCrews(steps, trades, memory.crews);
-  memory.dates = stepDates(network, timing, memory.crews.crews, memory.dates, work);
-  const { byLinks, crews, floats } = memory.dates;
+  const waits = model.plan?.given['begun-early']?.value !== 'continues';
+  memory.dates = resumedDates(network, recorded, memory.crews.crews, waits, memory.dates, work);
+  const { timing, dates } = memory.dates;
+  const { byLinks, crews, floats } = dates;
   const findings = memory.lengths.findings.slice();
   for (const ring of network.loops) findings.push(loopFinding(ring, steps));
   const value: Timeline = {
@@ -91,6 +87,7 @@ export function schedule(
     timing,
     byLinks,
     crews,
+    taken: memory.crews.crews,
     get floats() {
       return floats();
     },
@@ -99,7 +96,7 @@ export function schedule(
     dated: model.plan?.given.start !== undefined,
     minutesPerDay: model.settings.minutesPerDay,
   };
-  findings.push(...outOfOrder(value));
+  findings.push(...outOfOrder(value, waits));
   return { value, findings };
 }
 
@@ -111,20 +108,4 @@ function loopFinding(ring: readonly number[], steps: Steps): Finding {
     members.map((step) => step.name),
   );
   return { ...made, related: members.slice(1).map((step) => ({ place: step.place, note: `"${step.name}" is in the ring` })) };
-}
-
-/** Recorded work that began before something it hangs on was done. */
-function outOfOrder({ steps, links, timing, crews, progress }: Timeline): readonly Finding[] {
-  if (progress.asOf === undefined) return [];
-  const told = new Set<number>();
-  return links.flatMap((link) => {
-    const record = progress.records.get(link.to);
-    const began = record?.started ?? record?.finished;
-    if (link.kind !== 0 || link.lag < 0 || began === undefined || told.has(link.to)) return [];
-    const earlier = Number.isNaN(timing.fixedFinish![link.from]!) ? crews.finish[link.from]! : timing.fixedFinish![link.from]!;
-    if (earlier <= nextMorning(began)) return [];
-    told.add(link.to);
-    const [step, other] = [steps.list[link.to]!, steps.list[link.from]!];
-    return [finding(finishedAhead, step.place, step.name, other.name, dayAndMonth(began))];
-  });
 }

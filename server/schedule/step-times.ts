@@ -9,7 +9,7 @@ import type { Lengths } from './lengths.ts';
 import { waiting } from './links.ts';
 import type { Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, holidaysOf, planCalendars } from './plan-calendars.ts';
-import { nextMorning, type Progress } from './progress.ts';
+import { nextMorning, type Progress, type Record } from './progress.ts';
 import { sameNumbers } from './same-numbers.ts';
 import type { Steps } from './steps.ts';
 import type { Timing } from './timing.ts';
@@ -111,8 +111,11 @@ function timingOf(
     } else if (record.started !== undefined) {
       fixedStart[at] = nextWork(calendar, record.started * DAY_MINUTES);
       const done = Math.max(0, workBetween(calendar, fixedStart[at]!, morning));
-      const left = record.left ?? (record.done === undefined ? lengths[at]! - done : lengths[at]! * (1 - record.done));
-      lengths[at] = Math.max(0, Math.round(left));
+      lengths[at] = remaining(record, lengths[at]!) ?? Math.max(0, lengths[at]! - done);
+      notBefore[at] = Math.max(notBefore[at]!, morning);
+    } else if (remaining(record, lengths[at]!) !== undefined) {
+      // How far it is, but not when it began: what is left of it is still to do.
+      lengths[at] = remaining(record, lengths[at]!)!;
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
       // A failed visit opens a second, with its notice again.
@@ -129,7 +132,9 @@ function timingOf(
       );
     } else notBefore[at] = Math.max(notBefore[at]!, morning);
   });
-  assumeDone(network, fixedStart, fixedFinish, progress);
+  const doneBy = (at: number, moment: number): number =>
+    lengths[at]! > 0 ? previousWork(calendars.calendars[calendarOf[at]!]!, moment) : moment;
+  assumeDone(network, fixedStart, fixedFinish, progress, doneBy);
   const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish };
   return {
     durations: lengths,
@@ -144,8 +149,20 @@ function timingOf(
   };
 }
 
+/** Working minutes left as the diary says, in time or by the share that is done; undefined where it says neither. */
+function remaining({ left, done }: Record, length: number): number | undefined {
+  if (left !== undefined) return Math.max(0, Math.round(left));
+  return done === undefined ? undefined : Math.max(0, Math.round(length * (1 - done)));
+}
+
 /** A step without a record all of whose followers have begun was done, or they could not have. */
-function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Float64Array, progress: Progress): void {
+function assumeDone(
+  network: Network,
+  fixedStart: Float64Array,
+  fixedFinish: Float64Array,
+  progress: Progress,
+  doneBy: (at: number, moment: number) => number,
+): void {
   if (progress.asOf === undefined) return;
   for (let nth = network.order.length - 1; nth >= 0; nth--) {
     const at = network.order[nth]!;
@@ -159,7 +176,7 @@ function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Flo
       earliest = Number.isNaN(began) ? Number.NaN : Math.min(earliest, began);
       if (Number.isNaN(earliest)) break;
     }
-    if (from < to && Number.isFinite(earliest)) fixedFinish[at] = earliest;
+    if (from < to && Number.isFinite(earliest)) fixedFinish[at] = doneBy(at, earliest);
   }
 }
 

@@ -1,0 +1,79 @@
+// Work begun before what it follows was done. Two practices are common: what is left of it waits for that, or continues.
+// Waiting is the rule unless the plan says otherwise: it never promises a date that hangs on work which is still to do.
+import type { Work } from '#kit/work';
+import type { Crews } from './crews.ts';
+import { FINISH_START, type Network, START_START } from './network.ts';
+import { type StepDates, stepDates } from './step-dates.ts';
+import { hasFinished, hasStarted, type Timing } from './timing.ts';
+import { afterFinish, afterStart } from './waits.ts';
+
+export interface Resumed {
+  /** The dates if all that has begun continues. */
+  readonly continued: StepDates;
+  readonly dates: StepDates;
+  /** With what waits not going on before its time. */
+  readonly timing: Timing;
+}
+
+/** Waiting may put off what others wait for; in a network without loops that comes to rest in a few rounds. */
+const MOST_ROUNDS = 32;
+
+export function resumedDates(
+  network: Network,
+  timing: Timing,
+  taken: Crews,
+  waits: boolean,
+  before: Resumed | undefined,
+  work: Work,
+): Resumed {
+  const continued = stepDates(network, timing, taken, before?.continued, work);
+  if (!waits || timing.fixedStart === undefined) return { continued, dates: continued, timing };
+  if (before?.continued === continued && before.timing !== timing) return before;
+  let [dates, held] = [continued, timing];
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const notBefore = putOff(network, held, dates);
+    if (notBefore === undefined) break;
+    held = { ...held, notBefore };
+    dates = stepDates(network, held, taken, undefined, work);
+  }
+  return { continued, dates, timing: held };
+}
+
+/** The moments from which begun work may go on, where one of them moves. */
+function putOff(network: Network, timing: Timing, { crews }: StepDates): Float64Array | undefined {
+  let notBefore: Float64Array | undefined;
+  for (let task = 0; task < network.count; task++) {
+    if (!isUnderWay(timing, task)) continue;
+    const bound = goesOnFrom(network, timing, task, crews);
+    if (bound > (notBefore ?? timing.notBefore)[task]!) {
+      notBefore ??= timing.notBefore.slice();
+      notBefore[task] = bound;
+    }
+  }
+  return notBefore;
+}
+
+/** Begun, not done, and something of it left. */
+export function isUnderWay(timing: Timing, task: number): boolean {
+  return hasStarted(timing, task) && !hasFinished(timing, task) && timing.durations[task]! > 0;
+}
+
+/** The moment by which all is done, or has begun, that a step's start waits for and that is still to do; else -Infinity. */
+export function goesOnFrom(
+  { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock }: Network,
+  timing: Timing,
+  task: number,
+  { start, finish }: { readonly start: Float64Array; readonly finish: Float64Array },
+): number {
+  const plan = timing.calendars[timing.planCalendar]!;
+  let bound = Number.NEGATIVE_INFINITY;
+  for (let slot = incomingStart[task]!; slot < incomingStart[task + 1]!; slot++) {
+    const link = incoming[slot]!;
+    const from = linkFrom[link]!;
+    if (linkKind[link] === FINISH_START && !hasFinished(timing, from))
+      bound = Math.max(bound, afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!));
+    if (linkKind[link] === START_START && !hasStarted(timing, from))
+      bound = Math.max(bound, afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!));
+  }
+  return bound;
+}
