@@ -73,7 +73,7 @@ function timingOf(
   network: Network,
   memory: CalendarMemory,
 ): Timing {
-  const calendars = planCalendars(model, startDay, memory);
+  const calendars = planCalendars(model, startDay, progress.asOf, memory);
   const count = steps.list.length;
   const calendarOf = new Int32Array(count);
   const notBefore = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
@@ -84,7 +84,7 @@ function timingOf(
   const lengths = minutes.slice();
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
-    calendarOf[at] = calendars.of(trades[at], isOutside(step));
+    calendarOf[at] = calendars.of(step, trades[at]);
     const calendar = calendars.calendars[calendarOf[at]!]!;
     if (durations[at]!.basis === 'visit') wholeDays[at] = 1;
     const record = progress.records.get(at);
@@ -169,14 +169,4 @@ function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, pl
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
   const { lag, clock } = waiting(lead.value);
   return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
-}
-
-const outside = new WeakMap<Step, boolean>();
-function isOutside(step: Step): boolean {
-  let known = outside.get(step);
-  if (known === undefined) {
-    known = step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);
-    outside.set(step, known);
-  }
-  return known;
 }
