@@ -230,6 +230,7 @@ export const firm = kind({
   properties: properties({
     does: { takes: listOf(pointTo('trade')), inHeader: true, help: 'The trades it does.', example: 'does plumbing' },
     phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0142"' },
+    crews: { takes: count, inHeader: true, help: 'How many crews it has for all its trades.', example: 'crews 1' },
     insured: { takes: phrase('until', date), help: 'Insurance runs to.', example: 'insured until 2027-09-30' },
     licensed: { takes: phrase('until', date), help: 'Licence runs to.', example: 'licensed until 2028-01-31' },
   }),
@@ -251,6 +252,13 @@ export const machine = kind({
   properties: properties({
     at: { takes: either(quantity('money/time'), money), inHeader: true, help: 'Hire.', example: 'at $185/h' },
     'at least': { takes: workTime, inHeader: true, help: 'Shortest hire.', example: 'at least 4h' },
+    'of them': {
+      takes: count,
+      inHeader: true,
+      trailing: true,
+      help: 'How many there are; one unless said.',
+      example: '2 of them',
+    },
     stands: {
       takes: standsBetween,
       help: 'On site from one step to another.',
@@ -334,8 +342,9 @@ export const task = kind({
     above: { takes: quantity('temperature'), inHeader: true, help: 'Not colder than this.', example: 'above 40 F' },
     stands: {
       takes: standsBetween,
+      inHeader: true,
       help: 'Stands from the start of one step to the end of another, and takes as long as they do.',
-      example: 'stands from lap to outside-coat',
+      example: 'stands from lap to trim-coat',
     },
     ...stepWindows,
     ...waiting,

@@ -6,6 +6,7 @@ import type { Model } from '#model/resolve';
 import type { TakeOff } from '#takeoff/take-off';
 import { type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
+import { type Limits, limitsOf } from './limits.ts';
 import { type LinkSources, linkSources } from './link-sources.ts';
 import { type PlanNetwork, planNetwork } from './plan-network.ts';
 import { keptProgress, nextMorning, type ProgressMemory } from './progress.ts';
@@ -13,7 +14,6 @@ import { type StepDates, stepDates } from './step-dates.ts';
 import { stepTimes, type TimingMemory, timingMemory } from './step-times.ts';
 import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
-import { type CrewsMemory, tradeCrews } from './trade-crews.ts';
 
 /** A Monday to count from where a plan gives no start. */
 const NO_START = 4;
@@ -26,7 +26,7 @@ export interface ScheduleMemory {
   progress: ProgressMemory | undefined;
   sources: LinkSources | undefined;
   network: PlanNetwork | undefined;
-  crews: CrewsMemory | undefined;
+  crews: Limits | undefined;
   dates: StepDates | undefined;
 }
 export function scheduleMemory(): ScheduleMemory {
@@ -76,7 +76,7 @@ export function schedule(
   memory.network = planNetwork(steps, memory.sources, durations, memory.network, work);
   const { links, network } = memory.network;
   const timing = stepTimes(model, steps, memory.lengths, progress, start, network, memory.times);
-  memory.crews = tradeCrews(steps, trades, memory.crews);
+  memory.crews = limitsOf(steps, trades, model, memory.crews);
   memory.dates = stepDates(network, timing, memory.crews.crews, memory.dates, work);
   const { byLinks, crews, floats } = memory.dates;
   const findings = memory.lengths.findings.slice();
@@ -89,6 +89,7 @@ export function schedule(
     links,
     network,
     timing,
+    limits: memory.crews.list,
     byLinks,
     crews,
     get floats() {

@@ -7,10 +7,11 @@ import type { Model } from '#model/resolve';
 import { type Calendar, nextWork, previousWork, workBetween } from './calendar.ts';
 import type { Lengths } from './lengths.ts';
 import { waiting } from './links.ts';
-import type { Network } from './network.ts';
+import { FINISH_START, type Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, holidaysOf, planCalendars } from './plan-calendars.ts';
 import { nextMorning, type Progress } from './progress.ts';
 import { sameNumbers } from './same-numbers.ts';
+import { isStanding, windowOf } from './step-windows.ts';
 import type { Steps } from './steps.ts';
 import type { Timing } from './timing.ts';
 import { AROUND, afterStart, CALENDAR_DAYS } from './waits.ts';
@@ -60,7 +61,9 @@ function sameTiming(a: Timing, b: Timing): boolean {
     sameNumbers(a.notBefore, b.notBefore) &&
     sameNumbers(a.fixedStart, b.fixedStart) &&
     sameNumbers(a.fixedFinish, b.fixedFinish) &&
-    sameNumbers(a.deadline, b.deadline)
+    sameNumbers(a.deadline, b.deadline) &&
+    sameNumbers(a.startBy, b.startBy) &&
+    sameNumbers(a.spans, b.spans)
   );
 }
 
@@ -81,6 +84,8 @@ function timingOf(
   const fixedFinish = new Float64Array(count).fill(Number.NaN);
   const wholeDays = new Uint8Array(count);
   const deadline = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const startBy = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const spans = new Uint8Array(count);
   const lengths = minutes.slice();
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
@@ -88,10 +93,14 @@ function timingOf(
     const calendar = calendars.calendars[calendarOf[at]!]!;
     if (durations[at]!.basis === 'visit') wholeDays[at] = 1;
     const record = progress.records.get(at);
-    const { given } = step;
-    const day = given['not before']?.value;
-    if (day !== undefined) notBefore[at] = day * DAY_MINUTES;
-    if (given.deadline !== undefined) deadline[at] = nextMorning(given.deadline.value);
+    const window = windowOf(step, calendar);
+    notBefore[at] = window.notBefore;
+    deadline[at] = window.deadline;
+    startBy[at] = window.startBy;
+    if (isStanding(step)) {
+      spans[at] = 1;
+      lengths[at] = 0;
+    }
     if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay, calendars.calendars[0]!));
     if (step.kind === 'milestone' && step.given.on !== undefined)
       notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
@@ -134,6 +143,7 @@ function timingOf(
   return {
     durations: lengths,
     wholeDays,
+    spans,
     calendarOf,
     calendars: calendars.calendars,
     planCalendar: 0,
@@ -141,6 +151,7 @@ function timingOf(
     notBefore,
     ...recorded,
     deadline,
+    startBy,
   };
 }
 
@@ -154,12 +165,14 @@ function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Flo
     const to = network.outgoingStart[at + 1]!;
     let earliest = Number.POSITIVE_INFINITY;
     for (let slot = from; slot < to; slot++) {
+      // What begins with it, or ends with it, says nothing of its end.
+      if (network.linkKind[network.outgoing[slot]!] !== FINISH_START) continue;
       const next = network.linkTo[network.outgoing[slot]!]!;
       const began = Number.isNaN(fixedStart[next]!) ? fixedFinish[next]! : fixedStart[next]!;
       earliest = Number.isNaN(began) ? Number.NaN : Math.min(earliest, began);
       if (Number.isNaN(earliest)) break;
     }
-    if (from < to && Number.isFinite(earliest)) fixedFinish[at] = earliest;
+    if (Number.isFinite(earliest)) fixedFinish[at] = earliest;
   }
 }
 
