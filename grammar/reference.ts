@@ -32,6 +32,7 @@ export const CHAPTERS: readonly (readonly [title: string, kinds: readonly (keyof
       'calculation',
       'hazard',
       'holiday',
+      'climate',
     ],
   ],
 ];

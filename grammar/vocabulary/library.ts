@@ -362,15 +362,27 @@ export const holiday = kind({
   name: 'required',
   facts: {},
   properties: properties({
-    in: { takes: code, inHeader: true, help: 'The country.', example: 'in US' },
+    in: {
+      takes: listOf(code),
+      inHeader: true,
+      help: 'The countries (ISO 3166-1) or regions (ISO 3166-2) that keep it.',
+      example: 'in CA-ON, CA-BC',
+    },
     on: {
       takes: either(
-        fields({ month: months, day: count, observed: optional(phrase(', observed nearest', oneOf('weekday'))) }),
+        fields({
+          month: months,
+          day: count,
+          observed: optional(phrase(', observed', oneOf('nearest weekday', 'next monday', 'two days later'))),
+        }),
+        fields({ wait, side: oneOf('before easter', 'after easter') }),
+        fields({ weekday: weekdays, side: oneOf('before', 'after'), month: months, day: count }),
         fields({ nth: either(code, oneOf('last')), weekday: weekdays, of: phrase('of', months) }),
       ),
       help: 'The day each year.',
       example: 'on jul 4, observed nearest weekday',
     },
     since: { takes: count, inHeader: true, help: 'First year it was kept.', example: 'since 2021' },
+    until: { takes: count, inHeader: true, help: 'Last year it is kept.', example: 'until 2025' },
   }),
 });

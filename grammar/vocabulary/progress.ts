@@ -1,5 +1,6 @@
 // Rows for how it went: the diary, schedules that were kept, small things to put right.
-import { anyName, date, dates, fields, kind, optional, pointTo, properties, quantity, text, workTime } from './types.ts';
+import { lostToWeather } from './times.ts';
+import { anyName, date, fields, kind, optional, pointTo, properties, quantity, text, workTime } from './types.ts';
 
 const money = quantity('money');
 
@@ -11,7 +12,7 @@ export const progress = kind({
   takes: date,
   facts: {},
   properties: properties({
-    rain: { takes: dates, repeats: true, help: 'Days lost to weather.', example: 'rain 2027-06-14..2027-06-15' },
+    ...lostToWeather,
   }),
   entries: {
     takes: pointTo('step'),

@@ -129,6 +129,7 @@ export const room = kind({
       help: 'Lengths of its walls, where neither size nor sides are told; each face of a wall by itself.',
       example: "wall-lengths 148', 2 * 149'",
     },
+    crews: { takes: count, help: 'How many crews it has room for at once; as many as come unless said.', example: 'crews 1' },
     use: {
       takes: oneOf('sleeping', 'living', 'cooking', 'bathing', 'passage', 'storage', 'utility', 'laundry', 'closet', 'garage'),
       help: 'What it is for.',

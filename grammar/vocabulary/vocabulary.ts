@@ -9,6 +9,7 @@ import * as progress from './progress.ts';
 import * as rooms from './rooms.ts';
 import * as rules from './rules.ts';
 import * as stairs from './stairs.ts';
+import * as times from './times.ts';
 import type { Kind, Properties, Property } from './types.ts';
 import * as work from './work.ts';
 
@@ -68,6 +69,7 @@ export const vocabulary = {
   calculation: rules.calculation,
   hazard: rules.hazard,
   holiday: library.holiday,
+  climate: times.climate,
 } as const;
 
 export type Vocabulary = typeof vocabulary;

@@ -1,11 +1,10 @@
 // Rows for who does what, and when: the plan, trades, steps.
-import { months } from './common.ts';
 import { oneUnit } from './conventions.ts';
 import { editions } from './rules.ts';
+import { hoursOfWeek, ownHours, planWeather, standsBetween, stepWindows } from './times.ts';
 import {
   anyName,
   anyQuantity,
-  clockSpan,
   code,
   condition,
   count,
@@ -32,7 +31,6 @@ import {
 } from './types.ts';
 
 const money = quantity('money');
-const hoursOfWeek = listOf(fields({ days: weekdays, hours: either(clockSpan, workTime) }));
 
 export const plan = kind({
   word: 'plan',
@@ -156,22 +154,8 @@ export const plan = kind({
     },
     holidays: { takes: code, help: 'Whose public holidays are kept.', example: 'holidays US' },
     closed: { takes: listOf(dates), repeats: true, help: 'Days nobody works.', example: 'closed 2027-07-02..2027-07-06' },
-    weather: {
-      takes: listOf(fields({ month: months, lost: workTime })),
-      help: 'Working days lost a month, outside work only.',
-      example: 'weather mar 4d, apr 3d',
-    },
-    lows: {
-      takes: listOf(fields({ month: months, low: quantity('temperature') })),
-      help: 'The usual low of a month at night, outside.',
-      example: 'lows dec 22 F, jan 16 F',
-    },
-    forecast: {
-      takes: fields({ days: dates, low: quantity('temperature') }),
-      repeats: true,
-      help: 'The low that is told for days to come.',
-      example: 'forecast 2027-11-20..2027-11-22 19 F',
-    },
+    ...ownHours,
+    ...planWeather,
     'begun-early': {
       takes: oneOf('waits', 'continues'),
       help: 'What is left of a step that was begun before what it follows was done: it waits for that (unless said), or continues.',
@@ -230,6 +214,7 @@ export const trade = kind({
     at: { takes: quantity('money/time'), inHeader: true, help: 'What one of them costs an hour.', example: 'at $52/h' },
     crews: { takes: count, inHeader: true, help: 'How many crews; one unless said.', example: 'crews 2' },
     works: { takes: hoursOfWeek, help: 'Days and hours other than the plan’s.', example: 'works mon-thu 7:00-17:30' },
+    ...ownHours,
     away: { takes: listOf(dates), repeats: true, help: 'Days they are not there.', example: 'away 2027-05-24..2027-05-28' },
     sees: { takes: listOf(weekdays), help: 'Days an inspecting body comes.', example: 'sees mon, wed, fri' },
     call: {
@@ -250,6 +235,7 @@ export const firm = kind({
   properties: properties({
     does: { takes: listOf(pointTo('trade')), inHeader: true, help: 'The trades it does.', example: 'does plumbing' },
     phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0142"' },
+    crews: { takes: count, inHeader: true, help: 'How many crews it has for all its trades.', example: 'crews 1' },
     insured: { takes: phrase('until', date), help: 'Insurance runs to.', example: 'insured until 2027-09-30' },
     licensed: { takes: phrase('until', date), help: 'Licence runs to.', example: 'licensed until 2028-01-31' },
   }),
@@ -271,8 +257,15 @@ export const machine = kind({
   properties: properties({
     at: { takes: either(quantity('money/time'), money), inHeader: true, help: 'Hire.', example: 'at $185/h' },
     'at least': { takes: workTime, inHeader: true, help: 'Shortest hire.', example: 'at least 4h' },
+    'of them': {
+      takes: count,
+      inHeader: true,
+      trailing: true,
+      help: 'How many there are; one unless said.',
+      example: '2 of them',
+    },
     stands: {
-      takes: fields({ from: phrase('from', pointTo('step')), to: phrase('to', pointTo('step')) }),
+      takes: standsBetween,
       help: 'On site from one step to another.',
       example: 'stands from clear to co',
     },
@@ -358,6 +351,13 @@ export const task = kind({
     },
     'good for': { takes: wait, inHeader: true, help: 'How long what it gets stays valid.', example: 'good for 14 days' },
     above: { takes: quantity('temperature'), inHeader: true, help: 'Not colder than this.', example: 'above 40 F' },
+    stands: {
+      takes: standsBetween,
+      inHeader: true,
+      help: 'Stands from the start of one step to the end of another, and takes as long as they do.',
+      example: 'stands from lap to trim-coat',
+    },
+    ...stepWindows,
     ...waiting,
     ...paying,
   }),
@@ -392,6 +392,7 @@ export const inspection = kind({
     when: { takes: condition, repeats: true, help: 'Asked for only then.', example: 'when any site has flood' },
     unless: { takes: condition, repeats: true, help: 'Not asked for then.', example: 'unless every room has use garage' },
     ...editions,
+    ...stepWindows,
     ...waiting,
     ...paying,
   }),

@@ -68,6 +68,8 @@ function usual(dimension: Dimension, { system }: Style): { readonly unit: string
       return { unit: 'l/s', factor: 1 };
     case 'pressure':
       return { unit: 'Pa', factor: 1 };
+    case 'speed':
+      return { unit: 'm/s', factor: 1 };
     default:
       return { unit: dimension, factor: 1 };
   }

@@ -89,6 +89,13 @@ function dayNumber(day: number, timeline: Timeline): string {
   return `day ${Math.max(1, numbers[day - start] ?? 1)}`;
 }
 
+/** Working minutes of a step; of one that stands from step to step, those between its start and its end. */
+export function lengthMinutes(step: number, { durations, timing, crews }: Timeline): number {
+  const { minutes, basis } = durations[step]!;
+  if (basis !== 'span') return minutes;
+  return workBetween(timing.calendars[timing.calendarOf[step]!]!, crews.start[step]!, crews.finish[step]!);
+}
+
 /** The last day of the plan: the day its last step is done. */
 export function lastDay({ crews, steps }: Timeline): number {
   const last = steps.list.findIndex((_, at) => crews.finish[at] === crews.end && crews.start[at] !== crews.end);

@@ -4,12 +4,13 @@ import { addTo } from '#kit/gathered';
 import type { Step } from '#model/model';
 import { nextWork } from '#schedule/calendar';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
+import { chainOf, holdOf } from '#schedule/holds';
 import type { PlanLink } from '#schedule/links';
-import { briefStart, finishDay, startDay, stepFinishDay } from './days.ts';
+import { briefStart, finishDay, lengthMinutes, startDay, stepFinishDay } from './days.ts';
 import { hazardReason } from './explain-hazards.ts';
 import { costReason } from './explain-money.ts';
 import { orderReason } from './explain-order.ts';
-import { chainOf, holdOf, holdText, linkText, nameOf } from './holding.ts';
+import { holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { isAssumed, spareText, standing } from './schedule-table.ts';
 import { slipReason } from './slippage.ts';
@@ -65,6 +66,8 @@ export function takesReason(step: number, view: View): ListedReason | undefined 
       return undefined;
     case 'none':
       return saying('takes', 'nothing says how long');
+    case 'span':
+      return saying('takes', `${writeDays(lengthMinutes(step, timeline), view.style)}: as long as what it stands for`);
     case 'visit':
       return saying('takes', `${text}: a visit comes at some hour of its day`);
     case 'rate':
@@ -152,6 +155,8 @@ function takesText(step: number, view: View): string | undefined {
       return undefined;
     case 'none':
       return '';
+    case 'span':
+      return `${writeDays(lengthMinutes(step, timeline), view.style)}, as long as what it stands for`;
     case 'visit':
       return `${text}, as a visit comes at some hour of its day`;
     case 'given':

@@ -1,46 +1,16 @@
-// Why a step begins when it does: the link that was tight, the crew it had to wait for, a date, a record, or the plan's
-// first day. Read back from the finished passes.
+// Why a step begins when it does, in words: the link that was tight, the crew, machine or room it had to wait for, a date, a
+// record, or the plan's first day.
 import { DAY_MINUTES } from '#kit/dates';
-import type { Step, Trade } from '#model/model';
-import { HELD_BY_DATE, HELD_BY_PLAN, HELD_BY_RECORD } from '#schedule/early-dates';
+import type { Step } from '#model/model';
+import type { Hold } from '#schedule/holds';
+import type { Limit } from '#schedule/limits';
 import type { PlanLink } from '#schedule/links';
 import { FINISH_FINISH, FINISH_START, START_FINISH, START_START } from '#schedule/network';
+import { datesBetween, mustStart } from '#schedule/step-windows';
 import type { Timeline } from '#schedule/timeline';
 import { CALENDAR_DAYS, WORKING } from '#schedule/waits';
 import { briefStart, stepFinishDay } from './days.ts';
 import { type Style, writeDays } from './view.ts';
-
-export type Hold =
-  | { readonly kind: 'link'; readonly link: PlanLink }
-  | { readonly kind: 'crew'; readonly from: number; readonly trade: Trade | undefined }
-  | { readonly kind: 'date' }
-  | { readonly kind: 'record' }
-  | { readonly kind: 'plan' };
-
-/** What holds a step of the dates that are shown, crews as limits. */
-export function holdOf(step: number, timeline: Timeline): Hold {
-  const { crews, links, trades } = timeline;
-  const giver = crews.heldByTask[step]!;
-  if (giver >= 0) return { kind: 'crew', from: giver, trade: trades[step] };
-  const by = crews.heldBy[step]!;
-  switch (by) {
-    case HELD_BY_PLAN:
-      return { kind: 'plan' };
-    case HELD_BY_DATE:
-      return { kind: 'date' };
-    case HELD_BY_RECORD:
-      return { kind: 'record' };
-    default: {
-      const link = links[by];
-      return link === undefined ? { kind: 'plan' } : { kind: 'link', link };
-    }
-  }
-}
-
-/** The step it waits for, where it is one that holds it. */
-export function holderOf(hold: Hold): number | undefined {
-  return hold.kind === 'link' ? hold.link.from : hold.kind === 'crew' ? hold.from : undefined;
-}
 
 /** After 'because': '"footings" is done 2 Apr'. */
 export function holdText(hold: Hold, step: number, timeline: Timeline, style: Style): string {
@@ -48,13 +18,29 @@ export function holdText(hold: Hold, step: number, timeline: Timeline, style: St
     case 'link':
       return linkText(hold.link, timeline, style);
     case 'crew':
-      return `its crew${hold.trade === undefined ? '' : ` (${hold.trade.label})`} is at "${nameOf(hold.from, timeline)}" until ${doneDay(hold.from, timeline)}`;
+      return `${takenText(hold.of)} "${nameOf(hold.from, timeline)}" until ${doneDay(hold.from, timeline)}`;
     case 'date':
       return dateText(timeline.steps.list[step]!, step, timeline);
     case 'record':
       return 'the diary says so';
     case 'plan':
       return 'nothing holds it later';
+  }
+}
+
+/** 'its crew (Framing) is at', 'the machine "crane" is at', 'the room "bath" is full with'. */
+function takenText(limit: Limit | undefined): string {
+  switch (limit?.kind) {
+    case undefined:
+      return 'its crew is at';
+    case 'trade':
+      return `its crew (${limit.label}) is at`;
+    case 'firm':
+      return `the crew of its firm (${limit.label}) is at`;
+    case 'machine':
+      return `the machine "${limit.name}" is at`;
+    case 'room':
+      return `the room "${limit.name}" is taken by`;
   }
 }
 
@@ -96,17 +82,6 @@ function sizeText(size: number, clock: PlanLink['clock'], style: Style): string 
   return clock === CALENDAR_DAYS ? `${days} ${days === 1 ? 'day' : 'days'}` : `${size / 60} h`;
 }
 
-/** The chain that sets a step's date, itself first: each held by the next. */
-export function chainOf(step: number, timeline: Timeline): readonly number[] {
-  const chain = [step];
-  const seen = new Set(chain);
-  for (let at = holderOf(holdOf(step, timeline)); at !== undefined && !seen.has(at); at = holderOf(holdOf(at, timeline))) {
-    chain.push(at);
-    seen.add(at);
-  }
-  return chain;
-}
-
 export function nameOf(step: number, timeline: Timeline): string {
   return timeline.steps.list[step]?.name ?? '';
 }
@@ -125,6 +100,10 @@ function dateText(step: Step, number: number, timeline: Timeline): string {
   const { timing, progress } = timeline;
   const moment = timing.notBefore[number]!;
   const day = briefStart(moment, timeline);
+  const starts = mustStart(step);
+  if (starts !== undefined && starts * DAY_MINUTES === moment) return `it must start on ${day}`;
+  const window = datesBetween(step);
+  if (window !== undefined && window.first * DAY_MINUTES === moment) return `its dates begin on ${day}`;
   const asked = step.given['not before']?.value;
   if (asked !== undefined && asked * DAY_MINUTES === moment) return `it is not to begin before ${day}`;
   if (step.kind === 'delivery' && step.given.lead !== undefined) return `it is on its way until ${day}`;

@@ -1,11 +1,12 @@
 // The schedule for programs. Moments are local, without a time zone; lengths, waits and floats are whole working minutes.
 // The shape is published in server/schemas/schedule.schema.json.
 import { isoDate } from '#kit/dates';
+import { holderOf, holdOf } from '#schedule/holds';
 import { FINISH_FINISH, FINISH_START, type LinkKind, START_FINISH, START_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
 import { CALENDAR_DAYS, WORKING } from '#schedule/waits';
-import { momentText } from './days.ts';
-import { holderOf, holdOf, nameOf } from './holding.ts';
+import { lengthMinutes, momentText } from './days.ts';
+import { nameOf } from './holding.ts';
 import { standing } from './schedule-table.ts';
 import type { View } from './view.ts';
 
@@ -78,7 +79,7 @@ export function scheduleAnswer({ plan: { timeline } }: View, trade?: string): Sc
 }
 
 function listedStep(step: number, predecessors: readonly Predecessor[], timeline: Timeline): ListedStep {
-  const { steps, trades, durations, crews, byLinks, floats } = timeline;
+  const { steps, trades, crews, byLinks, floats } = timeline;
   const { name, kind, label } = steps.list[step]!;
   const phase = steps.phases[step];
   const trade = trades[step];
@@ -92,7 +93,7 @@ function listedStep(step: number, predecessors: readonly Predecessor[], timeline
     ...(trade === undefined ? {} : { trade: trade.name }),
     start: moment(crews.start),
     finish: moment(crews.finish),
-    duration: durations[step]!.minutes,
+    duration: lengthMinutes(step, timeline),
     earlyStart: moment(byLinks.start),
     earlyFinish: moment(byLinks.finish),
     lateStart: moment(floats.lateStart),

@@ -1,8 +1,9 @@
 // The steps of a plan with their dates: with crews as limits, and by links alone beside them; how many days each has to
 // spare, and what it waits for.
+import { holderOf, holdOf } from '#schedule/holds';
 import type { Timeline } from '#schedule/timeline';
-import { span, tableDays } from './days.ts';
-import { holderOf, holdOf, nameOf } from './holding.ts';
+import { lengthMinutes, span, tableDays } from './days.ts';
+import { nameOf } from './holding.ts';
 import { finishText, planLabel } from './summary.ts';
 import { left, right, type Table, withoutEmpty } from './table.ts';
 import { type Style, type View, writeDays } from './view.ts';
@@ -70,6 +71,8 @@ export function spareText(minutes: number, style: Style): string {
 export function lengthText(step: number, timeline: Timeline, style: Style): string {
   const { minutes, basis } = timeline.durations[step]!;
   switch (basis) {
+    case 'span':
+      return writeDays(lengthMinutes(step, timeline), style);
     case 'moment':
       return '';
     case 'visit':

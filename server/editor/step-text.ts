@@ -1,5 +1,5 @@
 // A step's dates, length, time to spare and money, in the words that hints and hovers share.
-import { finishDay, startDay } from '#answers/days';
+import { finishDay, lengthMinutes, startDay } from '#answers/days';
 import { counted } from '#answers/table';
 import { type Style, writeDays, writeWholeMoney } from '#answers/view';
 import { dayAndMonth, dayOfFinish, dayOfStart, shortWeekday, weekday } from '#kit/dates';
@@ -50,7 +50,7 @@ export function stepParts(plan: Plan, number: number, style: Style): readonly st
 
 /** '3.2d', or 'given 3d, the rate says 2.6d'. */
 export function lengthText({ timeline }: Plan, number: number, style: Style): string {
-  const { minutes, basis, rate } = timeline.durations[number]!;
-  const length = writeDays(minutes, style);
+  const { basis, rate } = timeline.durations[number]!;
+  const length = writeDays(lengthMinutes(number, timeline), style);
   return basis !== 'given' || rate === undefined ? length : `given ${length}, the rate says ${writeDays(rate, style)}`;
 }

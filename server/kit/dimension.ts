@@ -1,7 +1,7 @@
 // What sort of thing a number measures, and what comes of multiplying and dividing such things.
 // Base units: length 1/320 mm (so 1/64 inch and 0.1 mm are whole), area its square, volume its cube; weight kg;
 // money cents; time minutes; temperature °C; slope rise over run; power W; current A; voltage V; flow litres per second;
-// pressure Pa; resistance m²K/W; conductance W/m²K;
+// pressure Pa; speed metres per second; resistance m²K/W; conductance W/m²K;
 // heat transfer W/K; number 1.
 
 export type Base =
@@ -19,6 +19,7 @@ export type Base =
   | 'voltage'
   | 'flow'
   | 'pressure'
+  | 'speed'
   | 'resistance'
   | 'conductance'
   | 'transfer';

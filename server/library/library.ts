@@ -6,9 +6,14 @@ import assembliesRoofs from './assemblies/roofs.screed';
 import assembliesWalls from './assemblies/walls.screed';
 import calculationsAirAndWater from './calculations/air-and-water.screed';
 import calculationsElectric from './calculations/electric.screed';
+import climates from './climates.screed';
 import conventions from './conventions.screed';
 import elements from './elements.screed';
-import holidays from './holidays.screed';
+import holidaysBritain from './holidays/britain-and-ireland.screed';
+import holidaysCanada from './holidays/canada.screed';
+import holidaysGermany from './holidays/germany.screed';
+import holidaysNordic from './holidays/nordic.screed';
+import holidaysStates from './holidays/united-states.screed';
 import inspectionsFinals from './inspections/finals.screed';
 import inspectionsFrame from './inspections/frame.screed';
 import inspectionsGround from './inspections/ground.screed';
@@ -166,5 +171,10 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'safety/air.screed', text: safetyAir },
   { path: 'safety/ground.screed', text: safetyGround },
   { path: 'safety/heights.screed', text: safetyHeights },
-  { path: 'holidays.screed', text: holidays },
+  { path: 'climates.screed', text: climates },
+  { path: 'holidays/united-states.screed', text: holidaysStates },
+  { path: 'holidays/canada.screed', text: holidaysCanada },
+  { path: 'holidays/britain-and-ireland.screed', text: holidaysBritain },
+  { path: 'holidays/germany.screed', text: holidaysGermany },
+  { path: 'holidays/nordic.screed', text: holidaysNordic },
 ];

@@ -38,8 +38,16 @@ export type Hours = readonly [number, number] | { readonly expression: Expressio
 
 /** Working minutes of one day: a clock span less lunch, or the hours as given. */
 export function hoursMinutes(hours: Hours, lunch: number): number {
-  return 'expression' in hours ? minutesOf(hours.expression) : hours[1] - hours[0] - lunch;
+  return 'expression' in hours ? minutesOf(hours.expression) : hours[1] - hours[0] - lunchIn(hours[0], hours[1], lunch);
 }
+
+/** A half day has no lunch: it is taken where noon lies within the span, or the span is longer than six hours. */
+export function lunchIn(from: number, to: number, lunch: number): number {
+  const isLong = (from < NOON && to > NOON) || to - from > 6 * 60;
+  return isLong && lunch > 0 && to - from > lunch ? lunch : 0;
+}
+
+export const NOON = 12 * 60;
 
 function minutesOf(expression: Expression): number {
   return expression.kind === 'literal' && expression.literal.kind === 'quantity' ? expression.literal.value : 0;

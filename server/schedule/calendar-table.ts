@@ -7,6 +7,8 @@ export type DayRange = readonly [first: number, last: number];
 export type Closed = ((day: number) => boolean) | readonly DayRange[];
 /** One shift: minutes of the day, from 0 to 1440. */
 export type Shift = readonly [start: number, end: number];
+/** The shifts of a day that has other hours than its weekday; undefined for all others. */
+export type OwnHours = (day: number) => readonly Shift[] | undefined;
 
 /**
  * Shifts in order of time. The first and the last one are bounds without limit: before and after the days the table
@@ -32,15 +34,17 @@ export function layOut(
   firstDay: number,
   lastDay: number,
   origin: number,
+  own: OwnHours,
 ): ShiftTable {
   const days = lastDay - firstDay + 1;
   const isClosed = closedTest(closed);
+  const shiftsOn = (day: number): readonly Shift[] => own(day) ?? week[weekday(day)] ?? [];
   const firstShift = new Int32Array(days + 1);
   let count = 1;
   for (let index = 0; index < days; index++) {
     firstShift[index] = count;
     const day = firstDay + index;
-    if (!isClosed(day)) count += week[weekday(day)]?.length ?? 0;
+    if (!isClosed(day)) count += shiftsOn(day).length;
   }
   firstShift[days] = count;
 
@@ -48,7 +52,8 @@ export function layOut(
   const end = new Float64Array(count + 1);
   const before = new Float64Array(count + 1);
   for (let index = 0; index < days; index++) {
-    const shifts = week[weekday(firstDay + index)] ?? [];
+    if (firstShift[index] === firstShift[index + 1]) continue;
+    const shifts = shiftsOn(firstDay + index);
     const midnight = (firstDay + index) * DAY_MINUTES;
     for (let at = firstShift[index]!; at < firstShift[index + 1]!; at++) {
       const shift = shifts[at - firstShift[index]!]!;

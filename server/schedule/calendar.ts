@@ -1,7 +1,7 @@
 // Working time: from moments to amounts of work and back. A calendar is a week of shifts without the days closed.
 // Every question is answered from a prefix table of working minutes, in a few steps whatever the distance.
 import { DAY_MINUTES } from '#kit/dates';
-import { type Closed, layOut, type Shift, type ShiftTable, tidyShifts } from './calendar-table.ts';
+import { type Closed, layOut, type OwnHours, type Shift, type ShiftTable, tidyShifts } from './calendar-table.ts';
 
 export interface WorkWeek {
   /** For each weekday, Monday first: shifts in minutes of the day, breaks already cut out. A shift ends by midnight. */
@@ -11,6 +11,8 @@ export interface WorkWeek {
 export interface Calendar {
   readonly week: WorkWeek;
   readonly closed: Closed;
+  /** Days with other hours than those of their weekday. */
+  readonly own: OwnHours;
   /** The first and last day that were asked for. */
   readonly first: number;
   readonly last: number;
@@ -29,11 +31,13 @@ export const AROUND_THE_CLOCK: WorkWeek = { shifts: [0, 1, 2, 3, 4, 5, 6].map(()
  * for later or earlier moments, up to a hundred years either way; beyond that every minute counts as work, so that even
  * a calendar without a working minute gives an answer. Ask `isBeyond` whether an answer is of that kind.
  */
-export function calendar(week: WorkWeek, closed: Closed, first: number, last: number): Calendar {
+export function calendar(week: WorkWeek, closed: Closed, first: number, last: number, own: OwnHours = NONE_OTHER): Calendar {
   const tidy: WorkWeek = { shifts: [0, 1, 2, 3, 4, 5, 6].map((day) => tidyShifts(week.shifts[day] ?? [])) };
   const to = Math.max(first, Math.min(last, first + REACH_DAYS));
-  return { week: tidy, closed, first, last: to, table: layOut(tidy.shifts, closed, first, to, first) };
+  return { week: tidy, closed, own, first, last: to, table: layOut(tidy.shifts, closed, first, to, first, own) };
 }
+
+const NONE_OTHER: OwnHours = () => undefined;
 
 /** Whether a moment lies further off than the calendar can tell: the work has no end in working time. */
 export function isBeyond(calendar: Calendar, moment: number): boolean {
@@ -193,6 +197,6 @@ function grown(calendar: Calendar, direction: -1 | 1): boolean {
   const from = direction < 0 ? Math.max(calendar.first - REACH_DAYS, firstDay - span) : firstDay;
   const to = direction > 0 ? Math.min(calendar.last + REACH_DAYS, lastDay + span) : lastDay;
   if (from === firstDay && to === lastDay) return false;
-  calendar.table = layOut(calendar.week.shifts, calendar.closed, from, to, calendar.first);
+  calendar.table = layOut(calendar.week.shifts, calendar.closed, from, to, calendar.first, calendar.own);
   return true;
 }

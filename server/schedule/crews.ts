@@ -61,6 +61,9 @@ export function crewPass(network: Network, timing: Timing, crews: Crews, priorit
     get heldByTask() {
       return handed().heldByTask;
     },
+    get heldByCrew() {
+      return handed().heldByCrew;
+    },
   };
 }
 

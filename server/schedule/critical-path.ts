@@ -15,7 +15,7 @@ import {
 } from './calendar.ts';
 import { type EarlyDates, earlyDates } from './early-dates.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
-import { hasFinished, hasStarted, type Timing, takesDay } from './timing.ts';
+import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 import { beforeFinish, beforeStart } from './waits.ts';
 
 export interface LateDates {
@@ -69,12 +69,19 @@ export function lateDates(network: Network, timing: Timing, early: EarlyDates): 
     bindBy(network, timing, task, lateStart, latest, early.end, bounds);
     const due = timing.deadline?.[task] ?? Number.NaN;
     if (due < bounds.finish) bounds.finish = due;
+    const begins = timing.startBy?.[task] ?? Number.NaN;
+    if (begins < bounds.start) bounds.start = begins;
     const length = Math.max(0, timing.durations[task]!);
     if (hasStarted(timing, task)) {
       lateStart[task] = early.start[task]!;
       latest[task] = bounds.finish;
       lateFinish[task] = length === 0 ? bounds.finish : closing(own, bounds.finish, early.finish[task]!);
       totalFloat[task] = workBetween(own, early.finish[task]!, lateFinish[task]!);
+    } else if (isSpan(timing, task)) {
+      // What it stands for is never held by it; it slips as far as what waits for it lets its end slip.
+      latest[task] = lateFinish[task] = bounds.finish;
+      lateStart[task] = Math.min(bounds.start, bounds.finish);
+      totalFloat[task] = workBetween(own, early.finish[task]!, bounds.finish);
     } else if (length === 0) {
       lateStart[task] = lateFinish[task] = latest[task] = Math.min(bounds.finish, bounds.start);
       totalFloat[task] = workBetween(own, early.start[task]!, lateStart[task]!);

@@ -6,7 +6,7 @@ import type { Claim } from './claims.ts';
 export interface Duration {
   /** Working minutes. */
   readonly minutes: number;
-  readonly basis: 'given' | 'rate' | 'visit' | 'moment' | 'none';
+  readonly basis: 'given' | 'rate' | 'visit' | 'moment' | 'span' | 'none';
   /** What the rate says where a length is given. */
   readonly rate?: number;
   /** Person-minutes by the rates of its work, where any line has one. */
@@ -25,6 +25,7 @@ export function durationOf(step: Step, claims: readonly Claim[], trade: Trade | 
       return given === undefined ? { minutes: minutesPerDay, basis: 'visit' } : { minutes: Math.round(given), basis: 'given' };
     }
     case 'task': {
+      if (step.given.stands !== undefined) return { minutes: 0, basis: 'span' };
       const hours = personMinutes(claims);
       const rate = hours === undefined ? undefined : wholeMinutes(hours / people(step, trade));
       const given = step.given.takes?.value.time.value;

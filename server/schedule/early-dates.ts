@@ -2,7 +2,7 @@
 // place that says what links, dates and records do to a step; the crew pass asks it too.
 import { advance, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
-import { hasFinished, hasStarted, type Timing, takesDay } from './timing.ts';
+import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 import { afterFinish, afterStart } from './waits.ts';
 
 /** What set a step's early start: the number of a link, or one of these. */
@@ -50,6 +50,7 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
     return;
   }
 
+  const spans = isSpan(timing, task);
   let tightest = -1;
   let linked = Number.NEGATIVE_INFINITY;
   let finishBound = Number.NEGATIVE_INFINITY;
@@ -63,6 +64,7 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
         : afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!);
     if (kind !== FINISH_START && kind !== START_START) {
       finishBound = Math.max(finishBound, bound);
+      if (spans) continue;
       bound = retreat(own, bound, length);
     }
     if (bound > linked) {
@@ -85,7 +87,7 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   const begin = length === 0 ? bound : opens(own, bound);
   start[task] = begin;
   const end = isWhole ? closingOf(own, begin) : advance(own, begin, length);
-  finish[task] = length === 0 ? begin : Math.max(end, finishBound);
+  finish[task] = length === 0 && !spans ? begin : Math.max(end, finishBound);
   // Where a link and a date lead to the same first working moment, the link is the better reason.
   const isLinked = tightest >= 0 && (linked >= given || (length > 0 && opens(own, linked) === begin));
   heldBy[task] = isLinked ? tightest : dated > timing.start ? HELD_BY_DATE : HELD_BY_PLAN;

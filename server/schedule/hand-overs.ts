@@ -14,6 +14,8 @@ export interface HandOvers {
   readonly handOverTo: Int32Array;
   /** For a step that began later than links would have let it: the step it got its crew from, last of all; else -1. */
   readonly heldByTask: Int32Array;
+  /** The number of the crew, machine or room that it got from there; else -1. */
+  readonly heldByCrew: Int32Array;
 }
 
 /**
@@ -33,15 +35,19 @@ export function handOvers(
     from: [],
     to: [],
     heldByTask: new Int32Array(count).fill(-1),
+    heldByCrew: new Int32Array(count).fill(-1),
+    crew: -1,
     lastGiven: new Int32Array(count).fill(-1),
     units: new Int32Array(count),
     left: new Int32Array(count),
   };
   usesByCrew(crews, dates, until).forEach((use, crew) => {
     const capacity = crews.capacity[crew]!;
+    trail.crew = crew;
     if (use.asked > capacity) followCrew(network, timing, dates, use, capacity, until, trail);
   });
-  return { handOverFrom: Int32Array.from(trail.from), handOverTo: Int32Array.from(trail.to), heldByTask: trail.heldByTask };
+  const { heldByTask, heldByCrew } = trail;
+  return { handOverFrom: Int32Array.from(trail.from), handOverTo: Int32Array.from(trail.to), heldByTask, heldByCrew };
 }
 
 /** Pairs told so far, and what is known by step of the crew being followed. */
@@ -49,6 +55,9 @@ interface Trail {
   readonly from: number[];
   readonly to: number[];
   readonly heldByTask: Int32Array;
+  readonly heldByCrew: Int32Array;
+  /** The crew being followed. */
+  crew: number;
   /** The step each step last gave a crew to, so that no pair is told twice. */
   readonly lastGiven: Int32Array;
   /** Units of this crew each step takes, and how many of them it has given back and not yet handed on. */
@@ -113,12 +122,15 @@ function handOver(
   isBound: boolean,
   waits: boolean,
   until: Float64Array,
-  { left, heldByTask, lastGiven, from, to }: Trail,
+  { left, heldByTask, heldByCrew, crew, lastGiven, from, to }: Trail,
 ): number {
   left[giver]! -= units;
   if (!isBound) return units;
   const held = heldByTask[task]!;
-  if (waits && (held < 0 || until[giver]! > until[held]!)) heldByTask[task] = giver;
+  if (waits && (held < 0 || until[giver]! > until[held]!)) {
+    heldByTask[task] = giver;
+    heldByCrew[task] = crew;
+  }
   if (lastGiven[giver] === task) return units;
   lastGiven[giver] = task;
   from.push(giver);

@@ -2,9 +2,10 @@
 // phase, what an inspection looks at and holds, and what a delivery brings.
 import { DAY_MINUTES } from '#kit/dates';
 import type { Place } from '#kit/place';
-import type { At, NamePlace, Step, StepLink } from '#model/model';
+import type { At, NamePlace, Step, StepLink, Task } from '#model/model';
 import type { LinkSources } from './link-sources.ts';
 import { FINISH_FINISH, FINISH_START, type Link, type LinkKind, START_FINISH, START_START } from './network.ts';
+import { standsFrom } from './step-windows.ts';
 import type { Steps } from './steps.ts';
 import { AROUND, CALENDAR_DAYS, type WaitClock, WORKING } from './waits.ts';
 
@@ -74,6 +75,20 @@ export function linksOf(step: Step, number: number, steps: Steps, owns: readonly
         inOrder: order.length,
         beside,
       };
+  }
+  const stands = standsFrom(step, steps);
+  if (stands !== undefined) {
+    const { place } = (step as Task).given.stands!;
+    const bound = (from: number, kind: LinkKind): PlanLink => ({
+      from,
+      to: number,
+      kind,
+      lag: 0,
+      clock: WORKING,
+      words: 'stands',
+      place,
+    });
+    others.push(...stands.from.map((from) => bound(from, START_START)), ...stands.to.map((to) => bound(to, FINISH_FINISH)));
   }
   if (step.kind === 'delivery') {
     const { given: told } = step;

@@ -5,6 +5,7 @@ import type { Model } from '#model/resolve';
 import type { TakeOff } from '#takeoff/take-off';
 import { type ClaimsMemory, claimLines, claimsMemory } from './claims.ts';
 import { type Lengths, lengthsOf } from './lengths.ts';
+import { type Limits, limitsOf } from './limits.ts';
 import { type LinkSources, linkSources } from './link-sources.ts';
 import { outOfOrder } from './out-of-order.ts';
 import { type PlanNetwork, planNetwork } from './plan-network.ts';
@@ -13,7 +14,6 @@ import { type Resumed, resumedDates } from './resumed.ts';
 import { stepTimes, type TimingMemory, timingMemory } from './step-times.ts';
 import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
-import { type CrewsMemory, tradeCrews } from './trade-crews.ts';
 
 /** A Monday to count from where a plan gives no start. */
 const NO_START = 4;
@@ -26,7 +26,7 @@ export interface ScheduleMemory {
   progress: ProgressMemory | undefined;
   sources: LinkSources | undefined;
   network: PlanNetwork | undefined;
-  crews: CrewsMemory | undefined;
+  crews: Limits | undefined;
   dates: Resumed | undefined;
 }
 export function scheduleMemory(): ScheduleMemory {
@@ -70,7 +70,7 @@ export function schedule(
   memory.network = planNetwork(steps, memory.sources, durations, memory.network, work);
   const { links, network } = memory.network;
   const recorded = stepTimes(model, steps, memory.lengths, progress, start, network, memory.times);
-  memory.crews = tradeCrews(steps, trades, memory.crews);
+  memory.crews = limitsOf(steps, trades, model, memory.crews);
   const waits = model.plan?.given['begun-early']?.value !== 'continues';
   memory.dates = resumedDates(network, recorded, memory.crews.crews, waits, memory.dates, work);
   const { timing, dates } = memory.dates;
@@ -85,6 +85,7 @@ export function schedule(
     links,
     network,
     timing,
+    limits: memory.crews.list,
     byLinks,
     crews,
     taken: memory.crews.crews,

@@ -7,10 +7,11 @@ import type { Model } from '#model/resolve';
 import { type Calendar, nextWork, previousWork, workBetween } from './calendar.ts';
 import type { Lengths } from './lengths.ts';
 import { waiting } from './links.ts';
-import type { Network } from './network.ts';
+import { FINISH_START, type Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, holidaysOf, planCalendars } from './plan-calendars.ts';
 import { nextMorning, type Progress, type Record } from './progress.ts';
 import { sameNumbers } from './same-numbers.ts';
+import { isStanding, windowOf } from './step-windows.ts';
 import type { Steps } from './steps.ts';
 import type { Timing } from './timing.ts';
 import { AROUND, afterStart, CALENDAR_DAYS } from './waits.ts';
@@ -60,7 +61,9 @@ function sameTiming(a: Timing, b: Timing): boolean {
     sameNumbers(a.notBefore, b.notBefore) &&
     sameNumbers(a.fixedStart, b.fixedStart) &&
     sameNumbers(a.fixedFinish, b.fixedFinish) &&
-    sameNumbers(a.deadline, b.deadline)
+    sameNumbers(a.deadline, b.deadline) &&
+    sameNumbers(a.startBy, b.startBy) &&
+    sameNumbers(a.spans, b.spans)
   );
 }
 
@@ -73,7 +76,7 @@ function timingOf(
   network: Network,
   memory: CalendarMemory,
 ): Timing {
-  const calendars = planCalendars(model, startDay, memory);
+  const calendars = planCalendars(model, startDay, progress.asOf, memory);
   const count = steps.list.length;
   const calendarOf = new Int32Array(count);
   const notBefore = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
@@ -81,17 +84,23 @@ function timingOf(
   const fixedFinish = new Float64Array(count).fill(Number.NaN);
   const wholeDays = new Uint8Array(count);
   const deadline = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const startBy = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const spans = new Uint8Array(count);
   const lengths = minutes.slice();
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
-    calendarOf[at] = calendars.of(trades[at], isOutside(step));
+    calendarOf[at] = calendars.of(step, trades[at]);
     const calendar = calendars.calendars[calendarOf[at]!]!;
     if (durations[at]!.basis === 'visit') wholeDays[at] = 1;
     const record = progress.records.get(at);
-    const { given } = step;
-    const day = given['not before']?.value;
-    if (day !== undefined) notBefore[at] = day * DAY_MINUTES;
-    if (given.deadline !== undefined) deadline[at] = nextMorning(given.deadline.value);
+    const window = windowOf(step, calendar);
+    notBefore[at] = window.notBefore;
+    deadline[at] = window.deadline;
+    startBy[at] = window.startBy;
+    if (isStanding(step)) {
+      spans[at] = 1;
+      lengths[at] = 0;
+    }
     if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay, calendars.calendars[0]!));
     if (step.kind === 'milestone' && step.given.on !== undefined)
       notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
@@ -139,6 +148,7 @@ function timingOf(
   return {
     durations: lengths,
     wholeDays,
+    spans,
     calendarOf,
     calendars: calendars.calendars,
     planCalendar: 0,
@@ -146,6 +156,7 @@ function timingOf(
     notBefore,
     ...recorded,
     deadline,
+    startBy,
   };
 }
 
@@ -171,6 +182,8 @@ function assumeDone(
     const to = network.outgoingStart[at + 1]!;
     let earliest = Number.POSITIVE_INFINITY;
     for (let slot = from; slot < to; slot++) {
+      // What begins with it, or ends with it, says nothing of its end.
+      if (network.linkKind[network.outgoing[slot]!] !== FINISH_START) continue;
       const next = network.linkTo[network.outgoing[slot]!]!;
       const began = Number.isNaN(fixedStart[next]!) ? fixedFinish[next]! : fixedStart[next]!;
       earliest = Number.isNaN(began) ? Number.NaN : Math.min(earliest, began);
@@ -186,14 +199,4 @@ function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, pl
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
   const { lag, clock } = waiting(lead.value);
   return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
-}
-
-const outside = new WeakMap<Step, boolean>();
-function isOutside(step: Step): boolean {
-  let known = outside.get(step);
-  if (known === undefined) {
-    known = step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);
-    outside.set(step, known);
-  }
-  return known;
 }

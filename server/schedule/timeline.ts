@@ -4,6 +4,7 @@ import type { Claims } from './claims.ts';
 import type { CrewDates, Crews } from './crews.ts';
 import type { CriticalPath, LinkDates } from './critical-path.ts';
 import type { Duration } from './durations.ts';
+import type { Limit } from './limits.ts';
 import type { PlanLink } from './links.ts';
 import type { Network } from './network.ts';
 import type { Progress } from './progress.ts';
@@ -18,6 +19,8 @@ export interface Timeline {
   readonly links: readonly PlanLink[];
   readonly network: Network;
   readonly timing: Timing;
+  /** What there is only so much of: crews, machines, rooms, by their numbers in the crew pass. */
+  readonly limits: readonly Limit[];
   /** By links alone. */
   readonly byLinks: LinkDates;
   /** With crews as limits: the dates that are shown, and floats with the hand-overs in them, made when first asked for. */

@@ -9,6 +9,8 @@ export interface Timing {
   readonly durations: Int32Array;
   /** 1 for steps that take the whole of a day, from its opening to its closing, whatever their length. */
   readonly wholeDays?: Uint8Array;
+  /** 1 for steps that stand from the start of one step to the end of another: their own length is 0. */
+  readonly spans?: Uint8Array;
   /** Which of `calendars` each step works by. */
   readonly calendarOf: Int32Array;
   readonly calendars: readonly Calendar[];
@@ -21,8 +23,9 @@ export interface Timing {
   /** Recorded starts and finishes: moments, or NaN. Links do not move them, and what has begun waits for nothing. */
   readonly fixedStart?: Float64Array;
   readonly fixedFinish?: Float64Array;
-  /** Moments by which a step must be finished; Infinity or NaN for none. */
+  /** Moments by which a step must be finished, and by which it must begin; Infinity or NaN for none. */
   readonly deadline?: Float64Array;
+  readonly startBy?: Float64Array;
 }
 
 export function hasStarted(timing: Timing, task: number): boolean {
@@ -36,6 +39,11 @@ export function hasFinished(timing: Timing, task: number): boolean {
 /** Whether a step takes the whole of the day on which it falls: a visit that may come at any hour. */
 export function takesDay({ wholeDays }: Timing, task: number): boolean {
   return wholeDays !== undefined && wholeDays[task] === 1;
+}
+
+/** Whether a step lasts as long as the steps that it stands for. */
+export function isSpan({ spans }: Timing, task: number): boolean {
+  return spans !== undefined && spans[task] === 1;
 }
 
 function isRecorded(moments: Float64Array | undefined, task: number): boolean {

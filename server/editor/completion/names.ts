@@ -124,7 +124,7 @@ export function valueSuggestions(
 export function knownCodes(property: string, { plan: { model } }: View): readonly Suggestion[] {
   const codes = new Set<string>();
   if (property === 'holidays')
-    for (const { given } of model.rows('holiday')) if (given.in !== undefined) codes.add(given.in.value);
+    for (const { given } of model.rows('holiday')) for (const { value } of given.in?.value ?? []) codes.add(value);
   if (property === 'code')
     for (const { given } of [...model.rows('minimum'), ...model.rows('rule'), ...model.rows('need')])
       for (const { value } of given.section) for (const each of value) codes.add(each.value.edition);

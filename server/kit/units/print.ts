@@ -153,6 +153,8 @@ function usualUnit(value: number, dimension: Dimension | 'bare', system: System)
       return feet ? 'cfm' : 'l/s';
     case 'pressure':
       return feet ? 'psi' : 'kPa';
+    case 'speed':
+      return feet ? 'mph' : 'km/h';
     case 'resistance':
       return feet ? 'R' : 'RSI';
     case 'conductance':

@@ -196,6 +196,8 @@ export const UNITS: readonly Unit[] = [
   { unit: 'Pa', dimension: 'pressure', factor: 1, system: 'metric', words: ['Pa'] },
   { unit: 'kPa', dimension: 'pressure', factor: 1000, system: 'metric', words: ['kPa'], also: ['kN/m2', 'kN/m²'] },
   { unit: 'MPa', dimension: 'pressure', factor: 1_000_000, system: 'metric', words: ['MPa'], also: ['N/mm2', 'N/mm²'] },
+  { unit: 'mph', dimension: 'speed', factor: 0.447_04, system: 'feet', words: ['mph'] },
+  { unit: 'km/h', dimension: 'speed', factor: 1 / 3.6, system: 'metric', words: ['km/h'] },
   // h·ft²·°F/Btu
   { unit: 'R', dimension: 'resistance', factor: (3600 * SQUARE_FOOT * 5) / 9 / BTU, system: 'feet', words: [] },
   { unit: 'RSI', dimension: 'resistance', factor: 1, system: 'metric', words: ['m2K/W'], also: ['m²K/W', 'm2·K/W', 'm²·K/W'] },

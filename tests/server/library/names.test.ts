@@ -20,7 +20,7 @@ test('enough rows to build a small house', () => {
   expect(ofKind('material').length).toBeGreaterThanOrEqual(65);
   expect(ofKind('assembly').length).toBeGreaterThanOrEqual(16);
   expect(works.length).toBeGreaterThanOrEqual(55);
-  expect(ofKind('holiday').length).toBe(11);
+  expect(ofKind('holiday').length).toBeGreaterThanOrEqual(80);
 });
 
 test('no two goods share a name, nor two rows of another kind', () => {
