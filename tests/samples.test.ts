@@ -67,6 +67,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['schedule', (options: { output: string }) => schedule(path, options)],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
+    ['cost-by-part', (options: { output: string }) => cost(path, { ...options, by: 'part' })],
   ])('%s as text', (command, run) => {
     expectGolden(`${sample}/${command}.txt`, written(run));
   });

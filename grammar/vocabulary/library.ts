@@ -68,6 +68,14 @@ const storage = properties({
     }),
   },
 });
+/** What is made to what stands, and not to the drawing. */
+const madeTo = properties({
+  'measured after': {
+    takes: listOf(nameOf('work')),
+    help: 'It is made to measure: the works that must stand before anybody measures for it.',
+    example: 'measured after sheathe-roof',
+  },
+});
 /** Where a row belongs among the elements of a building. */
 const classified = properties({
   element: {
@@ -160,6 +168,7 @@ export const material = kind({
     },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
     ...storage,
+    ...madeTo,
     ...classified,
     ...physical,
     size: {
@@ -214,6 +223,7 @@ export const fixture = kind({
   properties: properties({
     also: { takes: listOf(anyName), repeats: true, help: 'Second names.', example: 'also water-closet' },
     ...storage,
+    ...madeTo,
     ...classified,
     'set by': { takes: listOf(nameOf('work')), help: 'The work that sets it.', example: 'set by set-fixtures' },
     'roughed by': { takes: listOf(nameOf('work')), help: 'The work that prepares for it.', example: 'roughed by rough-drains' },

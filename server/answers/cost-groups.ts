@@ -1,12 +1,13 @@
-// The costs of a plan under other headings: by task, trade, room or part of the house. Every line stands under one heading,
-// so each grouping adds up to the same total, to the cent.
+// The costs of a plan under other headings: by task, trade, room, element of UNIFORMAT II or part of the house. Every cent
+// stands under one heading, so each grouping adds up to the same total.
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { CostKind, CostLine } from '#money/cost-lines';
+import { costsByElement } from './cost-elements.ts';
 import { labelOf } from './takeoff-lines.ts';
 import type { View } from './view.ts';
 
-export type CostGrouping = 'task' | 'trade' | 'room' | 'element';
+export type CostGrouping = 'task' | 'trade' | 'room' | 'element' | 'part';
 
 /** What a column of a cost table holds. */
 export type CostColumn = 'material' | 'work' | 'fees' | 'hire' | 'allowance';
@@ -17,11 +18,13 @@ export interface CostGroup {
   /** Cents by column. */
   readonly cents: Readonly<Record<CostColumn, number>>;
   readonly total: number;
+  /** By element, a step's cost may stand in parts under several. */
   readonly lines: readonly CostLine[];
 }
 
-/** In plan order; what stands under no heading last. */
+/** In plan order, elements by their codes; what stands under no heading last. */
 export function groupCosts(by: CostGrouping, view: View): readonly CostGroup[] {
+  if (by === 'element') return costsByElement(view).map(({ label, lines }) => ({ label, ...sumsOf(lines), lines }));
   const groups = new Map<Slot | undefined, CostLine[]>();
   for (const line of view.plan.budget.lines) {
     const slot = headingOf(line, by, view);
@@ -34,15 +37,18 @@ export function groupCosts(by: CostGrouping, view: View): readonly CostGroup[] {
     .map(([slot, lines]) => ({ label: slot === undefined ? NO_HEADING[by] : nameOf(slot, by, view), ...sumsOf(lines), lines }));
 }
 
-const NO_HEADING: Readonly<Record<CostGrouping, string>> = {
+/** Headings that the plan itself names. */
+type ByPlan = Exclude<CostGrouping, 'element'>;
+
+const NO_HEADING: Readonly<Record<ByPlan, string>> = {
   task: 'No one task',
   trade: 'No trade',
   room: 'Not of one room',
-  element: 'Not of one part',
+  part: 'Not of one part',
 };
 
 /** Tasks by their names, as the plan refers to them; the rest by what a person calls it. */
-function nameOf(slot: Slot, by: CostGrouping, view: View): string {
+function nameOf(slot: Slot, by: ByPlan, view: View): string {
   return by === 'task' ? slot.name : labelOf(slot, view);
 }
 
@@ -74,7 +80,7 @@ export function columnOf(kind: CostKind): CostColumn {
   }
 }
 
-function headingOf(line: CostLine, by: CostGrouping, { plan: { timeline } }: View): Slot | undefined {
+function headingOf(line: CostLine, by: ByPlan, { plan: { timeline } }: View): Slot | undefined {
   switch (by) {
     case 'task':
       return line.step === undefined ? undefined : timeline.steps.list[line.step]?.slot;
@@ -82,7 +88,7 @@ function headingOf(line: CostLine, by: CostGrouping, { plan: { timeline } }: Vie
       return line.trade;
     case 'room':
       return line.room;
-    case 'element':
+    case 'part':
       return line.element;
   }
 }

@@ -1,5 +1,6 @@
 // What a plan costs, for programs: one line a cost, in whole cents. The shape is published in server/schemas/cost.schema.json.
 import type { CostKind, CostLine, Rung } from '#money/cost-lines';
+import { costElements } from './cost-elements.ts';
 import { type ListedReason, listedReason, pruned } from './listed-reason.ts';
 import type { View } from './view.ts';
 
@@ -30,6 +31,8 @@ export interface ListedCost {
   readonly element?: string;
   /** The line of the take-off it pays for. */
   readonly line?: string;
+  /** Codes of the elements of UNIFORMAT II that it belongs to, with the cents of each; absent where it belongs to none. */
+  readonly uniformat?: readonly { readonly code: string; readonly cents: number }[];
   /** To the second level; the working of what is bought stands in the take-off. */
   readonly reason?: ListedReason;
 }
@@ -62,6 +65,14 @@ function listedCost(line: CostLine, view: View): ListedCost {
     ...(line.level === undefined ? {} : { level: line.level.name }),
     ...(line.element === undefined ? {} : { element: `${line.element.kind} ${line.element.name}` }),
     ...(line.line === undefined ? {} : { line: line.line.id }),
+    ...uniformatOf(line, view),
     ...(line.working === undefined ? {} : { reason: pruned(listedReason(line.working(), view), 2) }),
   };
+}
+
+function uniformatOf(line: CostLine, view: View): Pick<ListedCost, 'uniformat'> {
+  const parts = costElements(line, view).flatMap(({ element, cents }) =>
+    element === undefined ? [] : [{ code: element.name.toUpperCase(), cents }],
+  );
+  return parts.length === 0 ? {} : { uniformat: parts };
 }

@@ -23,14 +23,10 @@ export function costTable(by: CostGrouping, view: View): Table {
   const rate = plan.model.plan?.given.contingency?.value;
   return {
     heading: [
-      `${planLabel(view)}: what it costs, by ${by === 'element' ? 'part of the house' : by}.`,
+      `${planLabel(view)}: what it costs, by ${by === 'element' ? 'element of UNIFORMAT II' : by === 'part' ? 'part of the house' : by}.`,
       'Materials are what is bought, by the prices of the plan. Work is the accepted bid, else the sum given, else the unit price, else hours at the trade’s rate.',
     ],
-    columns: [
-      left(by === 'element' ? 'Part' : `${by[0]!.toUpperCase()}${by.slice(1)}`),
-      ...columns.map((column) => right(HEADINGS[column])),
-      right('Total'),
-    ],
+    columns: [left(`${by[0]!.toUpperCase()}${by.slice(1)}`), ...columns.map((column) => right(HEADINGS[column])), right('Total')],
     rows: groups.map(({ label, cents, total }) => [
       label,
       ...columns.map((column) => cell(cents[column])),

@@ -84,6 +84,11 @@ export function elementOf({ work, goods, measure, where }: Line): ElementOf<'ele
   return (near ?? [...given, ...own].find(({ value }) => value.by === undefined && value.part === undefined))?.value.of;
 }
 
+/** Of a work of which nothing is measured: what it says without a measure. */
+export function elementOfWork(work: NonNullable<Line['work']>): ElementOf<'element'> | undefined {
+  return work.given.element.find(({ value }) => value.by === undefined && value.part === undefined)?.value.of;
+}
+
 interface Heading {
   /** What is one heading: two rooms of one label stay apart. */
   readonly key: unknown;

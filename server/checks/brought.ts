@@ -15,6 +15,8 @@ export interface Brought {
 export interface BroughtGoods {
   readonly label: string;
   readonly row: GoodsRow | undefined;
+  /** The steps that wait for the delivery and use it. */
+  readonly users: readonly number[];
   /** The step that first uses it, and the day that begins. */
   readonly first: number | undefined;
   readonly day: number | undefined;
@@ -38,10 +40,12 @@ export const broughtGoods = keptWhile(
         dates,
         goods: (dates.delivery.given.brings?.value ?? []).map(({ value }) => {
           const row = rows.get(value.name);
-          const first = firstUse(waiting.get(dates.step) ?? [], row?.name ?? value.name, timeline);
+          const users = usersOf(waiting.get(dates.step) ?? [], row?.name ?? value.name, timeline);
+          const first = firstOf(users, timeline);
           return {
             label: row?.label ?? value.name,
             row,
+            users,
             first,
             day: first === undefined ? undefined : dayOfStart(timeline.crews.start[first]!),
           };
@@ -71,12 +75,13 @@ function waitingSteps({ links, steps }: Timeline): ReadonlyMap<number, readonly 
   return waiting;
 }
 
-/** Of the steps that wait for a delivery, the first that takes goods of the name. */
-function firstUse(waiting: readonly number[], goods: string, { claims, crews }: Timeline): number | undefined {
+/** Of the steps that wait for a delivery, those that take goods of the name. */
+function usersOf(waiting: readonly number[], goods: string, { claims }: Timeline): readonly number[] {
+  return waiting.filter((step) => claims.byStep[step]!.some(({ line }) => line.goods?.name === goods));
+}
+
+function firstOf(users: readonly number[], { crews }: Timeline): number | undefined {
   let first: number | undefined;
-  for (const step of waiting) {
-    if (first !== undefined && crews.start[step]! >= crews.start[first]!) continue;
-    if (claims.byStep[step]!.some(({ line }) => line.goods?.name === goods)) first = step;
-  }
+  for (const step of users) if (first === undefined || crews.start[step]! < crews.start[first]!) first = step;
   return first;
 }

@@ -9,6 +9,7 @@ import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { closedDay } from './rules/deliveries/closed-day.ts';
 import { holdsUp } from './rules/deliveries/holds-up.ts';
 import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
+import { measuredTooSoon } from './rules/deliveries/measured-too-soon.ts';
 import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
 import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
@@ -87,6 +88,7 @@ export const checks: readonly Check[] = [
   closedDay,
   liesTooLong,
   noPlaceYet,
+  measuredTooSoon,
   notBrought,
   tooLittle,
   tooMuchSo,

@@ -75,7 +75,7 @@ common(program.command('cost').description('what it costs, by prices, bids and r
   'json',
   'csv',
 ])
-  .option('--by <what>', 'trade, task, room or element', 'trade')
+  .option('--by <what>', 'trade, task, room, element (of UNIFORMAT II) or part (of the house)', 'trade')
   .action(async (path, options) => finish((await import('./tables.ts')).cost(path, options)));
 
 common(

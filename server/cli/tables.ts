@@ -103,12 +103,12 @@ export function schedule(path: string, options: ScheduleOptions): number {
 }
 
 export function cost(path: string, options: TableOptions): number {
-  const by = grouping<CostGrouping>(options.by, ['trade', 'task', 'room', 'element']);
+  const by = grouping<CostGrouping>(options.by, ['trade', 'task', 'room', 'element', 'part']);
   return answer(path, options, {
     table: (view) => drawTable(costTable(by, view), options.quiet),
     json: costAnswer,
     csv: (view) => [
-      ['kind', 'basis', 'label', 'cents', 'task', 'trade', 'room', 'level', 'element', 'line'],
+      ['kind', 'basis', 'label', 'cents', 'task', 'trade', 'room', 'level', 'element', 'line', 'uniformat'],
       ...costAnswer(view).lines.map((line): readonly Cell[] => [
         line.kind,
         line.basis,
@@ -120,6 +120,7 @@ export function cost(path: string, options: TableOptions): number {
         line.level,
         line.element,
         line.line,
+        line.uniformat?.map(({ code }) => code).join(' '),
       ]),
     ],
   });

@@ -1,19 +1,44 @@
 // A lead longer than the work has to spare: a step could begin, and waits for its goods alone.
 import { finding, findingSort } from '#kit/finding';
+import type { Delivery } from '#model/model';
+import type { Model } from '#model/resolve';
 import { workBetween } from '#schedule/calendar';
 import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { PlanLink } from '#schedule/links';
 import { FINISH_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
+import { broughtGoods } from '../../brought.ts';
 import type { Check } from '../../check.ts';
-import { counted, dayText, finishText } from '../../show.ts';
+import { counted, dayText, finishText, startText } from '../../show.ts';
 
-export const held = findingSort<[delivery: string, step: string, days: number, ready: string, comes: string, ordered: boolean]>({
+export const held = findingSort<
+  [
+    delivery: string,
+    step: string,
+    user: string | undefined,
+    days: number,
+    ready: string,
+    comes: string,
+    then: { readonly kind: 'order' | 'ordered' } | { readonly kind: 'after'; readonly step: string },
+  ]
+>({
   code: 'deliveries/holds-up',
   severity: 'note',
-  say: (delivery, step, days, ready, comes, ordered) =>
-    `"${step}" waits ${counted(days, 'working day')} for "${delivery}" alone: all else that it waits for is done and its crew is free on ${ready}, and the goods come on ${comes}. ${ordered ? 'Ask whether a part can come sooner, and what can be built meanwhile' : 'Measure and order sooner, take what has a shorter lead, or plan other work between'}.`,
+  say: (delivery, step, user, days, ready, comes, then) => {
+    const waits =
+      user === undefined
+        ? `"${step}" waits ${counted(days, 'working day')} for "${delivery}" alone: all else that it waits for is done and its crew is free`
+        : `"${step}" and behind it "${user}", which uses the goods, wait ${counted(days, 'working day')} for "${delivery}" alone: all else is done and the crew is free`;
+    switch (then.kind) {
+      case 'order':
+        return `${waits} on ${ready}, and the goods come on ${comes}. Measure and order sooner, take what has a shorter lead, or plan other work between.`;
+      case 'ordered':
+        return `${waits} on ${ready}, and the goods come on ${comes}. Ask whether a part can come sooner, and what can be built meanwhile.`;
+      case 'after':
+        return `${waits} on ${ready}, and the goods come on ${comes}, once "${then.step}" is done. Begin "${then.step}" sooner or see whether a part can come first, or plan other work between.`;
+    }
+  },
 });
 
 export const holdsUp: Check = {
@@ -38,9 +63,10 @@ task walls takes 5d by framing
 delivery windows-here brings truss from millwork, lead 9 weeks, ordered 2027-01-04
 task windows-in takes 2d by framing after walls, windows-here
 `,
-  reads: ({ timeline }) => [...readsOfDeliveries(timeline), timeline.trades],
-  run: ({ timeline }) => {
+  reads: ({ timeline, model }) => [...readsOfDeliveries(timeline), timeline.trades, broughtGoods(model, timeline)],
+  run: ({ timeline, model }) => {
     const deliveries = deliveryDates(timeline);
+    const users = usersOf(model, timeline);
     const waits = linksTo(deliveries, timeline);
     return deliveries.flatMap(({ delivery, step, came, comes, first }) => {
       if (came || first === undefined) return [];
@@ -59,15 +85,47 @@ task windows-in takes 2d by framing after walls, windows-here
           delivery.place,
           delivery.name,
           timeline.steps.list[first]!.name,
+          userBehind(users.get(step), first, timeline),
           days,
-          finishText(ready, timeline),
+          // Nothing before it: it could begin on the first day.
+          ready <= timeline.timing.start ? startText(ready, timeline) : finishText(ready, timeline),
           dayText(comes, timeline),
-          delivery.given.ordered !== undefined,
+          whatThen(delivery, step, timeline),
         ),
       ];
     });
   },
 };
+
+/** Of each delivery the step that first uses any of what it brings. */
+function usersOf(model: Model, timeline: Timeline): ReadonlyMap<number, number> {
+  const users = new Map<number, number>();
+  for (const { dates, goods } of broughtGoods(model, timeline))
+    for (const { first } of goods) {
+      const known = users.get(dates.step);
+      if (first !== undefined && (known === undefined || timeline.crews.start[first]! < timeline.crews.start[known]!))
+        users.set(dates.step, first);
+    }
+  return users;
+}
+
+/** A step that begins for the goods after another that has been told to wait for them; undefined where it is the same. */
+function userBehind(user: number | undefined, first: number, { steps, crews }: Timeline): string | undefined {
+  return user === undefined || user === first || crews.start[user]! <= crews.start[first]! ? undefined : steps.list[user]!.name;
+}
+
+/** What has no lead comes when the step is done that it waits for. */
+function whatThen(delivery: Delivery, step: number, { links, steps, crews, timing }: Timeline) {
+  const { lead, ordered } = delivery.given;
+  if (ordered !== undefined) return { kind: 'ordered' } as const;
+  if (lead !== undefined) return { kind: 'order' } as const;
+  const calendar = timing.calendars[timing.planCalendar]!;
+  const last = links.find(
+    ({ from, to, kind, lag, clock }) =>
+      to === step && kind === FINISH_START && afterFinish(calendar, crews.finish[from]!, lag, clock) >= crews.start[step]!,
+  );
+  return last === undefined ? ({ kind: 'order' } as const) : ({ kind: 'after', step: steps.list[last.from]!.name } as const);
+}
 
 /** What the steps wait for that first need a delivery. */
 function linksTo(deliveries: readonly DeliveryDates[], { links }: Timeline): ReadonlyMap<number, readonly PlanLink[]> {
@@ -78,21 +136,35 @@ function linksTo(deliveries: readonly DeliveryDates[], { links }: Timeline): Rea
 }
 
 /** When everything that a step waits for is done, but for one. */
-function readyWithout(without: number, step: number, links: readonly PlanLink[], { timing, crews, start }: Timeline): number {
+function readyWithout(without: number, step: number, links: readonly PlanLink[], { timing, crews }: Timeline): number {
   const calendar = timing.calendars[timing.planCalendar]!;
-  let ready = Math.max(timing.start, timing.notBefore[step]!, start);
+  let ready = Math.max(timing.start, timing.notBefore[step]!);
   for (const link of links)
     if (link.from !== without) ready = Math.max(ready, afterFinish(calendar, crews.finish[link.from]!, link.lag, link.clock));
   return ready;
 }
 
-/** When whoever does a step has done what they begin before it: until then nobody waits for goods. */
+/**
+ * When a crew of whoever does a step has done what they begin before it, and stays free until then: earlier nobody waits for
+ * goods. Of several crews one that is free is enough.
+ */
 function crewFree(step: number, ready: number, { trades, crews }: Timeline): number {
   const trade = trades[step];
   if (trade === undefined) return ready;
-  let free = ready;
-  for (let other = 0; other < trades.length; other++)
-    if (other !== step && trades[other] === trade && crews.start[other]! < crews.start[step]!)
-      free = Math.max(free, Math.min(crews.finish[other]!, crews.start[step]!));
+  const most = Math.max(1, trade.given.crews?.value ?? 1);
+  const begins = crews.start[step]!;
+  const changes: { readonly at: number; readonly by: 1 | -1 }[] = [];
+  for (let other = 0; other < trades.length; other++) {
+    if (other === step || trades[other] !== trade || crews.start[other]! >= begins) continue;
+    const end = Math.min(crews.finish[other]!, begins);
+    if (end > crews.start[other]!) changes.push({ at: crews.start[other]!, by: 1 }, { at: end, by: -1 });
+  }
+  // Whoever is done at a moment is free for what begins at it.
+  changes.sort((a, b) => a.at - b.at || a.by - b.by);
+  let [busy, free] = [0, ready];
+  for (const { at, by } of changes) {
+    if (by < 0 && busy >= most) free = Math.max(free, at);
+    busy += by;
+  }
   return free;
 }

@@ -29,3 +29,21 @@ test('of several goods the amount names its own; what the plan does not hold is 
   expect(slab('  amount slab-concrete 9 cy\n', 'rebar, slab-concrete').loud).toContain('warning deliveries/too-little truck');
   expect(slab('  amount rebar 2 each\n', 'rebar, slab-concrete').messages('deliveries/too-little')).toEqual([]);
 });
+
+const twice = (second: string) =>
+  checked(`plan barns
+foundation base
+  slab 4", 712.8 sf
+supplier plant
+trade concrete crew of 3
+delivery morning brings slab-concrete from plant
+  amount 5 cy
+delivery noon brings slab-concrete from plant
+${second}task pour does pour-slab by concrete after morning, noon
+`).messages('deliveries/too-little');
+
+test('what several deliveries bring counts together; one that does not say how much may bring the rest', () => {
+  expect(twice('  amount 4.75 cy\n')).toEqual([]);
+  expect(twice('')).toEqual([]);
+  expect(twice('  amount 4 cy\n').join()).toMatch(/^"morning" and "noon" bring 9 cy of Concrete for slabs;/);
+});
