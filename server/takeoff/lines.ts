@@ -104,5 +104,13 @@ export interface Purchase {
   readonly package: string;
   /** A package that so many units of what is bought by the unit come in: a bucket of five gallons. */
   readonly larger?: { readonly word: string; readonly holds: Quantity };
+  /** It comes by the truck: what one carries, the least that comes without a charge, the step it is ordered in. */
+  readonly truck?: {
+    readonly load: Quantity<'volume'>;
+    readonly least: Quantity<'volume'> | undefined;
+    readonly step: Quantity<'volume'> | undefined;
+  };
+  /** Of what comes by the truck: what it is poured for, and on which days, with the share of each; none where no step does. */
+  readonly pour?: { readonly label: string; readonly days: readonly { readonly label: string; readonly share: number }[] };
   readonly lines: readonly Line[];
 }

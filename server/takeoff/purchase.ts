@@ -110,7 +110,13 @@ function bought(group: Group, system: System): readonly Purchase[] {
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
   if (!group.key.endsWith(CUT))
-    return [asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
+    return [
+      byTruck(
+        asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row),
+        row,
+        system,
+      ),
+    ];
   const { net, needed } = sums(group);
   const { word, bought: all, sticks } = cutting(group.lines, sticksOf(goods, system), wasteFactor(row), system);
   const [only, ...others] = sticks;
@@ -134,6 +140,23 @@ function asOrdered(purchase: Purchase, row: Material): Purchase {
   if (least !== undefined && least.value.dimension === bought.dimension && bought.value < least.value.value)
     bought = inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least.value));
   return bought === purchase.bought ? purchase : withBought(purchase, bought);
+}
+
+function byTruck(purchase: Purchase, { given }: Material, system: System): Purchase {
+  const inUnits = <T extends Quantity>(list: readonly { readonly value: T }[]): T | undefined =>
+    inUnitsOf(
+      system,
+      list.map(({ value }) => value),
+    )[0];
+  const load = inUnits(given.load);
+  if (load === undefined || purchase.bought.dimension !== 'volume') return purchase;
+  const step = given.nearest?.value ?? inUnits(given.rounds);
+  const truck = {
+    load,
+    least: inUnits(given['least-load']),
+    step: step?.dimension === 'volume' ? (step as Quantity<'volume'>) : undefined,
+  };
+  return Object.assign(purchase, { truck });
 }
 
 function withBought(purchase: Purchase, bought: Quantity): Purchase {
