@@ -12,6 +12,7 @@ import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
 import { endChain } from './explain-step.ts';
 import { truckReasons } from './explain-trucks.ts';
+import { layoutReasons } from './layout/reasons.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { costText, finishText } from './summary.ts';
 import { counted, listed } from './table.ts';
@@ -210,7 +211,11 @@ function ofPour({ pour }: Purchase): string {
 /** What is bought of an item: rounded up once over all its lines, or those of a pour. */
 export function purchaseReason(purchase: Purchase, view: View): ListedReason {
   const reason = listedReason(purchase.bought, view, `buy ${purchase.label}${ofPour(purchase)}`);
-  return { ...reason, text: buyText(purchase, view), inputs: [...reason.inputs, ...truckReasons(purchase, view)] };
+  return {
+    ...reason,
+    text: buyText(purchase, view),
+    inputs: [...reason.inputs, ...truckReasons(purchase, view), ...layoutReasons(purchase, view)],
+  };
 }
 
 /** Items and their sums; the whole working of a line is told when its id is asked for. */

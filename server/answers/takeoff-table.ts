@@ -178,7 +178,7 @@ function sticksText(sticks: NonNullable<Purchase['sticks']>, word: string, view:
 }
 
 /** What one package holds: a sheet by its sides; a stick in metres where the plan is metric. */
-function holdsText(holds: Quantity, view: View): string {
+export function holdsText(holds: Quantity, view: View): string {
   const [width, length] = holds.inputs;
   if (holds.dimension === 'area' && width !== undefined && length !== undefined) return sidesText(width, length, view);
   if (view.style.system === 'feet' || holds.dimension !== 'length') return write(holds, view.style);

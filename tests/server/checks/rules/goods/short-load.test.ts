@@ -4,9 +4,9 @@ import { checked } from '#tests/support/checked';
 
 /** A slab 6 in deep: 50 sf are 1 cy with 8 %. */
 const found = (length: number, more = '') =>
-  checked(`plan p\nlevel floor\n  footprint ${length}' x 20'\nfoundation slab under floor\n  slab 6"\n${more}`).plan.findings.filter(
-    ({ code }) => code === 'goods/short-load',
-  );
+  checked(
+    `plan p\nlevel floor\n  footprint ${length}' x 20'\nfoundation slab under floor\n  slab 6"\n${more}`,
+  ).plan.findings.filter(({ code }) => code === 'goods/short-load');
 
 test('a note while nobody says what it costs, a warning with its cost where the price does', () => {
   expect(found(28).map(({ severity }) => severity)).toEqual(['note']);
