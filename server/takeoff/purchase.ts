@@ -8,7 +8,7 @@ import { inUnitsOf, itemText, labelText, type Package, packagesOf, sticksOf } fr
 import { type Group, type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 import { wasteFactor } from './needed.ts';
-import { type LaidSheets, laidSheets } from './sheets.ts';
+import { layingOf } from './sheets.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
   holds > 0 ? roundUp(needed / holds) : 0,
@@ -127,16 +127,6 @@ function materialBought(goods: NamedGoods, row: Material, group: Group, system: 
   return others.length === 0
     ? [purchase(goods, group.lines, net, needed, all, word, only.holds)]
     : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
-}
-
-/** How sheets of a group are laid, whether or not its row asks for it; undefined where nobody knows what they lie on. */
-export function layingOf(goods: NamedGoods, row: Material, lines: readonly Line[], system: System): LaidSheets | undefined {
-  const sheets = inUnitsOf(system, packagesOf(row, goods.sizes));
-  const by = {
-    short: row.given['laid-out']?.value.short?.value ?? 0,
-    deducts: row.given.deducts?.value.value ?? Number.POSITIVE_INFINITY,
-  };
-  return row.given.laid?.value === 'sheets' ? laidSheets(lines, sheets, by, system) : undefined;
 }
 
 /** Sheets by length as they are laid out; of lines without faces, such as slopes, by their area in the usual sheet. */

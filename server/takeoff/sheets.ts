@@ -3,9 +3,10 @@
 // each face the better way by itself, or one way everywhere, whichever buys least, then has the fewest joints.
 import { constant, type Quantity } from '#kit/quantity';
 import type { System } from '#kit/units';
+import type { Material } from '#model/model';
 import { type Cut, cutting } from './cutting.ts';
-import type { Package } from './goods.ts';
-import type { Face, Line, Pieces } from './lines.ts';
+import { inUnitsOf, type Package, packagesOf } from './goods.ts';
+import type { Face, Line, NamedGoods, Pieces } from './lines.ts';
 
 export type Way = 'along' | 'upright';
 
@@ -33,6 +34,22 @@ export interface LaidSheets {
   /** Area in base units. */
   readonly bought: number;
   readonly joints: number;
+}
+
+/** How sheets of a group are laid, whether or not its row asks for it; undefined where nobody knows what they lie on. */
+export function layingOf(
+  goods: NamedGoods,
+  row: Material,
+  lines: readonly Line[],
+  system: System,
+  laidOut = row.given['laid-out'],
+): LaidSheets | undefined {
+  const sheets = inUnitsOf(system, packagesOf(row, goods.sizes));
+  const by = {
+    short: laidOut?.value.short?.value ?? 0,
+    deducts: row.given.deducts?.value.value ?? Number.POSITIVE_INFINITY,
+  };
+  return row.given.laid?.value === 'sheets' ? laidSheets(lines, sheets, by, system) : undefined;
 }
 
 export interface LaidBy {
@@ -183,8 +200,7 @@ function piecesOf(faces: readonly LaidFace[], width: number): readonly Pieces[] 
   const ripped: { readonly run: number; room: number }[] = [];
   for (const { run, strip } of strips) {
     let best: (typeof ripped)[number] | undefined;
-    for (const each of ripped)
-      if (each.room >= strip * (1 - EXACT) && (best === undefined || each.room < best.room)) best = each;
+    for (const each of ripped) if (each.room >= strip * (1 - EXACT) && (best === undefined || each.room < best.room)) best = each;
     if (best === undefined) ripped.push((best = { run, room: width }));
     best.room -= strip;
   }
