@@ -41,6 +41,14 @@ const withoutExamples = {
   },
 };
 
+/** A solver that a proof is asked of now and then: its code and its binary lie beside the bundle, and are read only then. */
+const solverApart = {
+  name: 'the solver as files of its own',
+  setup: ({ onResolve }) => {
+    onResolve({ filter: /^highs$/ }, () => ({ path: './solver/highs.mjs', external: true }));
+  },
+};
+
 /** A module, run by Node itself. Packages in the older form still ask for `require`. */
 const asModule = {
   format: 'esm',
@@ -66,7 +74,7 @@ const asCommon = {
 };
 
 const bundles = [
-  { entry: 'server/cli/main.ts', out: 'dist/screed.js', ...asModule, executable: true },
+  { entry: 'server/cli/main.ts', out: 'dist/screed.js', ...asModule, plugins: [solverApart], executable: true },
   { entry: 'server/main.ts', out: 'dist/screed-language-server.js', ...asModule, plugins: [withoutExamples], executable: true },
   { entry: 'server/main.ts', out: 'client/vscode/dist/server.js', ...asCommon, plugins: [withoutExamples] },
   { entry: 'client/vscode/extension.ts', out: 'client/vscode/dist/extension.js', ...asCommon, external: ['vscode'] },
@@ -85,6 +93,7 @@ for (const { entry, out, executable = false, ...settings } of bundles) {
   if (executable) chmodSync(join(root, out), 0o755);
   process.stderr.write(`${out}  ${Math.ceil(statSync(join(root, out)).size / 1024)} KB\n`);
 }
+copySolver(join(root, 'dist/solver'));
 for (const folder of ['dist', 'client/vscode/dist']) {
   mkdirSync(join(root, folder), { recursive: true });
   copyTexts('server/library', '.screed', join(root, folder, 'library'));
@@ -114,6 +123,13 @@ function copyTexts(from, ending, target) {
   for (const path of readdirSync(source, { recursive: true, encoding: 'utf8' })) {
     if (path.endsWith(ending)) cpSync(join(source, path), join(target, path), { recursive: true });
   }
+}
+
+function copySolver(target) {
+  rmSync(target, { recursive: true, force: true });
+  mkdirSync(target, { recursive: true });
+  for (const file of ['highs.mjs', 'highs.wasm']) cpSync(join(root, 'node_modules/highs/build', file), join(target, file));
+  inputs.add('node_modules/highs/build/highs.mjs');
 }
 
 /** The licence texts of all packages that went into a bundle, by name. */

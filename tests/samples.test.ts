@@ -8,7 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
-import { buy, cost, schedule, takeoff } from '#cli/tables';
+import { buy, cost, layout, schedule, takeoff } from '#cli/tables';
 
 const root = join(import.meta.dirname, '..');
 const SAMPLES = ['cottage', 'shed', 'panel-cabin'] as const;
@@ -64,6 +64,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['takeoff-by-room', (options: { output: string }) => takeoff(path, { ...options, by: 'room' })],
     ['takeoff-by-element', (options: { output: string }) => takeoff(path, { ...options, by: 'element' })],
     ['buy', (options: { output: string }) => buy(path, options)],
+    ['layout', (options: { output: string }) => layout(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],

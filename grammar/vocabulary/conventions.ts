@@ -1,5 +1,18 @@
 // The rows by which books differ when they count the same thing; a plan chooses one by its name.
-import { anyName, either, fields, flag, kind, listOf, oneOf, optional, phrase, properties, quantity } from './types.ts';
+import {
+  anyName,
+  either,
+  fields,
+  flag,
+  followedBy,
+  kind,
+  listOf,
+  oneOf,
+  optional,
+  phrase,
+  properties,
+  quantity,
+} from './types.ts';
 
 const length = quantity('length');
 /** A bare number is a number of things before it is anything else. */
@@ -33,6 +46,11 @@ export const counting = properties({
     takes: oneOf('in each part'),
     help: 'Whole packages are counted in each part, such as the walls of a room, before waste; and once more for the order.',
     example: 'whole in each part',
+  },
+  'laid-out': {
+    takes: fields({ short: optional(phrase('up to', followedBy(length, 'short'))) }),
+    help: 'Sheets are laid out wall by wall and ceiling by ceiling, in the best lengths and way of those sold; and how far a wall may be left short at its foot.',
+    example: 'laid-out up to 1 1/2" short',
   },
   covers: {
     // An area over a volume is one over a length, a length over a volume one over an area.

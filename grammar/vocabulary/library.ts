@@ -136,6 +136,18 @@ export const material = kind({
       help: 'More of it than this is not sensibly bought so; and what is.',
       example: 'most 2 cy, "ready-mixed concrete"',
     },
+    load: {
+      takes: quantity('volume'),
+      repeats: true,
+      help: 'What a truck of it carries, where it comes by the truck; one in feet and one in metres.',
+      example: 'load 10 cy',
+    },
+    'least-load': {
+      takes: quantity('volume'),
+      repeats: true,
+      help: 'A truck with less than this is a short load, for which plants charge; one in feet and one in metres.',
+      example: 'least-load 4 cy',
+    },
     coats: { takes: count, help: 'Coats on new work.', example: 'coats 2' },
     'under it': { takes: nameOf('material'), help: 'A coat that goes on first.', example: 'under it primer' },
     'serves as': {

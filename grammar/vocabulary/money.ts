@@ -47,6 +47,12 @@ export const price = kind({
     by: { takes: pointTo('trade'), inHeader: true, help: 'The trade that works at it.', example: 'by plumbing' },
     on: { takes: date, inHeader: true, help: 'The day it was given.', example: 'on 2027-02-20' },
     until: { takes: date, inHeader: true, help: 'The last day it holds.', example: 'until 2027-06-30' },
+    'short-load': {
+      takes: either(quantity('money/volume'), money),
+      inHeader: true,
+      help: 'What the plant asks for a truck below its least load: for each yard short of it, or each truck.',
+      example: 'short-load $75/cy',
+    },
     chosen: { takes: flag, inHeader: true, help: 'Counts, though another is lower.', example: 'chosen' },
   }),
 });

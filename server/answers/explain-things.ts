@@ -11,6 +11,8 @@ import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
 import { endChain } from './explain-step.ts';
+import { truckReasons } from './explain-trucks.ts';
+import { layoutReasons } from './layout/reasons.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { slipReason } from './slippage.ts';
 import { costText, finishText } from './summary.ts';
@@ -203,9 +205,18 @@ function tellGoods(element: Element, view: View): Told {
   };
 }
 
-/** What is bought of an item: rounded up once over all its lines. */
+function ofPour({ pour }: Purchase): string {
+  return pour === undefined ? '' : ` for ${pour.label}`;
+}
+
+/** What is bought of an item: rounded up once over all its lines, or those of a pour. */
 export function purchaseReason(purchase: Purchase, view: View): ListedReason {
-  return { ...listedReason(purchase.bought, view, `buy ${purchase.label}`), text: buyText(purchase, view) };
+  const reason = listedReason(purchase.bought, view, `buy ${purchase.label}${ofPour(purchase)}`);
+  return {
+    ...reason,
+    text: buyText(purchase, view),
+    inputs: [...reason.inputs, ...truckReasons(purchase, view), ...layoutReasons(purchase, view)],
+  };
 }
 
 /** Items and their sums; the whole working of a line is told when its id is asked for. */

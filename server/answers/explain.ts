@@ -134,9 +134,12 @@ function items(name: string, view: View): readonly Explanation[] {
   return bought(({ item }) => item.toLowerCase() === name, view);
 }
 
-/** 'Oriented strand board 7/16"', as it is printed. */
+/** 'Oriented strand board 7/16"', as it is printed; of concrete also one pour. */
 function itemsCalled(name: string, view: View): readonly Explanation[] {
-  return bought(({ label }) => label.toLowerCase() === name, view);
+  return bought(
+    ({ label, pour }) => label.toLowerCase() === name || (pour !== undefined && `${label}: ${pour.label}`.toLowerCase() === name),
+    view,
+  );
 }
 
 /** 'Brace the walls', 'deck area': what is measured and not bought, as it is printed. */
@@ -173,7 +176,7 @@ function bought(wanted: (purchase: Purchase) => boolean, view: View): readonly E
       name: purchase.item,
       kind: 'item',
       label: purchase.label,
-      why: `${buyText(purchase, view)}: ${write(purchase.needed, view.style)} needed, rounded up once for the whole plan.`,
+      why: `${buyText(purchase, view)}: ${write(purchase.needed, view.style)} needed, rounded up once for ${purchase.pour === undefined ? 'the whole plan' : 'the pour'}.`,
       reasons: [
         purchaseReason(purchase, view),
         ...list(

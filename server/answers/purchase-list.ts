@@ -4,9 +4,10 @@ import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { type Quantity, total } from '#kit/quantity';
 import { brings, type DeliveryDates, deliveryDates } from '#schedule/delivery-dates';
+import { pouredApart } from '#schedule/pours';
 import { weightOf } from '#takeoff/bought';
 import type { Line, NamedGoods, Purchase } from '#takeoff/lines';
-import { countedLines, isMeasuredOnly } from './takeoff-lines.ts';
+import { allPurchases, countedLines, isMeasuredOnly } from './takeoff-lines.ts';
 import type { View } from './view.ts';
 
 export interface BuyLine {
@@ -51,7 +52,7 @@ export function purchaseList(view: View): readonly BuyGroup[] {
     if (group === undefined) groups.set(key, { supplier, way, bought: [{ purchase, cents }] });
     else group.bought.push({ purchase, cents });
   };
-  const priced = budget.priced ? budget.goods : takeOff.purchases().map((purchase) => ({ purchase, cost: undefined }));
+  const priced = budget.priced ? budget.goods : allPurchases(view).map((purchase) => ({ purchase, cost: undefined }));
   for (const { purchase, cost } of priced) {
     const dates = deliveries.find(({ delivery }) => brings(delivery, namesOf(purchase.goods)));
     const supplier = dates?.delivery.given.from?.value ?? cost?.prices[0]?.given.from?.value;
@@ -59,7 +60,8 @@ export function purchaseList(view: View): readonly BuyGroup[] {
     add(`${supplier?.name ?? ''} ${dates?.step ?? 'loose'}`, supplier, way, purchase, cost?.cents);
   }
   for (const [key, { way, lines }] of coveredBy(view, counts))
-    for (const purchase of takeOff.boughtFor(lines)) add(`covered ${key}`, undefined, way, purchase, undefined);
+    for (const purchase of pouredApart(takeOff.boughtFor(lines), timeline, takeOff.boughtFor))
+      add(`covered ${key}`, undefined, way, purchase, undefined);
   return inOrder(
     [...groups.values()].map((group) => finished(group, view)),
     view,

@@ -3,6 +3,7 @@ import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
+import { pouredApart } from '#schedule/pours';
 import type { Line, Purchase } from '#takeoff/lines';
 import type { View } from './view.ts';
 
@@ -15,11 +16,13 @@ export function countedLines({ plan: { takeOff, timeline } }: View): readonly Li
   );
 }
 
-/** What is bought, of lines that count. */
+/** What is bought, of lines that count; what comes by the truck pour by pour. */
 export function countedPurchases(view: View, counts: ReadonlySet<Line>): readonly Purchase[] {
-  return (view.plan.takeOff.purchases() as readonly Purchase[]).filter((purchase) =>
-    purchase.lines.some((line) => counts.has(line)),
-  );
+  return allPurchases(view).filter((purchase) => purchase.lines.some((line) => counts.has(line)));
+}
+
+export function allPurchases({ plan: { takeOff, timeline } }: View): readonly Purchase[] {
+  return pouredApart(takeOff.purchases(), timeline, takeOff.boughtFor);
 }
 
 /** What is dug or hauled is told in loads, and is no goods. */

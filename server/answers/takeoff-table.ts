@@ -4,6 +4,7 @@ import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
 import { type Quantity, roundUp } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Line, Purchase } from '#takeoff/lines';
+import { truckloadsOf } from '#takeoff/truckloads';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
 import { countedLines, countedPurchases, groupLines, isMeasuredOnly, sums, type TakeOffGrouping } from './takeoff-lines.ts';
@@ -22,8 +23,10 @@ function byItem(view: View): Table {
   const bought = new Set(purchases.flatMap((purchase) => purchase.lines));
   const told = new Set<Line>();
   const rest = sums(lines.filter((line) => !bought.has(line)).map((line) => ({ line, share: 1 })));
+  const isSplit = ({ item, pour }: Purchase): boolean =>
+    pour !== undefined && purchases.filter((other) => other.item === item).length > 1;
   const row = (purchase: Purchase): readonly string[] => [
-    purchase.label,
+    isSplit(purchase) ? `${purchase.label}: ${purchase.pour?.label}` : purchase.label,
     amountText(netOf(purchase.net, purchase.needed), undefined, view),
     amountText(wholeNeeded(purchase), purchase, view),
     buyText(purchase, view),
@@ -128,11 +131,18 @@ export function buyText(purchase: Purchase, view: View): string {
   if (dimension !== 'number') {
     const unit = readUnit(word)?.dimension === dimension ? word : undefined;
     const text = unit === undefined ? write(bought, view.style) : write({ value, dimension, unit }, view.style);
-    return larger === undefined || unit === undefined ? text : `${text} as ${inLarger(value, larger, unit, view)}`;
+    if (larger !== undefined && unit !== undefined) return `${text} as ${inLarger(value, larger, unit, view)}`;
+    return `${text}${trucksText(purchase, view)}`;
   }
   if (word === 'each' || word === '') return write({ value, dimension }, view.style);
   const of = holds === undefined || (holds.dimension === 'number' && holds.value === 1) ? '' : ` of ${holdsText(holds, view)}`;
   return `${packages(value, word, view)}${of}`;
+}
+
+/** ' in 2 trucks'. */
+function trucksText(purchase: Purchase, view: View): string {
+  const trucks = truckloadsOf(purchase).reduce((sum, load) => sum + load.trucks.value, 0);
+  return trucks === 0 ? '' : ` in ${packages(trucks, 'truck', view)}`;
 }
 
 /** What is made to the length ordered: ' as 3 of 9.6 m'. */
@@ -168,7 +178,7 @@ function sticksText(sticks: NonNullable<Purchase['sticks']>, word: string, view:
 }
 
 /** What one package holds: a sheet by its sides; a stick in metres where the plan is metric. */
-function holdsText(holds: Quantity, view: View): string {
+export function holdsText(holds: Quantity, view: View): string {
   const [width, length] = holds.inputs;
   if (holds.dimension === 'area' && width !== undefined && length !== undefined) return sidesText(width, length, view);
   if (view.style.system === 'feet' || holds.dimension !== 'length') return write(holds, view.style);

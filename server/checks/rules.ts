@@ -16,6 +16,7 @@ import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { countsNothingCheck } from './rules/goods/counts-nothing.ts';
+import { shortLoadCheck } from './rules/goods/short-load.ts';
 import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -92,6 +93,7 @@ export const checks: readonly Check[] = [
   notBrought,
   tooLittle,
   tooMuchSo,
+  shortLoadCheck,
   countsNothingCheck,
   beforeStart,
   deadline,

@@ -52,6 +52,17 @@ common(
 
 common(
   program
+    .command('layout')
+    .description('how goods are laid out and cut: concrete by pour and truck, lengths by stick, sheets by wall, and their waste')
+    .argument('<path>', PATH),
+  ['table'],
+)
+  .option('--prove', 'the least length of stock for each item, by an exact solver')
+  .option('--seconds <number>', 'how long the solver may look for each item', '10')
+  .action(async (path, options) => finish(await (await import('./tables.ts')).layout(path, options)));
+
+common(
+  program
     .command('schedule')
     .description('when each step begins and is done, and how many days it has to spare')
     .argument('<path>', PATH),

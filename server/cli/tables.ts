@@ -1,10 +1,12 @@
-// `screed takeoff`, `screed buy`, `screed schedule`, `screed cost`: one plan as a table, as JSON, as comma-separated
+// `screed takeoff`, `screed buy`, `screed layout`, `screed schedule`, `screed cost`: one plan as a table, as JSON, as comma-separated
 // values or as a spreadsheet file.
 import { buyAnswer, buySheet } from '#answers/buy-json';
 import { buyTable } from '#answers/buy-table';
 import type { CostGrouping } from '#answers/cost-groups';
 import { costAnswer } from '#answers/cost-json';
 import { costTable } from '#answers/cost-table';
+import { layoutTables } from '#answers/layout/layout';
+import { proofsOf } from '#answers/layout/proofs';
 import { scheduleAnswer } from '#answers/schedule-json';
 import { scheduleTable } from '#answers/schedule-table';
 import { type Sheet, sheetCells } from '#answers/sheet';
@@ -49,6 +51,31 @@ export function buy(path: string, options: TableOptions): number | Promise<numbe
     json: buyAnswer,
     sheet: buySheet,
   });
+}
+
+export interface LayoutOptions extends Common {
+  readonly prove?: true;
+  readonly seconds?: string;
+}
+
+export async function layout(path: string, options: LayoutOptions): Promise<number> {
+  chosenFormat(options, ['table']);
+  const seconds = secondsOf(options);
+  const view = readPlan(path, options.asOf);
+  const proofs = options.prove === true ? proofsOf(view, await (await import('./solver.ts')).loadSolver(), seconds) : undefined;
+  emit(
+    layoutTables(view, proofs)
+      .map((table) => drawTable(table, options.quiet))
+      .join('\n'),
+    options,
+  );
+  return 0;
+}
+
+function secondsOf({ seconds = '10' }: LayoutOptions): number {
+  const value = Number(seconds);
+  if (!(value > 0 && value <= 3600)) throw misuse(`--seconds takes a number of seconds up to 3600, not "${seconds}"`);
+  return value;
 }
 
 export function schedule(path: string, options: ScheduleOptions): number {

@@ -13,12 +13,13 @@ import { spareText, standing } from '#answers/schedule-table';
 import { slipReason } from '#answers/slippage';
 import { costText, finishText } from '#answers/summary';
 import { counted, listed } from '#answers/table';
+import { allPurchases } from '#answers/takeoff-lines';
 import { buyText } from '#answers/takeoff-table';
 import { type View as AnswerView, write, writeMoney } from '#answers/view';
 import type { Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
-import type { Line, Purchase } from '#takeoff/lines';
+import type { Line } from '#takeoff/lines';
 import { centsOfRoom, centsOfStep, centsOfTrade, costsOfStep, countOfOpening, hoursOfTrade, stepsOfTrade } from './figures.ts';
 import { shallow } from './quantities.ts';
 import { datesText } from './step-text.ts';
@@ -225,7 +226,7 @@ function facts(element: Element, view: AnswerView): readonly ListedReason[] {
 
 /** What is bought of some goods, over the whole plan. */
 function bought(slot: Slot, view: AnswerView): readonly ListedReason[] {
-  return (view.plan.takeOff.purchases() as readonly Purchase[])
+  return allPurchases(view)
     .filter(({ goods }) => goods.of?.slot === slot)
     .map((purchase) => ({
       ...listedReason(shallow(purchase.bought, DEEPEST), view, `buy ${purchase.label}`),

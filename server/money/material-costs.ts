@@ -3,6 +3,7 @@ import { DAY_MINUTES } from '#kit/dates';
 import { sameList } from '#kit/differing';
 import { shareCents } from '#kit/money';
 import type { Price } from '#model/model';
+import { pouredApart } from '#schedule/pours';
 import type { Timeline } from '#schedule/timeline';
 import { packagesIn } from '#takeoff/bought';
 import type { Line, Purchase } from '#takeoff/lines';
@@ -43,6 +44,8 @@ interface Bill {
   /** Undefined where nothing covers any of it. */
   readonly covered: ReadonlySet<Line> | undefined;
   /** Lines that are not covered are bought for themselves: mostly the purchase itself. */
+  readonly rest: readonly Purchase[];
+  /** The same, pour by pour where it comes by the truck. */
   readonly open: readonly Purchase[];
   readonly goods: readonly Goods[];
 }
@@ -63,14 +66,17 @@ export function materialsOf(
     const lines = covered.items.has(purchase.item) ? covered.lines : undefined;
     const before = memory.bills.get(purchase);
     const known = before !== undefined && before.covered === lines ? before : undefined;
-    const open = known === undefined ? openOf(purchase, lines, boughtFor) : known.open;
+    const rest = known === undefined ? openOf(purchase, lines, boughtFor) : known.rest;
+    const open = pouredApart(rest, timeline, boughtFor);
     const first = open[0]?.lines[0];
     const day = first !== undefined && isDated(purchase.goods.name, prices) ? dayOf(first, timeline) : undefined;
     const own = open.flatMap((each) => pricesFor(each, day, prices));
-    const bill = known !== undefined && sameList(known.prices, own) ? known : billOf(open, own, lines);
+    const bill =
+      known !== undefined && sameList(known.open, open) && sameList(known.prices, own) ? known : billOf(rest, open, own, lines);
     if (bill !== before) memory.bills.set(purchase, bill);
     for (const each of bill.goods) {
       goods.push(each);
+      if (each.cost === undefined && each.purchase.pour !== undefined && each !== bill.goods[0]) continue;
       if (each.cost === undefined) missing.push({ kind: 'price', what: each.purchase.label, line: each.purchase.lines[0]! });
       else {
         costs.push(each.cost);
@@ -92,13 +98,18 @@ function openOf(
   return open.length === purchase.lines.length ? [purchase] : open.length === 0 ? [] : boughtFor(open);
 }
 
-function billOf(open: readonly Purchase[], prices: readonly (Price | undefined)[], covered: ReadonlySet<Line> | undefined): Bill {
+function billOf(
+  rest: readonly Purchase[],
+  open: readonly Purchase[],
+  prices: readonly (Price | undefined)[],
+  covered: ReadonlySet<Line> | undefined,
+): Bill {
   let at = 0;
   const goods = open.map((purchase) => {
     const own = prices.slice(at, (at += packagesIn(purchase).length));
     return { purchase, cost: materialCost(purchase, own) };
   });
-  return { prices, covered, open, goods };
+  return { prices, covered, rest, open, goods };
 }
 
 function isDated(name: string, prices: Prices): boolean {

@@ -6,6 +6,7 @@ import { type Form, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Price } from '#model/model';
 import { boughtQuantity, packagesIn } from '#takeoff/bought';
 import type { Purchase } from '#takeoff/lines';
+import { type Truckload, truckloadsOf } from '#takeoff/truckloads';
 
 export interface MaterialCost {
   readonly purchase: Purchase;
@@ -20,13 +21,15 @@ export interface MaterialCost {
 const byPackage = form('cost', 'packages × price of one', (packages = 0, price = 0) => Math.round(packages * price));
 const byQuantity = form('cost', 'quantity bought × price', (quantity = 0, price = 0) => Math.round(quantity * price));
 const byNet = form('cost', 'quantity laid × price', (quantity = 0, price = 0) => Math.round(quantity * price));
+const eachTruck = form('short load', 'charge for the truck', (charge = 0) => Math.round(charge));
+const eachYard = form('short load', 'short of the least load × charge', (short = 0, charge = 0) => Math.round(short * charge));
 const lump = form('cost', 'lump sum', (price = 0) => Math.round(price));
 
 /** Undefined where a price is wanting, or is by a unit that the goods are not measured in. */
 export function materialCost(purchase: Purchase, prices: readonly (Price | undefined)[]): MaterialCost | undefined {
   const known = prices.filter((price) => price !== undefined);
   if (known.length < prices.length) return undefined;
-  const how = basisOf(purchase, known);
+  const how = withShortLoads(purchase, known[0], basisOf(purchase, known));
   if (how === undefined) return undefined;
   const { value } = how();
   let shares: readonly number[] | undefined;
@@ -36,6 +39,24 @@ export function materialCost(purchase: Purchase, prices: readonly (Price | undef
       purchase.lines.map((line) => Math.max(0, line.needed?.value ?? 0)),
     ));
   return { purchase, prices: known, cents: value, byLine, working: how };
+}
+
+/** What the plant asks for trucks below its least load, where the price says so. */
+function withShortLoads(
+  purchase: Purchase,
+  price: Price | undefined,
+  goods: (() => Quantity<'money'>) | undefined,
+): (() => Quantity<'money'>) | undefined {
+  if (price?.given['short-load'] === undefined) return goods;
+  const charges = truckloadsOf(purchase).flatMap((load) => shortLoadCost(load, price) ?? []);
+  return goods === undefined || charges.length === 0 ? goods : () => total('cost', 'money', [goods(), ...charges]);
+}
+
+/** Undefined where the truck is full enough, or the price asks nothing for it. */
+export function shortLoadCost({ short }: Truckload, { given, takes }: Price): Quantity<'money'> | undefined {
+  const charge = given['short-load']?.value;
+  if (charge === undefined || short === undefined || takes?.basis === 'lump') return undefined;
+  return charge.dimension === 'money' ? measure('money', eachTruck, charge) : measure('money', eachYard, short, charge);
 }
 
 function basisOf(purchase: Purchase, prices: readonly Price[]): (() => Quantity<'money'>) | undefined {

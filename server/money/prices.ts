@@ -60,7 +60,7 @@ export function priceFor(goods: NamedGoods, day: number | undefined, prices: Pri
   return best;
 }
 
-/** `joist 2x10 4.2 m`: a length among the sizes is that of the stick. */
+/** `joist 2x10 4.2 m`, `drywall 1/2" 12'`: a length among the sizes is that of the stick or sheet. */
 function isLength(size: Literal, long: Quantity | undefined): boolean {
   return size.kind === 'quantity' && long?.dimension === 'length' && size.dimension === 'length' && size.value === long.value;
 }
@@ -72,7 +72,14 @@ function isOfLength(size: Literal, long: Quantity | undefined): boolean {
 
 /** Of each package of a purchase, or of its sticks by length. */
 export function pricesFor(purchase: Purchase, day: number | undefined, prices: Prices): readonly (Price | undefined)[] {
-  return packagesIn(purchase).map(({ holds }) => priceFor(purchase.goods, day, prices, holds));
+  return packagesIn(purchase).map(({ holds }) => priceFor(purchase.goods, day, prices, lengthOf(holds)));
+}
+
+/** A stick by its length, a sheet by its longer side. */
+export function lengthOf(holds: Quantity | undefined): Quantity | undefined {
+  if (holds?.dimension !== 'area' || holds.inputs.length !== 2) return holds;
+  const [one, other] = holds.inputs;
+  return one!.value > other!.value ? one : other;
 }
 
 function amount(price: Price): number {

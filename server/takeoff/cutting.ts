@@ -2,8 +2,9 @@
 // more sticks come only where that is less than the goods' rate. A quick rule, not a proven optimum; it never buys more than
 // one length for each piece would.
 import { constant, type Quantity, roundUp, total } from '#kit/quantity';
-import { formatQuantity, type System } from '#kit/units';
+import type { System } from '#kit/units';
 import { anotherLength } from './conventions.ts';
+import { cutText, lengthText } from './cut-text.ts';
 import type { Package } from './goods.ts';
 import type { Line } from './lines.ts';
 
@@ -21,6 +22,8 @@ export interface Cut {
   readonly sticks: readonly Sticks[];
   /** The cut list, without what is bought for waste. */
   readonly patterns: readonly Pattern[];
+  /** Length bought in base units where each length of piece is cut from the best stock for it alone. */
+  readonly simple: number;
 }
 
 /** So many sticks of a length, each cut into these pieces, the longest first. */
@@ -31,10 +34,10 @@ export interface Pattern {
 }
 
 /** Pieces by length, in base units. */
-type Pool = ReadonlyMap<number, number>;
+export type Pool = ReadonlyMap<number, number>;
 
 /** `waste` is what the pieces' length is multiplied by for cuts and faults. */
-export function cutting(lines: readonly Line[], stock: readonly Package[], waste: number, system: System): Cut {
+export function cutting(lines: readonly Pick<Line, 'pieces'>[], stock: readonly Package[], waste: number, system: System): Cut {
   const pool = poolOf(lines);
   const each = simple(pool, stock);
   const ways = [nested(pool, stock, stock), ...stock.map((one) => nested(pool, [one], stock))];
@@ -60,6 +63,7 @@ export function cutting(lines: readonly Line[], stock: readonly Package[], waste
     word,
     sticks,
     patterns,
+    simple: lengthOf(each),
     bought:
       sticks.length === 1
         ? sticks[0]!.bought
@@ -71,8 +75,13 @@ export function cutting(lines: readonly Line[], stock: readonly Package[], waste
   };
 }
 
+/** In base units. */
+export function lengthOf(patterns: readonly Pattern[]): number {
+  return patterns.reduce((all, { stock, count }) => all + stock.holds.value * count, 0);
+}
+
 /** Counts are whole: where geometry gives a part of a piece, a whole one is cut. */
-function poolOf(lines: readonly Line[]): Pool {
+function poolOf(lines: readonly Pick<Line, 'pieces'>[]): Pool {
   const counts = new Map<number, number>();
   for (const { pieces } of lines)
     for (const { count, length } of pieces ?? [])
@@ -85,8 +94,7 @@ function poolOf(lines: readonly Line[]): Pool {
 function bestOf(first: readonly Pattern[], others: readonly (readonly Pattern[])[]): readonly Pattern[] {
   const lengths = (patterns: readonly Pattern[]): number => new Set(patterns.map(({ stock }) => stock.holds.value)).size;
   const cost = (patterns: readonly Pattern[]): number => {
-    const bought = patterns.reduce((all, { stock, count }) => all + stock.holds.value * count, 0);
-    return bought * (1 + anotherLength.value * Math.max(0, lengths(patterns) - lengths(first)));
+    return lengthOf(patterns) * (1 + anotherLength.value * Math.max(0, lengths(patterns) - lengths(first)));
   };
   return others.reduce((best, next) => (cost(next) < cost(best) * (1 - EXACT) ? next : best), first);
 }
@@ -131,21 +139,9 @@ function simple(pool: Pool, stock: readonly Package[]): readonly Pattern[] {
  * than any stick of `all` is joined; undefined where `stock` is too short for a piece.
  */
 function nested(pool: Pool, stock: readonly Package[], all: readonly Package[]): readonly Pattern[] | undefined {
-  const longest = all.reduce((most, { holds }) => Math.max(most, holds.value), 0);
-  const left = new Map<number, number>();
-  const patterns: Pattern[] = [];
-  for (const [length, count] of pool) {
-    if (fits(length, longest) > 0) {
-      left.set(length, (left.get(length) ?? 0) + count);
-      continue;
-    }
-    // Of sticks end to end the last may have room for other pieces.
-    const sticks = joined(length, all);
-    const last = sticks[sticks.length - 1]!.pieces[0]!;
-    for (const stick of sticks.slice(0, -1)) add(patterns, { ...stick, count: count * stick.count });
-    left.set(last, (left.get(last) ?? 0) + count);
-  }
-  const rest = new Map([...left].sort(([a], [b]) => b - a));
+  const { patterns: sticks, pieces } = withoutLong(pool, all);
+  const patterns = [...sticks];
+  const rest = new Map(pieces);
   while (rest.size > 0) {
     const pattern = leastLeft(rest, stock);
     if (pattern === undefined) return undefined;
@@ -157,6 +153,32 @@ function nested(pool: Pool, stock: readonly Package[], all: readonly Package[]):
     }
   }
   return patterns;
+}
+
+/** What is longer than any stick is joined of whole ones; only its last part has room for other pieces beside it. */
+export function cutPool(
+  lines: readonly Pick<Line, 'pieces'>[],
+  stock: readonly Package[],
+): { readonly patterns: readonly Pattern[]; readonly pieces: Pool } {
+  return withoutLong(poolOf(lines), stock);
+}
+
+function withoutLong(pool: Pool, stock: readonly Package[]): { readonly patterns: readonly Pattern[]; readonly pieces: Pool } {
+  const longest = stock.reduce((most, { holds }) => Math.max(most, holds.value), 0);
+  const left = new Map<number, number>();
+  const patterns: Pattern[] = [];
+  for (const [length, count] of pool) {
+    if (fits(length, longest) > 0) {
+      left.set(length, (left.get(length) ?? 0) + count);
+      continue;
+    }
+    // Of sticks end to end the last may have room for other pieces.
+    const sticks = joined(length, stock);
+    const last = sticks[sticks.length - 1]!.pieces[0]!;
+    for (const stick of sticks.slice(0, -1)) add(patterns, { ...stick, count: count * stick.count });
+    left.set(last, (left.get(last) ?? 0) + count);
+  }
+  return { patterns, pieces: new Map([...left].sort(([a], [b]) => b - a)) };
 }
 
 /** For the longest piece left, the stick whose filling leaves the least share of it; as often as the pieces last. */
@@ -245,24 +267,6 @@ function add(patterns: Pattern[], pattern: Pattern): void {
   );
   if (at < 0) patterns.push(pattern);
   else patterns[at] = { ...patterns[at]!, count: patterns[at]!.count + pattern.count };
-}
-
-function cutText(holds: number, pieces: readonly number[], system: System): string {
-  return `${lengthText(holds, system)} ${pieces.length === 0 ? 'for waste' : `cut to ${piecesText(pieces, system)}`}`;
-}
-
-function lengthText(value: number, system: System): string {
-  return formatQuantity({ value: Math.round(value), dimension: 'length' }, system);
-}
-
-/** '2 x 7'-6", 1'-0"'. */
-function piecesText(pieces: readonly number[], system: System): string {
-  return [...new Set(pieces)]
-    .map((length) => {
-      const count = pieces.filter((each) => each === length).length;
-      return `${count === 1 ? '' : `${count} x `}${lengthText(length, system)}`;
-    })
-    .join(', ');
 }
 
 function sum(label: string, parts: readonly Quantity<'number'>[]): Quantity<'number'> {

@@ -84,6 +84,7 @@ function addGoods(
     hours,
     coats: needed?.coats ?? 1,
     pieces,
+    faces: portion.faces,
     onlyIfDone: false,
   });
   if (work !== undefined && first) addUses(work, portion, by, made, false);
@@ -163,11 +164,12 @@ interface Counted {
   readonly hours: Quantity<'time'> | undefined;
   readonly coats: number;
   readonly pieces: Portion['pieces'];
+  readonly faces?: Portion['faces'];
   readonly onlyIfDone: boolean;
 }
 
 function push(made: Making, portion: Portion, counted: Counted): void {
-  const { goods, work, by, net, needed, hours, coats, pieces, onlyIfDone } = counted;
+  const { goods, work, by, net, needed, hours, coats, pieces, faces, onlyIfDone } = counted;
   const { where } = portion;
   const item = goods === undefined ? measureWords(by) : itemText(goods);
   const label = goods === undefined ? (work?.label ?? item) : labelText(goods);
@@ -186,8 +188,15 @@ function push(made: Making, portion: Portion, counted: Counted): void {
     coats,
   };
   if (pieces !== undefined) line.pieces = pieces;
+  if (faces !== undefined && isLaidOut(goods)) line.faces = faces;
   if (onlyIfDone || portion.onlyIfDone !== undefined) line.onlyIfDone = true;
   made.lines.push(line);
+}
+
+const LAID_OUT: ReadonlySet<string | undefined> = new Set(['sheets', 'panels', 'rolls', 'tiles']);
+/** What is cut to the walls and floors that it is laid on. */
+function isLaidOut(goods: NamedGoods | undefined): boolean {
+  return LAID_OUT.has(goods?.of?.kind === 'material' ? goods.of.given.laid?.value : undefined);
 }
 
 function scopeIn(part: string | undefined, { scope }: Making): string {

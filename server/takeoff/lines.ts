@@ -28,6 +28,8 @@ export interface Portion {
   readonly openings?: readonly Quantity[];
   /** The surfaces it is made of, where the plan tells them one by one and nothing is taken off them. */
   readonly surfaces?: readonly Quantity[];
+  /** The rectangles that it is made of, for what is laid out on them: made when asked for. */
+  readonly faces?: Faces;
   /** The goods, where the plan names them (a layer, a finish); else the work's row says. */
   readonly goods?: NamedGoods;
   /** Sizes for goods that the work's row names: the #4 of a footing. */
@@ -46,6 +48,25 @@ export interface Portion {
   readonly times?: Quantity<'number'>;
   /** Nothing in the plan asks for it; see the line. */
   readonly onlyIfDone?: true;
+}
+
+/** A rectangle to be covered: a wall by its length and height, a floor by its extent to the east and to the north. */
+export interface Face {
+  /** 'north', 'ceiling 2'. */
+  readonly label: string;
+  readonly length: Quantity<'length'>;
+  readonly height: Quantity<'length'>;
+  readonly openings: readonly FaceOpening[];
+}
+export type Faces = () => readonly Face[];
+export interface FaceOpening {
+  readonly label: string;
+  readonly width: Quantity<'length'>;
+  readonly height: Quantity<'length'>;
+  /** Undefined for what reaches the floor. */
+  readonly sill: Quantity<'length'> | undefined;
+  /** From the left end of the wall seen from inside, where the plan says. */
+  readonly at: Quantity<'length'> | undefined;
 }
 
 /** Pieces of one length. */
@@ -82,6 +103,8 @@ export interface Line {
   /** Nothing in the plan asks for it: it counts only where a task does this work. */
   readonly onlyIfDone?: true;
   readonly pieces?: readonly Pieces[];
+  /** Of goods that are laid out on them. */
+  readonly faces?: Faces;
 }
 
 /** Goods of one item over the whole plan, rounded up once into packages, or into sticks that pieces are cut from. */
@@ -104,5 +127,13 @@ export interface Purchase {
   readonly package: string;
   /** A package that so many units of what is bought by the unit come in: a bucket of five gallons. */
   readonly larger?: { readonly word: string; readonly holds: Quantity };
+  /** It comes by the truck: what one carries, the least that comes without a charge, the step it is ordered in. */
+  readonly truck?: {
+    readonly load: Quantity<'volume'>;
+    readonly least: Quantity<'volume'> | undefined;
+    readonly step: Quantity<'volume'> | undefined;
+  };
+  /** Of what comes by the truck: what it is poured for, and on which days, with the share of each; none where no step does. */
+  readonly pour?: { readonly label: string; readonly days: readonly { readonly label: string; readonly share: number }[] };
   readonly lines: readonly Line[];
 }

@@ -8,6 +8,7 @@ import { inUnitsOf, itemText, labelText, type Package, packagesOf, sticksOf } fr
 import { type Group, type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 import { wasteFactor } from './needed.ts';
+import { layingOf } from './sheets.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
   holds > 0 ? roundUp(needed / holds) : 0,
@@ -109,8 +110,16 @@ function bought(group: Group, system: System): readonly Purchase[] {
 }
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
+  const laid = row.given['laid-out'] === undefined ? undefined : laidOut(goods, row, group, system);
+  if (laid !== undefined) return [laid];
   if (!group.key.endsWith(CUT))
-    return [asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row)];
+    return [
+      byTruck(
+        asOrdered(inPackages(goods, row, group, inUnitsOf(system, packagesOf(row, goods.sizes)), system), row),
+        row,
+        system,
+      ),
+    ];
   const { net, needed } = sums(group);
   const { word, bought: all, sticks } = cutting(group.lines, sticksOf(goods, system), wasteFactor(row), system);
   const [only, ...others] = sticks;
@@ -118,6 +127,32 @@ function materialBought(goods: NamedGoods, row: Material, group: Group, system: 
   return others.length === 0
     ? [purchase(goods, group.lines, net, needed, all, word, only.holds)]
     : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
+}
+
+/** Sheets by length as they are laid out; of lines without faces, such as slopes, by their area in the usual sheet. */
+function laidOut(goods: NamedGoods, row: Material, group: Group, system: System): Purchase | undefined {
+  const laid = layingOf(goods, row, group.lines, system);
+  if (laid === undefined) return undefined;
+  const { net, needed } = sums(group);
+  const sticks = laid.cut.sticks.map(({ bought, holds }) => ({ bought, holds: laid.packages.get(holds.value)!.holds }));
+  const bare = group.lines.filter(({ faces }) => faces === undefined).map((line) => line.needed!);
+  const [usual] = inUnitsOf(system, packagesOf(row, goods.sizes));
+  if (bare.length > 0 && usual !== undefined && usual.holds.dimension === needed.dimension) {
+    const rest = measure('number', packages, total('where nobody tells its sides', needed.dimension, bare), usual.holds);
+    const at = sticks.findIndex(({ holds }) => holds === usual.holds);
+    if (at < 0) sticks.push({ bought: rest, holds: usual.holds });
+    else sticks[at] = { ...sticks[at]!, bought: total('bought', 'number', [sticks[at]!.bought, rest]) };
+  }
+  const [only, ...others] = sticks;
+  if (only === undefined) return undefined;
+  const word = laid.cut.word;
+  if (others.length === 0) return purchase(goods, group.lines, net, needed, only.bought, word, only.holds);
+  const all = total(
+    'bought',
+    'number',
+    sticks.map(({ bought }) => bought),
+  );
+  return Object.assign(purchase(goods, group.lines, net, needed, all, word), { sticks });
 }
 
 const nearestStep = form('bought', 'needed, to the nearest whole step', (needed = 0, step = 1) =>
@@ -134,6 +169,23 @@ function asOrdered(purchase: Purchase, row: Material): Purchase {
   if (least !== undefined && least.value.dimension === bought.dimension && bought.value < least.value.value)
     bought = inUnitOf(bought, measure(bought.dimension, leastOrder, bought, least.value));
   return bought === purchase.bought ? purchase : withBought(purchase, bought);
+}
+
+function byTruck(purchase: Purchase, { given }: Material, system: System): Purchase {
+  const inUnits = <T extends Quantity>(list: readonly { readonly value: T }[]): T | undefined =>
+    inUnitsOf(
+      system,
+      list.map(({ value }) => value),
+    )[0];
+  const load = inUnits(given.load);
+  if (load === undefined || purchase.bought.dimension !== 'volume') return purchase;
+  const step = given.nearest?.value ?? inUnits(given.rounds);
+  const truck = {
+    load,
+    least: inUnits(given['least-load']),
+    step: step?.dimension === 'volume' ? (step as Quantity<'volume'>) : undefined,
+  };
+  return Object.assign(purchase, { truck });
 }
 
 function withBought(purchase: Purchase, bought: Quantity): Purchase {

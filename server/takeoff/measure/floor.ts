@@ -8,8 +8,9 @@ import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Level } from '#model/model';
 import { thicknessOf } from '../goods.ts';
-import type { Pieces, Portion, Where } from '../lines.ts';
+import type { Faces, Pieces, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
+import { flatFaces } from './faces.ts';
 import { isFace, isFrame, isPanel, type Layer } from './layers.ts';
 import { laidOf, type Measured, portion } from './portion.ts';
 import { piecesAlong, piecesRound } from './runs.ts';
@@ -36,11 +37,13 @@ function layerPortions(layer: Layer, level: Level, shape: FloorShape, where: Whe
   const goods = layer.value;
   if (isFace(goods)) return [];
   if (isPanel(layer)) return [portion('floor-panel-area', where, shape.area, { goods })];
-  return isFrame(layer) ? joists(layer, level, shape, where, findings) : [laidOnFloor(goods, shape.area, where)];
+  return isFrame(layer)
+    ? joists(layer, level, shape, where, findings)
+    : [laidOnFloor(goods, shape.area, where, () => flatFaces(shape, 'floor'))];
 }
 
 /** A layer that is neither framing nor panel nor the face of a room. */
-export function laidOnFloor(goods: Goods, area: Quantity<'area'>, where: Where): Portion {
+export function laidOnFloor(goods: Goods, area: Quantity<'area'>, where: Where, faces?: Faces): Portion {
   switch (laidOf(goods)) {
     case 'batts':
     case 'loose':
@@ -51,6 +54,7 @@ export function laidOnFloor(goods: Goods, area: Quantity<'area'>, where: Where):
     default:
       return portion('floor-deck-area', where, area, {
         goods,
+        faces,
         otherwise: ['floor-insulation-area', 'wall-sheathing-area', 'wall-foam-area'],
       });
   }

@@ -15,6 +15,8 @@ export interface Held {
   readonly area: Quantity<'area'> | undefined;
   readonly outside: boolean;
   readonly side: 'north' | 'east' | 'south' | 'west' | undefined;
+  /** Of each, from the left end of its wall seen from inside; empty where the plan does not say. */
+  readonly at: readonly Quantity<'length'>[];
   readonly to: Slot | undefined;
   /** In the front of a closet inside the room. */
   readonly inCloset: boolean;
@@ -51,23 +53,34 @@ function saysTheSame(a: Held, b: Held): boolean {
     a.outside === b.outside &&
     a.side === b.side &&
     a.to === b.to &&
+    a.at.length === b.at.length &&
+    a.at.every((place, nth) => place === b.at[nth]) &&
     a.inCloset === b.inCloset
   );
 }
+
+const NONE: Held['at'] = [];
 
 function held(room: Room): readonly Held[] {
   const { windows, doors, cased, closet } = room.given;
   const units = [...windows, ...doors]
     .flatMap((line) => line.value)
-    .map(({ value }) => unit(value.type, value.count, value.side, value.to, false));
+    .map(({ value }) => unit(value.type, value.count, value.side, value.at?.map((each) => each.value) ?? NONE, value.to, false));
   const holes = cased.flatMap((line) => line.value).map(({ value }) => hole(value.size, value.to));
   const closetDoors = closet.flatMap(({ value }) =>
-    value.door === undefined ? [] : [unit(value.door.type, value.door.count, undefined, undefined, true)],
+    value.door === undefined ? [] : [unit(value.door.type, value.door.count, undefined, NONE, undefined, true)],
   );
   return [...units, ...holes, ...closetDoors];
 }
 
-function unit(type: Opening, count: number | undefined, side: Held['side'], to: Slot | undefined, inCloset: boolean): Held {
+function unit(
+  type: Opening,
+  count: number | undefined,
+  side: Held['side'],
+  at: Held['at'],
+  to: Slot | undefined,
+  inCloset: boolean,
+): Held {
   const size = type.takes;
   return {
     type,
@@ -78,6 +91,7 @@ function unit(type: Opening, count: number | undefined, side: Held['side'], to: 
     // A window is in an outside wall unless it looks into another room; a door where its type says so.
     outside: !inCloset && to === undefined && (type.kind === 'window' || isOutside(type)),
     side,
+    at,
     to,
     inCloset,
   };
@@ -92,6 +106,7 @@ function hole(size: { readonly left: Quantity<'length'>; readonly right: Quantit
     area: measure('area', oneArea, size.left, size.right),
     outside: false,
     side: undefined,
+    at: NONE,
     to,
     inCloset: false,
   };

@@ -19,6 +19,7 @@ export function portion(measure: Measure, where: Where, quantity: Quantity, more
   if (more.gross !== undefined) made.gross = more.gross;
   if (more.openings !== undefined) made.openings = more.openings;
   if (more.surfaces !== undefined) made.surfaces = more.surfaces;
+  if (more.faces !== undefined) made.faces = more.faces;
   if (more.goods !== undefined) made.goods = more.goods;
   if (more.sizes !== undefined) made.sizes = more.sizes;
   if (more.coats !== undefined) made.coats = more.coats;

@@ -7,6 +7,7 @@ import type { Assembly, Level } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import { actualSize, thicknessOf } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
+import { sideFaces } from './faces.ts';
 import { framingGoods, isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
 import { type Measured, portion } from './portion.ts';
@@ -62,7 +63,7 @@ export function measureRim(level: Level, sill: boolean, counts: FramingCounts): 
   const where = { element: level.slot, part: 'rim', level: level.slot };
   const findings: Finding[] = [];
   const area = netOf(measure('area', around, shape.perimeter, height), []);
-  const outside = { where, area, length: shape.perimeter, height };
+  const outside = { where, area, length: shape.perimeter, height, faces: () => sideFaces(shape, height, []) };
   const portions = [
     // Battens run down from the wall in one length: they are counted there.
     ...outerLayers(walls, outside, findings).filter(({ measure }) => measure !== 'wall-stud-count'),

@@ -3,30 +3,33 @@ import { form, measure, type Quantity } from '#kit/quantity';
 import { roomSlope } from '#model/facts/room';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
-import type { Portion, Where } from '../lines.ts';
+import type { Faces, Portion, Where } from '../lines.ts';
+import { flatFaces } from './faces.ts';
 import { facesOf, isFace } from './layers.ts';
 import { inPart, isNothing, laidOf, portion } from './portion.ts';
 import type { Finish } from './room.ts';
 import { facePortion, tilePortion } from './room-walls.ts';
 
-export function floorPortions({ area }: FloorShape, finish: Finish, where: Where): readonly Portion[] {
+export function floorPortions(shape: FloorShape, finish: Finish, where: Where): readonly Portion[] {
+  const { area } = shape;
+  const faces: Faces = () => flatFaces(shape, 'floor');
   const at: Where = inPart(where, 'floor');
   return (finish ?? []).flatMap(({ value }) => {
     const layers = value.layers.map((layer) => layer.value);
     const tiled = layers[0] !== undefined && laidOf(layers[0]) === 'tiles';
     return layers.flatMap((goods, index) => {
       if (isNothing(goods)) return [];
-      if (tiled) return tilePortion(goods, index, area, at);
-      if (index === 0) return [portion('floor-finish-area', at, area, { goods })];
-      return [underFloor(goods, at, area)];
+      if (tiled) return tilePortion(goods, index, area, at, faces);
+      if (index === 0) return [portion('floor-finish-area', at, area, { goods, faces })];
+      return [underFloor(goods, at, area, faces)];
     });
   });
 }
 
-function underFloor(goods: Goods, where: Where, area: FloorShape['area']): Portion {
+function underFloor(goods: Goods, where: Where, area: FloorShape['area'], faces: Faces): Portion {
   return laidOf(goods) === 'membrane'
     ? portion('membrane-area', where, area, { goods, otherwise: ['floor-underlay-area'] })
-    : portion('floor-underlay-area', where, area, { goods, otherwise: ['membrane-area'] });
+    : portion('floor-underlay-area', where, area, { goods, faces, otherwise: ['membrane-area'] });
 }
 
 export const underRoof = form(
@@ -50,8 +53,9 @@ export function ceilingPortions(
   const named = layers.filter(isFace);
   const ceiling = room.given.on?.value.given.ceiling?.value;
   const usual = ceiling === undefined ? [] : facesOf(ceiling).slice(0, 1);
+  const flat = area === shape.area ? () => flatFaces(shape, 'ceiling') : undefined;
   const faces = (named.length > 0 ? named : usual).map((goods) =>
-    facePortion(goods, { net: area, gross: area, openings: [] }, at),
+    facePortion(goods, { net: area, gross: area, openings: [] }, at, undefined, flat),
   );
   const coats = layers
     .filter((goods) => laidOf(goods) === 'coats')

@@ -2,12 +2,13 @@
 // the room names replaces it; tile takes paint away, and tile on a backer takes the board behind it away too.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity, total } from '#kit/quantity';
-import { roomHeight, roomSlope } from '#model/facts/room';
+import { roomHeight, roomShape, roomSlope } from '#model/facts/room';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import { itemText, materialOf } from '../goods.ts';
-import type { Portion, Where } from '../lines.ts';
+import type { Faces, Portion, Where } from '../lines.ts';
 import { heightMissing } from '../problems.ts';
+import { asStretch, bothSides, sideFaces, toldFaces, without as withoutStretches } from './faces.ts';
 import { facesOf, isFace } from './layers.ts';
 import { type Held, type Net, netOf, openingsOf } from './openings.ts';
 import { closetWalls } from './partitions.ts';
@@ -81,11 +82,33 @@ export function baseAndWalls(
   const at: Where = inPart(where, 'walls');
   const tiled = tiledParts(room, finishes.walls, length, height, held, at);
   return [
-    ...boardPortions(room, finishes.walls, context, { length, height, area, surfaces, held, behind: tiled.behind }, at),
+    ...boardPortions(
+      room,
+      finishes.walls,
+      context,
+      { length, height, area, surfaces, held, behind: tiled.behind, faces: wallFaces(room, told, height, held, context) },
+      at,
+    ),
     ...tiled.portions,
     ...paintPortions(finishes.walls, area, tiled.areas, at),
     ...base,
   ];
+}
+
+/** Its walls one by one, with those of its closets from both sides; a slope makes them no rectangles. */
+function wallFaces(
+  room: Room,
+  told: readonly Length[],
+  height: Length,
+  held: readonly Held[],
+  { open }: RoomContext,
+): Faces | undefined {
+  if (roomSlope(room) !== undefined) return undefined;
+  return () => {
+    const shape = roomShape(room);
+    const walls = shape === undefined ? toldFaces(told, height, held) : sideFaces(shape, height, held);
+    return [...withoutStretches(walls, open), ...bothSides(closetWalls(room), height)];
+  };
 }
 
 function basePortions(base: Finishes['base'], length: Length, held: readonly Held[], where: Where): readonly Portion[] {
@@ -104,6 +127,7 @@ interface Walls {
   readonly area: Net;
   readonly surfaces: readonly Area[] | undefined;
   readonly held: readonly Held[];
+  readonly faces: Faces | undefined;
   /** Areas whose own backer takes the place of the board. */
   readonly behind: readonly Area[];
 }
@@ -124,10 +148,21 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
   const low = parts.map(({ goods, area }) => facePortion(goods, netOf(area, []), inPart(where, 'foot of the walls')));
   const taken = [...walls.behind, ...parts.map(({ area }) => area)];
   const { surfaces } = walls;
-  if (whole.length > 0) return [...whole.map((goods) => facePortion(goods, without(walls.area, taken), where, surfaces)), ...low];
+  const { faces } = walls;
+  if (whole.length > 0)
+    return [
+      ...whole.map((goods) =>
+        facePortion(goods, without(walls.area, taken), where, surfaces, lessAreas(faces, taken, walls.height)),
+      ),
+      ...low,
+    ];
   const usual = usualFaces(room, context, walls);
   return [
-    ...usual.map(({ goods, area }, index) => facePortion(goods, index === 0 ? without(area, taken) : area, where, surfaces)),
+    ...usual.map(({ goods, area, faces: own }, index) =>
+      index === 0
+        ? facePortion(goods, without(area, taken), where, surfaces, lessAreas(own, taken, walls.height))
+        : facePortion(goods, area, where, surfaces, own),
+    ),
     ...low,
   ];
 }
@@ -142,18 +177,33 @@ function without(area: Net, areas: readonly Area[]): Net {
   };
 }
 
-export function facePortion(goods: Goods, area: Net, where: Where, surfaces?: readonly Area[]): Portion {
+/** Its rectangles without what is covered otherwise, as stretches of full height. */
+function lessAreas(faces: Faces | undefined, areas: readonly Area[], height: Length): Faces | undefined {
+  if (faces === undefined || areas.length === 0) return faces;
+  return () =>
+    withoutStretches(
+      faces(),
+      areas.map((area) => asStretch(area, height)),
+    );
+}
+
+export function facePortion(goods: Goods, area: Net, where: Where, surfaces?: readonly Area[], faces?: Faces): Portion {
   const lining = materialOf(goods)?.given['serves as']?.value === 'lining';
   return portion(lining ? 'lining-area' : 'board-area', where, area.net, {
     gross: area.gross,
     openings: area.openings,
     goods,
     surfaces,
+    faces,
   });
 }
 
 /** The faces that the assemblies give: one make all round, or the outside wall's and the inside walls' apart. */
-function usualFaces(room: Room, context: RoomContext, walls: Walls): readonly { goods: Goods; area: Net }[] {
+function usualFaces(
+  room: Room,
+  context: RoomContext,
+  walls: Walls,
+): readonly { goods: Goods; area: Net; faces: Faces | undefined }[] {
   const level = room.given.on?.value;
   const outer = level?.given.walls === undefined ? undefined : facesOf(level.given.walls.value)[0];
   const inner = level?.given.partitions === undefined ? undefined : facesOf(level.given.partitions.value)[0];
@@ -168,11 +218,14 @@ function usualFaces(room: Room, context: RoomContext, walls: Walls): readonly { 
     else other.lengths.push(length);
   }
   if (usual === undefined) return [];
-  if (others.size === 0) return [{ goods: usual, area: walls.area }];
+  if (others.size === 0) return [{ goods: usual, area: walls.area, faces: walls.faces }];
   const parts = [...others.values()].map(({ goods, lengths }) => ({
     goods,
     area: netOf(measure('area', surface, total('inside walls', 'length', lengths), walls.height), []),
+    faces: () => toldFaces(lengths, walls.height, []),
   }));
+  const own = walls.faces;
+  const taken = [...others.values()].flatMap(({ lengths }) => lengths);
   // Openings are taken from the usual board; only where a single wall is of another make could it matter which.
   return [
     {
@@ -181,6 +234,7 @@ function usualFaces(room: Room, context: RoomContext, walls: Walls): readonly { 
         walls.area,
         parts.map(({ area }) => area.net),
       ),
+      faces: own === undefined ? undefined : () => withoutStretches(own(), taken),
     },
     ...parts,
   ];
@@ -233,15 +287,15 @@ function isBacker(goods: Goods): boolean {
 }
 
 /** A layer of tiled work: the tile, then what lies behind or under it. */
-export function tilePortion(goods: Goods, index: number, area: Area, where: Where): readonly Portion[] {
+export function tilePortion(goods: Goods, index: number, area: Area, where: Where, faces?: Faces): readonly Portion[] {
   if (isNothing(goods)) return [];
   switch (laidOf(goods)) {
     case 'membrane':
       return [portion('membrane-area', where, area, { goods })];
     case 'sheets':
-      return [portion('tile-backer-area', where, area, { goods, otherwise: ['floor-underlay-area', 'board-area'] })];
+      return [portion('tile-backer-area', where, area, { goods, faces, otherwise: ['floor-underlay-area', 'board-area'] })];
     default:
-      return [portion(index === 0 ? 'tile-area' : 'membrane-area', where, area, { goods })];
+      return [portion(index === 0 ? 'tile-area' : 'membrane-area', where, area, { goods, faces })];
   }
 }
 

@@ -4,7 +4,7 @@ import { type Finding, finding } from '#kit/finding';
 import type { Quantity } from '#kit/quantity';
 import type { Assembly } from '#model/model';
 import { thicknessOf } from '../goods.ts';
-import type { Measure, Portion, Where } from '../lines.ts';
+import type { Faces, Measure, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
 import type { Net } from './openings.ts';
@@ -20,6 +20,8 @@ export interface Stretch {
   readonly height: Quantity<'length'>;
   /** And those outside the framing, where they run on down over the rim of the floor. */
   readonly outside?: Quantity<'length'>;
+  /** The walls that it is made of. */
+  readonly faces?: Faces;
 }
 
 const counts: { readonly [laid: string]: readonly [Measure, ...Measure[]] } = {
@@ -55,10 +57,11 @@ function layerPortions(layer: Layer, stretch: Stretch, findings: Finding[]): rea
   return [surface(first, layer, stretch, otherwise)];
 }
 
-function surface(measure: Measure, layer: Layer, { where, area }: Stretch, otherwise: readonly Measure[]): Portion {
+function surface(measure: Measure, layer: Layer, { where, area, faces }: Stretch, otherwise: readonly Measure[]): Portion {
   return portion(measure, where, area.net, {
     gross: area.gross,
     openings: area.openings,
+    faces,
     goods: layer.value,
     face: layer.deeper['to the weather']?.value,
     otherwise: otherwise.length === 0 ? undefined : otherwise,

@@ -1,9 +1,11 @@
-// One price a piece for sticks of several lengths: a sixteen-foot stick costs more than a ten-foot one.
+// One price a piece for sticks or sheets of several lengths: a sixteen-foot stick costs more than a ten-foot one.
+import type { Dimension } from '#kit/dimension';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Price } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Goods } from '#money/material-costs';
+import { lengthOf } from '#money/prices';
 import type { Check } from '../../check.ts';
 import { keptFor } from '../../kept.ts';
 import { lengthText, quantityText } from '../../show.ts';
@@ -12,13 +14,13 @@ export const oneForAll = findingSort<[goods: string, lengths: readonly string[],
   code: 'money/one-price-for-lengths',
   severity: 'warning',
   say: (goods, lengths, each) =>
-    `${goods} is bought in ${lengths.join(' and ')}, and one price counts for each stick, so the total is too low or too high: a longer stick costs more. Price it by the length (such as ${each}), or give each length its own price.`,
+    `${goods} is bought in ${lengths.join(' and ')}, and one price counts for each, so the total is too low or too high: what is longer costs more. Price it by the measure (such as ${each}), or give each length its own price.`,
 });
 
 export const onePriceForLengths: Check = {
   code: 'money/one-price-for-lengths',
   about:
-    'Lumber that is cut to pieces may be bought in several lengths. A price by the foot or metre holds for all of them, a price for a size with its length (joist 2x10x14) for that length; a price a piece is right for one length only.',
+    'Lumber that is cut to pieces, and sheets that are laid out wall by wall, may be bought in several lengths. A price by the foot, the square foot or the metre holds for all of them, a price for a size with its length (joist 2x10x14, drywall 1/2" 12\') for that length; a price a piece is right for one length only.',
   wrong: `level main
   footprint 24' x 31'
   walls timber
@@ -64,12 +66,14 @@ function isByPiece({ takes }: Price): boolean {
 function telling({ purchase }: Goods, price: Price, model: Model): Finding {
   const { sticks = [] } = purchase;
   const { value, unit = '$' } = price.takes!.money;
-  const rate = `${unit.replace(/\/.*$/, '')}/${model.settings.units === 'feet' ? 'lf' : 'm'}`;
+  const first = sticks[0]!.holds;
+  const [feet, metric] = first.dimension === 'area' ? ['sf', 'm2'] : ['lf', 'm'];
+  const rate = `${unit.replace(/\/.*$/, '')}/${model.settings.units === 'feet' ? feet : metric}`;
   return finding(
     oneForAll,
     price.place,
     purchase.label,
-    sticks.map(({ holds }) => lengthText(holds.value, model)),
-    quantityText({ value: value / sticks[0]!.holds.value, dimension: 'money/length' }, model, rate),
+    sticks.map(({ holds }) => lengthText(lengthOf(holds)!.value, model)),
+    quantityText({ value: value / first.value, dimension: `money/${first.dimension}` as Dimension }, model, rate),
   );
 }

@@ -1,0 +1,93 @@
+// Sheets as they lie on each wall, floor and ceiling, and the waste of that beside the waste of the area rule.
+
+import { roundUp } from '#kit/quantity';
+import { fromBase } from '#kit/units';
+import { isOf } from '#takeoff/conventions';
+import { inUnitsOf, packagesOf } from '#takeoff/goods';
+import type { Purchase } from '#takeoff/lines';
+import { type LaidFace, type LaidSheets, layingOf } from '#takeoff/sheets';
+import { counted, left, right, type Table } from '../table.ts';
+import { holdsText } from '../takeoff-table.ts';
+import { type View, write } from '../view.ts';
+import { type Proofs, patternRow, proofText } from './lengths.ts';
+import { placeText, shareText } from './words.ts';
+
+/** Undefined for what is no sheet, or lies nowhere that has sides. */
+export function laidOf({ goods, lines }: Purchase, { plan: { model }, style: { system } }: View): LaidSheets | undefined {
+  const row = goods.of;
+  if (row?.kind !== 'material') return undefined;
+  // Where the plan chooses no layout, as the book of layouts that is for these goods would have it.
+  const book = model.rows('convention').find(({ given }) => given['laid-out'] !== undefined && isOf(given, row.name));
+  return layingOf(goods, row, lines, system, row.given['laid-out'] ?? book?.given['laid-out']);
+}
+
+export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: Proofs | undefined): Table | undefined {
+  const rows = purchases.flatMap((purchase): Table['rows'] => {
+    const laid = laidOf(purchase, view);
+    if (laid === undefined) return [];
+    return [
+      `${purchase.label}: ${sheetsText(laid, view)}; ${wasteText(purchase, laid, view, proofs)}`,
+      ...laid.faces.map((face) => faceRow(face, view)),
+      ...laid.cut.patterns.map(({ stock, pieces, count }) => {
+        const [sheets, of, cut, rest] = patternRow(count, stock.holds.value, pieces, view);
+        return ['', '', `cut ${sheets} of ${of}`, `to ${cut}`, rest === '' ? '' : `${rest} left`];
+      }),
+    ];
+  });
+  if (rows.length === 0) return undefined;
+  return {
+    heading: [
+      'Sheets as they are laid: so many courses along a wall or floor, or upright, and a strip ripped to what is left.',
+      'Waste is what is bought over the net area, openings among it. Where joints must fall on framing, or be blocked, the drawings say.',
+    ],
+    columns: [left('Where'), right('Size'), left('Sheets'), left('Courses'), left('Strip')],
+    rows,
+    totals: [],
+    remarks: [],
+  };
+}
+
+/** '18 of 4' x 12', 33 of 4' x 8''. */
+export function sheetsText({ cut, packages }: LaidSheets, view: View): string {
+  return cut.sticks
+    .map(({ bought, holds }) => `${write(bought, view.style)} of ${holdsText(packages.get(holds.value)!.holds, view)}`)
+    .join(', ');
+}
+
+/** Of the layout, of the area rule, and the least for this layout where somebody asked for it; over the net area. */
+export function wasteText(purchase: Purchase, laid: LaidSheets, view: View, proofs?: Proofs): string {
+  const { goods, lines } = purchase;
+  const usual = goods.of?.kind === 'material' ? inUnitsOf(view.style.system, packagesOf(goods.of, goods.sizes))[0] : undefined;
+  const flat = lines.filter(({ faces }) => faces !== undefined);
+  const net = flat.reduce((sum, line) => sum + line.net.value, 0);
+  const needed = flat.reduce((sum, line) => sum + (line.needed?.value ?? 0), 0);
+  const sheets = usual === undefined || usual.holds.value <= 0 ? 0 : roundUp(needed / usual.holds.value);
+  const feet = view.style.system === 'feet';
+  return [
+    `waste ${shareText(laid.bought - net, net)}`,
+    counted(
+      Math.round(jointsIn(laid, view)),
+      feet ? 'foot of joints' : 'metre of joints',
+      feet ? 'feet of joints' : 'metres of joints',
+    ),
+    ...(usual === undefined
+      ? []
+      : [`by area ${sheets} of ${holdsText(usual.holds, view)}, waste ${shareText(sheets * usual.holds.value - net, net)}`]),
+    ...proofText(proofs?.get(purchase.item), net, view, laid.width.value),
+  ].join('; ');
+}
+
+function jointsIn({ joints }: LaidSheets, { style: { system } }: View): number {
+  return fromBase(joints, system === 'feet' ? 'ft' : 'm') ?? 0;
+}
+
+function faceRow({ line, face, way, courses, run, strip }: LaidFace, view: View): readonly string[] {
+  const length = (value: number): string => write({ value, dimension: 'length' }, view.style);
+  return [
+    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `${length(face.length.value)} x ${length(face.height.value)}`,
+    way,
+    courses === 0 ? '' : `${courses} x ${length(run)}`,
+    strip === 0 ? '' : `${length(strip)} x ${length(run)}`,
+  ];
+}
