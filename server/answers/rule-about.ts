@@ -76,7 +76,11 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/outline-open': 'The sides given do not come back to where they began, so nothing of it can be counted.',
   'takeoff/outline-empty': 'The sides given enclose no floor.',
   'takeoff/outline-crosses': 'The sides given cross or touch, so what they enclose is not clear.',
-  'takeoff/outline-askew': 'Only outlines with square corners are counted.',
+  'takeoff/outline-askew':
+    'A side that is out of square by less than one in fifty is counted as given; a slip of a number looks like this.',
+  'takeoff/bay-misfit': 'A bay stands on a straight wall that is long enough for it, and its sides leave a front.',
+  'takeoff/bay-without-roof': 'The roof over a level covers it without its bays; those have a roof of their own.',
+  'takeoff/slanted-trusses': 'Trusses over slanted sides are cut and hung as their maker lays them out.',
   'takeoff/outline-apart': 'Rectangles put together and cut away must leave one piece without a hole.',
   'takeoff/height-missing': 'Walls are not counted without a height.',
   'takeoff/length-missing': 'A thing without a length is not counted.',

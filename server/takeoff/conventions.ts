@@ -12,6 +12,8 @@ const fromMemory = (what: string) => `from memory: ${what}`;
 export interface FramingCounts {
   readonly endStuds: Quantity<'number'>;
   readonly cornerStuds: Quantity<'number'>;
+  /** At a corner that is not square. */
+  readonly slantedCornerStuds: Quantity<'number'>;
   readonly crossingStuds: Quantity<'number'>;
   readonly openingStuds: Quantity<'number'>;
   readonly doorStuds: Quantity<'number'>;
@@ -45,12 +47,21 @@ export function isOf({ of }: Convention['given'], name: string): boolean {
 
 function countsBy(own: Convention['given'], usual: Convention['given']): FramingCounts {
   const number = (
-    word: 'end-studs' | 'corner-studs' | 'crossing-studs' | 'opening-studs' | 'door-studs' | 'plates' | 'header-plies',
+    word:
+      | 'end-studs'
+      | 'corner-studs'
+      | 'slanted-corner-studs'
+      | 'crossing-studs'
+      | 'opening-studs'
+      | 'door-studs'
+      | 'plates'
+      | 'header-plies',
   ) => (own[word] ?? usual[word])?.value ?? none;
   const length = (word: 'plate-thickness' | 'header-bearing') => (own[word] ?? usual[word])?.value ?? noLength;
   return {
     endStuds: number('end-studs'),
     cornerStuds: number('corner-studs'),
+    slantedCornerStuds: own['slanted-corner-studs']?.value ?? own['corner-studs']?.value ?? number('slanted-corner-studs'),
     crossingStuds: number('crossing-studs'),
     openingStuds: number('opening-studs'),
     doorStuds: own['door-studs']?.value ?? own['opening-studs']?.value ?? number('opening-studs'),
@@ -65,6 +76,7 @@ function countsBy(own: Convention['given'], usual: Convention['given']): Framing
 const NO_COUNTS: FramingCounts = {
   endStuds: none,
   cornerStuds: none,
+  slantedCornerStuds: none,
   crossingStuds: none,
   openingStuds: none,
   doorStuds: none,
