@@ -54,6 +54,11 @@ roof bay-top over bays of main
     "footprint 28' x 32', plus 8' x 8' at 30', 0",
     "footprint 28' x 32', plus 8' x 8' at 28', 0",
   ),
+  'takeoff/turn-misfit': instead(
+    'stair up "Stair"\n  rise 109 1/4"\n  risers 15\n  tread 10"\n  width 36"',
+    'turn after 15, landing 36" x 36"',
+    'turn after 7, landing 36" x 36"',
+  ),
   'takeoff/height-missing': {
     wrong: 'level main "Main floor"\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',
     right: 'level main "Main floor"\n  height 8\'\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',

@@ -82,6 +82,7 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/bay-without-roof': 'The roof over a level covers it without its bays; those have a roof of their own.',
   'takeoff/slanted-trusses': 'Trusses over slanted sides are cut and hung as their maker lays them out.',
   'takeoff/outline-apart': 'Rectangles put together and cut away must leave one piece without a hole.',
+  'takeoff/turn-misfit': 'The turns of a stair stand after risers that it has, and each is a landing or winders.',
   'takeoff/height-missing': 'Walls are not counted without a height.',
   'takeoff/length-missing': 'A thing without a length is not counted.',
   'takeoff/spacing-missing': 'Pieces at a spacing are not counted without it.',

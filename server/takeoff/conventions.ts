@@ -94,6 +94,8 @@ export const stringerSpacing = constant(
   'length',
   fromMemory('AWC DCA 6, Prescriptive Residential Wood Deck Construction Guide: cut stringers 18 in apart at most'),
 );
+/** Joists of a landing. */
+export const landingSpacing = constant('spacing of the joists of a landing', 16 * INCH, 'length', 'common practice');
 /** Two boards of 5 1/2 in. */
 export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
 /** Of the length bought: sticks of one more length are sorted out only where they save as much. */

@@ -60,6 +60,13 @@ export const outlineApart = findingSort<[what: string]>({
     `The rectangles of "${what}" make no single outline: pieces lie apart or meet in a corner alone, a hole is left, or nothing is. Nothing of it can be counted; look at the sizes and places.`,
 });
 
+export const turnMisfit = findingSort<[what: string, risers: number]>({
+  code: 'takeoff/turn-misfit',
+  severity: 'warning',
+  say: (what, risers) =>
+    `The turns of "${what}" do not fit its ${risers} risers, or one is neither a landing nor winders, so the stair is not counted. Each turn stands after a number of risers from the foot, at least one on; so many winders take one riser fewer: "turn after 7, landing 36" x 36"" or "turn after 6, 3 winders".`,
+});
+
 export const heightMissing = findingSort<[what: string]>({
   code: 'takeoff/height-missing',
   severity: 'note',
