@@ -1,8 +1,10 @@
 // Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months.
-import { by, either, fields, listOf, oneOf, phrase, quantity } from './types.ts';
+import { by, either, fields, listOf, oneOf, optional, phrase, quantity } from './types.ts';
 
 const length = quantity('length');
 export const sides = oneOf('north', 'east', 'south', 'west');
+/** And the four ways between them, at 45 degrees. */
+export const headings = oneOf('north', 'east', 'south', 'west', 'northeast', 'southeast', 'southwest', 'northwest');
 /** East, then north. */
 export const place = fields({ east: length, north: phrase(',', length) });
 /** A rectangle, and others that are put to it or cut from it. */
@@ -11,6 +13,13 @@ const rectangles = fields({
   more: phrase(',', listOf(fields({ how: oneOf('plus', 'less'), size: by(length, length), at: phrase('at', place) }))),
 });
 const corners = fields({ corners: phrase('corners', listOf(by(length, length))) });
-const walk = listOf(fields({ side: sides, length }));
+const walk = listOf(fields({ side: headings, length }));
 export const outline = either(rectangles, corners, walk);
+/** A bay of three sides on a wall. */
+export const bay = fields({
+  size: by(length, length),
+  side: phrase('in', sides),
+  at: phrase('at', length),
+  angle: optional(phrase(',', quantity('slope'))),
+});
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');

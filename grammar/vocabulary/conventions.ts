@@ -89,6 +89,11 @@ export const convention = kind({
     'end-studs': { takes: quantity('number'), help: 'Studs beyond one a space, in a straight run.', example: 'end-studs 1' },
     'wall-by-wall': { takes: flag, help: 'Each wall is counted from end to end, not once round.', example: 'wall-by-wall' },
     'corner-studs': { takes: quantity('number'), help: 'More studs at a corner.', example: 'corner-studs 2' },
+    'slanted-corner-studs': {
+      takes: quantity('number'),
+      help: 'More studs at a corner that is not square, where not as many as at a square one.',
+      example: 'slanted-corner-studs 2',
+    },
     'crossing-studs': { takes: quantity('number'), help: 'More studs where walls meet.', example: 'crossing-studs 2' },
     'opening-studs': { takes: quantity('number'), help: 'More studs at an opening.', example: 'opening-studs 2' },
     'door-studs': {

@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { outline, place, sides } from './common.ts';
+import { bay, outline, place, sides } from './common.ts';
 import { foundation } from './ground.ts';
 import {
   by,
@@ -68,12 +68,22 @@ export const level = kind({
     'east-length': 'length',
     'south-length': 'length',
     'west-length': 'length',
+    'slanted-length': 'length',
   },
   properties: properties({
     footprint: {
       takes: either(outline, by(length, length)),
-      help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked.',
+      help: 'Outside face of the framing: east by north, with rectangles put to it or cut from it; or its corners, or the sides walked, in eight directions.',
       example: "footprint 28' x 32', plus 12' x 8' at 28', 0",
+    },
+    bay: {
+      takes: bay,
+      repeats: true,
+      help: 'A bay of three sides on an outside wall: along the wall by out from it, how far it begins from the west or south end of the house, and the angle of its sides to the wall, 45 degrees unless said. The beam over its opening is not counted.',
+      example: "bay 8' x 2' in south at 6', 45 degrees",
+      deeper: properties({
+        hung: { takes: flag, help: 'It hangs on the joists of the floor: no foundation stands under it.', example: 'hung' },
+      }),
     },
     on: {
       takes: pointTo('level'),
@@ -179,6 +189,12 @@ export const roof = kind({
   facts: { pitch: 'slope' },
   properties: properties({
     over: { takes: nameOf('level'), inHeader: true, help: 'The level it covers.', example: 'over main' },
+    'over bays of': {
+      takes: nameOf('level'),
+      inHeader: true,
+      help: 'The level whose bays it covers: three slopes over each, up against the wall.',
+      example: 'over bays of main',
+    },
     shape: {
       takes: fields({
         form: oneOf('gable', 'shed', 'hip', 'flat', 'gambrel'),

@@ -127,11 +127,15 @@ export const measureDimensions = {
   'step-stringer-length': 'length',
   'step-tread-area': 'area',
   'step-rail-length': 'length',
+  'step-landing-frame-length': 'length',
   // stair
   'stair-stringer-length': 'length',
   'stair-tread-count': 'number',
   'stair-riser-length': 'length',
   'stair-rail-length': 'length',
+  'stair-winder-count': 'number',
+  'stair-landing-frame-length': 'length',
+  'stair-landing-area': 'area',
   // counted by hand
   'extra-count': 'number',
   'extra-length': 'length',

@@ -1,5 +1,5 @@
 // Rows for rooms, the openings in their walls and the walls between them.
-import { outline, sides } from './common.ts';
+import { bay, headings, outline, sides } from './common.ts';
 import {
   anyName,
   by,
@@ -47,7 +47,7 @@ const openingProperties = properties({
 const countedOpening = fields({
   count: optional(count),
   type: nameOf('opening'),
-  side: optional(phrase('in', sides)),
+  side: optional(phrase('in', headings)),
   at: optional(phrase('at', listOf(length))),
   to: optional(phrase('to', pointTo('room'))),
 });
@@ -121,8 +121,14 @@ export const room = kind({
     size: { takes: by(length, length), inHeader: true, help: 'Clear size: east, then north.', example: `size 8'-0" x 5'-0"` },
     outline: {
       takes: outline,
-      help: 'Its sides walked, its corners, or rectangles put together and cut away, where it is no rectangle.',
-      example: "outline east 10', north 4', west 10', south 4'",
+      help: 'Its sides walked, in eight directions, its corners, or rectangles put together and cut away, where it is no rectangle.',
+      example: "outline east 10', north 6', northwest 4'-3\", west 7', south 9'",
+    },
+    bay: {
+      takes: bay,
+      repeats: true,
+      help: 'A bay of three sides that it reaches into, by clear sizes: along the wall by out from it, how far it begins from the west or south end of the room, and the angle of its sides to the wall, 45 degrees unless said.',
+      example: `bay 7'-6" x 2' in south at 3', 45 degrees`,
     },
     'wall-lengths': {
       takes: listOf(length),

@@ -1,14 +1,25 @@
-// The row for stairs: what a flight must tell so that its parts can be counted and its steps held against the code's minimums.
-import { count, fields, flag, followedBy, goods, kind, nameOf, optional, phrase, properties, quantity } from './types.ts';
+// The row for stairs: what flights and turns must tell so that its parts can be counted and its steps held against the code's minimums.
+import { by, count, fields, flag, followedBy, goods, kind, nameOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
 
 export const stair = kind({
   word: 'stair',
-  help: 'A flight of steps between two floors, or down to the ground.',
+  help: 'Steps between two floors, or down to the ground: one flight, or several with landings or winders between.',
   example: 'stair cellar-stair "Stair to the basement" from main',
   name: 'required',
-  facts: { rise: 'length', risers: 'number', riser: 'length', run: 'length' },
+  facts: {
+    rise: 'length',
+    risers: 'number',
+    riser: 'length',
+    run: 'length',
+    flights: 'number',
+    'flight-rise': 'length',
+    'turn-landing': 'length',
+    'turn-landing-width': 'length',
+    'winder-tread': 'length',
+    headroom: 'length',
+  },
   properties: properties({
     from: { takes: nameOf('level'), inHeader: true, help: 'The level at its top.', example: 'from main' },
     rise: { takes: length, help: 'Whole height from finished floor to finished floor.', example: 'rise 109 1/4"' },
@@ -25,6 +36,31 @@ export const stair = kind({
       example: 'finish 5/8" below, 3/8" on treads, 3/8" above',
     },
     tread: { takes: length, help: 'Depth of a tread, nosing to nosing.', example: 'tread 10"' },
+    turn: {
+      takes: phrase('after', count),
+      repeats: true,
+      help: 'Where it turns, or rests: how many risers up from its foot; on a landing or over winders. Legs and hangers of a landing are not counted.',
+      example: 'turn after 7, landing 36" x 36"',
+      deeper: properties({
+        landing: {
+          takes: by(length, length),
+          help: 'A landing, in the way of travel by across: it takes the place of a tread.',
+          example: 'landing 36" x 36"',
+        },
+        winders: {
+          takes: count,
+          trailing: true,
+          help: 'Treads that turn in its place, narrow at the inside.',
+          example: '3 winders',
+        },
+        half: { takes: flag, help: 'It turns back; else a quarter.', example: 'half' },
+      }),
+    },
+    opening: {
+      takes: fields({ long: length, floor: phrase(',', followedBy(length, 'floor')) }),
+      help: 'Opening in the floor above, over its upper flight: how far it reaches from the top riser, and how thick that floor is with its ceiling; the headroom where none is given.',
+      example: `opening 10', 11 7/8" floor`,
+    },
     'tread-most': { takes: length, help: 'Depth of its deepest tread, where they differ.', example: 'tread-most 10 1/4"' },
     narrow: { takes: length, help: 'Depth of a winder at its narrow end.', example: 'narrow 6"' },
     nosing: { takes: length, help: 'How far a tread stands out.', example: 'nosing 1"' },

@@ -20,13 +20,44 @@ export const COUNTING_EXAMPLES: Shown = {
   ),
   'takeoff/outline-askew': instead(
     'level main "Main floor"',
-    "footprint corners 0 x 0, 28' x 0, 28' x 32', 2' x 30'",
+    "footprint corners 0 x 0, 28' x 0, 28' x 32', 0 x 31'-8\"",
     "footprint corners 0 x 0, 28' x 0, 28' x 32', 0 x 32'",
+  ),
+  'takeoff/bay-misfit': instead(
+    'level main "Main floor"\n  footprint 28\' x 32\'',
+    "bay 8' x 2' in south at 22'",
+    "bay 8' x 2' in south at 10'",
+  ),
+  'takeoff/bay-without-roof': {
+    wrong: `level main "Main floor"
+  footprint 28' x 32'
+  bay 8' x 2' in south at 10'
+roof top over main
+  shape gable 6:12
+`,
+    right: `level main "Main floor"
+  footprint 28' x 32'
+  bay 8' x 2' in south at 10'
+roof top over main
+  shape gable 6:12
+roof bay-top over bays of main
+  shape hip 6:12
+`,
+  },
+  'takeoff/slanted-trusses': instead(
+    "level main \"Main floor\"\n  footprint east 28', north 22', northwest 14'-1 3/4\", west 18', south 32'\nroof top over main\n  shape hip 6:12",
+    'framed truss at 24" oc',
+    'framed rafter 2x8 at 24" oc',
   ),
   'takeoff/outline-apart': instead(
     'level main "Main floor"',
     "footprint 28' x 32', plus 8' x 8' at 30', 0",
     "footprint 28' x 32', plus 8' x 8' at 28', 0",
+  ),
+  'takeoff/turn-misfit': instead(
+    'stair up "Stair"\n  rise 109 1/4"\n  risers 15\n  tread 10"\n  width 36"',
+    'turn after 15, landing 36" x 36"',
+    'turn after 7, landing 36" x 36"',
   ),
   'takeoff/height-missing': {
     wrong: 'level main "Main floor"\nroom bath "Bath" on main\n  size 5\' x 8\'\n  walls paint\n',

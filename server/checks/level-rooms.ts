@@ -3,7 +3,8 @@
 import { sameList } from '#kit/differing';
 import type { Finding } from '#kit/finding';
 import { addTo } from '#kit/gathered';
-import type { Outline, Point } from '#kit/shapes/outline';
+import { withEachMoved } from '#kit/shapes/moved-sides';
+import { isSlanted, type Outline, type Point } from '#kit/shapes/outline';
 import { boundsOf, isRectangle, type Region, rectangleAt } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
@@ -107,18 +108,19 @@ function groundOf(room: Room): Region | undefined {
   return at === undefined || shape === undefined ? undefined : regionOf(shape.outline, { x: at.east.value, y: at.north.value });
 }
 
-/** An outline moved to its corner; four corners are a rectangle. */
+/** An outline moved to its corner; four square corners are a rectangle. */
 function regionOf(outline: Outline, corner: Point): Region {
   const moved = outline.map(({ x, y }) => ({ x: x + corner.x, y: y + corner.y }));
-  if (outline.length !== 4) return moved;
+  if (outline.length !== 4 || isSlanted(outline)) return moved;
   const { west, south, east, north } = boundsOf(moved);
   return rectangleAt({ x: west, y: south }, east - west, north - south);
 }
 
 /** A region drawn in by so much along every side. Its sides run counter-clockwise, so the inside lies to their left. */
-function inset(region: Region, by: number): Region {
+function inset(region: Region, by: number): Region | undefined {
   if (isRectangle(region))
     return { west: region.west + by, south: region.south + by, east: region.east - by, north: region.north - by };
+  if (isSlanted(region)) return withEachMoved(region, () => -by);
   return region.map((corner, index) => {
     const before = region[(index + region.length - 1) % region.length]!;
     const after = region[(index + 1) % region.length]!;

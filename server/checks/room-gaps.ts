@@ -2,7 +2,9 @@
 // should be that of a wall. Geometry alone, kept with the level's rooms.
 import { FOOT } from '#kit/dimension';
 import { type Facing, facings, type Side, sidesOf } from '#kit/shapes/facing';
-import { boundsOf, type Rectangle } from '#kit/shapes/region';
+import { alongEachOther, isSlantedSide, sidesLooking, slantedFacings } from '#kit/shapes/headings';
+import { boundsOf, isRectangle, type Rectangle, regionContains } from '#kit/shapes/region';
+import type { Heading } from '#kit/shapes/walk';
 import { keptFor } from './kept.ts';
 import type { LevelRooms, PlacedRoom } from './level-rooms.ts';
 
@@ -11,9 +13,11 @@ export interface Gap {
   /** Undefined where the outside wall is on the other side. */
   readonly other: PlacedRoom | undefined;
   /** Which way one looks from the room. */
-  readonly looks: Facing['looks'];
+  readonly looks: Heading;
   readonly width: number;
   readonly length: number;
+  /** Between slanted sides, whose places are rounded. */
+  readonly slanted?: true;
 }
 
 /** Wider strips are taken for a space that is not drawn, not for a wall: the thickest usual wall is well under a foot. */
@@ -41,6 +45,9 @@ export const gapsOf = keptFor((level: LevelRooms): readonly Gap[] => {
           gap: { room, other: beyond, looks: facing.looks, width: facing.gap, length: facing.to - facing.from },
         });
       }
+      for (const { looks, gap, length, middle } of slantedFacings(room.ground, beyond.ground, REACH))
+        if (length >= CORNER && !placed.some((each, at) => at !== first && at !== second && regionContains(each.ground, middle)))
+          found.push({ first, second, gap: { room, other: beyond, looks, width: gap, length, slanted: true } });
     }
   });
   placed.forEach((room, first) => {
@@ -51,6 +58,7 @@ export const gapsOf = keptFor((level: LevelRooms): readonly Gap[] => {
           second: placed.length,
           gap: { room, other: undefined, looks: facing.looks, width: facing.gap, length: facing.to - facing.from },
         });
+    for (const gap of slantsTowardsOutside(room, level)) found.push({ first, second: placed.length, gap });
   });
   return found.sort((a, b) => a.first - b.first || a.second - b.second).map(({ gap }) => gap);
 });
@@ -67,6 +75,22 @@ function towardsOutside({ ground }: PlacedRoom, { inside, wall }: LevelRooms): r
       return gap >= 0 && gap <= REACH && end - start >= CORNER ? [{ looks, at, from: start, to: end, gap }] : [];
     }),
   );
+}
+
+/** The same for slanted sides: against those of the wall that look the same way. */
+function slantsTowardsOutside(room: PlacedRoom, { inside, wall }: LevelRooms): readonly Gap[] {
+  const { ground } = room;
+  if (inside === undefined || wall === undefined || isRectangle(inside) || isRectangle(ground)) return [];
+  const limits = sidesLooking(inside).filter(isSlantedSide);
+  return sidesLooking(ground)
+    .filter(isSlantedSide)
+    .flatMap((side) =>
+      limits.flatMap((limit): readonly Gap[] => {
+        const found = limit.looks === side.looks ? alongEachOther(side, limit, REACH) : undefined;
+        if (found === undefined || found.length < CORNER) return [];
+        return [{ room, other: undefined, looks: side.looks, width: found.gap, length: found.length, slanted: true }];
+      }),
+    );
 }
 
 function stripOf({ looks, at, from, to, gap }: Facing): Rectangle {

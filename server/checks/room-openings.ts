@@ -1,9 +1,10 @@
 // The windows, doors and cased openings of a room in one list: how many, how wide and high, in which wall, to which room.
 import type { Place, Slot } from '#kit/place';
+import type { Heading } from '#kit/shapes/walk';
 import type { Opening, Room } from '#model/model';
 import { keptFor } from './kept.ts';
 
-export type SideWord = 'north' | 'east' | 'south' | 'west';
+export type SideWord = Heading;
 
 export interface RoomOpening {
   readonly kind: 'window' | 'door' | 'cased';

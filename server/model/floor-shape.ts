@@ -1,29 +1,34 @@
 // The floor of a level or room as given: two sizes, its sides walked, its corners, or rectangles put together and cut away.
-// Area and perimeter carry their working.
+// Area and perimeter carry their working. Bays are put to it in bays.ts.
 import { type Form, form, measure, type Quantity } from '#kit/quantity';
 import { outlineOfRectangles } from '#kit/shapes/joined-rectangles';
 import {
   area,
+  bounds,
   corners,
   crossesItself,
-  type Direction,
+  isSlanted,
   type Outline,
   outlineFromCorners,
-  outlineFromWalk,
   perimeter,
-  type Step,
+  turnsOf,
 } from '#kit/shapes/outline';
 import { rectangleAt } from '#kit/shapes/region';
+import { type Heading, outlineFromWalk, type Step } from '#kit/shapes/walk';
 import type { At } from './model.ts';
 
 export interface FloorShape {
-  /** From its south-west bounding corner at 0, 0; counter-clockwise. */
+  /** From its south-west bounding corner at 0, 0 (bays may stand out beyond it); counter-clockwise. */
   readonly outline: Outline;
   readonly area: Quantity<'area'>;
   readonly perimeter: Quantity<'length'>;
   /** Corners that turn outwards and inwards. */
   readonly outside: number;
   readonly inside: number;
+  /** All corners are square. */
+  readonly square: boolean;
+  /** The tangents of half the angle that each corner turns by, added: corners outward less those inward where all are square. */
+  readonly turns: number;
   /** East–west and north–south extent. */
   readonly width: Quantity<'length'>;
   readonly depth: Quantity<'length'>;
@@ -34,12 +39,13 @@ export interface FloorShape {
 /** How an outline is made from lengths, the same for all outlines of a key. */
 export interface Made {
   readonly key: string;
-  readonly lengths: readonly Quantity<'length'>[];
+  /** And the angles of bays. */
+  readonly lengths: readonly Quantity[];
   readonly outline: (lengths: readonly number[]) => Outline | undefined;
 }
 
 type Sizes = { readonly left: Quantity<'length'>; readonly right: Quantity<'length'> };
-type Walk = readonly At<{ readonly side: Direction; readonly length: Quantity<'length'> }>[];
+type Walk = readonly At<{ readonly side: Heading; readonly length: Quantity<'length'> }>[];
 interface Corners {
   readonly corners: readonly At<Sizes>[];
 }
@@ -56,7 +62,7 @@ export type OutlineGiven = Walk | Corners | Rectangles;
 const rectangleArea = form('area', 'width × depth', (width = 0, depth = 0) => width * depth);
 const rectanglePerimeter = form('perimeter', '2 × (width + depth)', (width = 0, depth = 0) => 2 * (width + depth));
 
-/** Undefined where what is given makes no floor: sides that do not close, corners out of square, pieces apart. */
+/** Undefined where what is given makes no floor: sides that do not close or cross, pieces apart. */
 export function floorShape(given: Sizes | OutlineGiven): FloorShape | undefined {
   if ('left' in given) return rectangle(given.left, given.right);
   if ('corners' in given) return byCorners(given);
@@ -71,6 +77,8 @@ function rectangle(width: Quantity<'length'>, depth: Quantity<'length'>): FloorS
     perimeter: measure('length', rectanglePerimeter, width, depth),
     outside: 4,
     inside: 0,
+    square: true,
+    turns: 4,
     width,
     depth,
     made: { key: 'rectangle', lengths: [width, depth], outline: rectangleOutline },
@@ -138,16 +146,23 @@ export function outlined(made: Made, within: string): FloorShape | undefined {
     perimeter: measure('length', forms.perimeter, ...lengths),
     outside,
     inside,
+    square: !isSlanted(outline),
+    turns: turnsOf(outline),
     width: measure('length', forms.width, ...lengths),
     depth: measure('length', forms.depth, ...lengths),
     made,
   };
 }
 
-function walkedOutline(directions: readonly Direction[], lengths: readonly number[]): Outline | undefined {
+function walkedOutline(directions: readonly Heading[], lengths: readonly number[]): Outline | undefined {
   const steps: Step[] = directions.map((direction, index) => ({ direction, length: lengths[index] ?? 0 }));
   const outline = outlineFromWalk(steps);
   return outline === undefined || crossesItself(outline) ? undefined : fromCorner(outline);
+}
+
+/** Four square corners. */
+export function isRectangular({ square, inside }: FloorShape): boolean {
+  return square && inside === 0;
 }
 
 /** Moved so that its south-west bounding corner is at 0, 0. */
@@ -181,12 +196,12 @@ function outlineForms({ key, outline: outlineOf }: Made, within: string): Outlin
       width: form(
         'width',
         'from the west side to the east side',
-        of((outline) => Math.max(...outline.map((point) => point.x))),
+        of((outline) => bounds(outline).east - bounds(outline).west),
       ),
       depth: form(
         'depth',
         'from the south side to the north side',
-        of((outline) => Math.max(...outline.map((point) => point.y))),
+        of((outline) => bounds(outline).north - bounds(outline).south),
       ),
     };
     known.set(key, forms);

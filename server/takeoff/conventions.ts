@@ -12,6 +12,8 @@ const fromMemory = (what: string) => `from memory: ${what}`;
 export interface FramingCounts {
   readonly endStuds: Quantity<'number'>;
   readonly cornerStuds: Quantity<'number'>;
+  /** At a corner that is not square. */
+  readonly slantedCornerStuds: Quantity<'number'>;
   readonly crossingStuds: Quantity<'number'>;
   readonly openingStuds: Quantity<'number'>;
   readonly doorStuds: Quantity<'number'>;
@@ -45,12 +47,21 @@ export function isOf({ of }: Convention['given'], name: string): boolean {
 
 function countsBy(own: Convention['given'], usual: Convention['given']): FramingCounts {
   const number = (
-    word: 'end-studs' | 'corner-studs' | 'crossing-studs' | 'opening-studs' | 'door-studs' | 'plates' | 'header-plies',
+    word:
+      | 'end-studs'
+      | 'corner-studs'
+      | 'slanted-corner-studs'
+      | 'crossing-studs'
+      | 'opening-studs'
+      | 'door-studs'
+      | 'plates'
+      | 'header-plies',
   ) => (own[word] ?? usual[word])?.value ?? none;
   const length = (word: 'plate-thickness' | 'header-bearing') => (own[word] ?? usual[word])?.value ?? noLength;
   return {
     endStuds: number('end-studs'),
     cornerStuds: number('corner-studs'),
+    slantedCornerStuds: own['slanted-corner-studs']?.value ?? own['corner-studs']?.value ?? number('slanted-corner-studs'),
     crossingStuds: number('crossing-studs'),
     openingStuds: number('opening-studs'),
     doorStuds: own['door-studs']?.value ?? own['opening-studs']?.value ?? number('opening-studs'),
@@ -65,6 +76,7 @@ function countsBy(own: Convention['given'], usual: Convention['given']): Framing
 const NO_COUNTS: FramingCounts = {
   endStuds: none,
   cornerStuds: none,
+  slantedCornerStuds: none,
   crossingStuds: none,
   openingStuds: none,
   doorStuds: none,
@@ -82,6 +94,8 @@ export const stringerSpacing = constant(
   'length',
   fromMemory('AWC DCA 6, Prescriptive Residential Wood Deck Construction Guide: cut stringers 18 in apart at most'),
 );
+/** Joists of a landing. */
+export const landingSpacing = constant('spacing of the joists of a landing', 16 * INCH, 'length', 'common practice');
 /** Two boards of 5 1/2 in. */
 export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
 /** Of the length bought: sticks of one more length are sorted out only where they save as much. */

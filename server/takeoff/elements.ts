@@ -4,6 +4,7 @@ import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type FramingCounts, framingCounts } from './conventions.ts';
+import { baysLackRoof, measureBayRoof } from './measure/bay-roof.ts';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
 import { measureDeck } from './measure/deck.ts';
@@ -14,7 +15,7 @@ import { measureFoundation } from './measure/foundation.ts';
 import { measureHouse } from './measure/house.ts';
 import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
-import { outlineFindings } from './measure/outline-findings.ts';
+import { levelOutlineFindings } from './measure/outline-findings.ts';
 import { measureOverhang } from './measure/overhang.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRim } from './measure/rim.ts';
@@ -62,9 +63,15 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
       add(each, index, [each, main], () => measureRunIn(each, main));
       continue;
     }
+    if (each.given['over bays of'] !== undefined) {
+      add(each, index, [each], () => measureBayRoof(each));
+      continue;
+    }
     const upper = storeyUpon(each, model.list('level'));
     const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
-    add(each, index, [each, counts, upper, ...others], () => measureRoof(each, counts, upper, others));
+    const level = each.given.over?.value;
+    const bare = level !== undefined && baysLackRoof(level, model.list('roof'));
+    add(each, index, [each, counts, upper, bare, ...others], () => measureRoof(each, counts, upper, others, bare));
   }
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
   for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
@@ -190,15 +197,8 @@ function levelParts(
   const inside = insideOpenings(rooms, all);
   const closets = rooms.flatMap(closetWalls);
   const sloped = rooms.filter((room) => room.given.sloped !== undefined);
-  const { footprint } = level.given;
   return [
-    part('outline', [level], () => ({
-      portions: [],
-      findings:
-        footprint === undefined || 'left' in footprint.value
-          ? []
-          : outlineFindings({ ...footprint, value: footprint.value }, level.label),
-    })),
+    part('outline', [level], () => ({ portions: [], findings: levelOutlineFindings(level) })),
     part('floor', [level], () => measureFloor(level)),
     part('overhang', [level, below], () => measureOverhang(level, below)),
     part('walls', [level, counts, panels, crossings, sill, ...outside], () =>

@@ -25,11 +25,32 @@ export const outlineCrosses = findingSort<[what: string]>({
     `The sides of "${what}" cross or touch one another, so it has no clear inside and nothing of it can be counted. Correct a side.`,
 });
 
-export const outlineAskew = findingSort<[what: string, from: number, to: number]>({
+export const outlineAskew = findingSort<[what: string, from: number, to: number, off: number]>({
   code: 'takeoff/outline-askew',
+  severity: 'warning',
+  say: (what, from, to, off) =>
+    `From corner ${from} to corner ${to} of "${what}" the side is ${length(off)} out of square. It is counted as given; a slip of a number looks like this. Correct the corner, or accept it where the wall really stands so.`,
+});
+
+export const bayMisfit = findingSort<[what: string, side: string]>({
+  code: 'takeoff/bay-misfit',
   severity: 'error',
-  say: (what, from, to) =>
-    `From corner ${from} to corner ${to} of "${what}" the side runs neither east–west nor north–south. Only right-angled outlines are counted: give the corners of the square outline, and count a slanted bay by itself.`,
+  say: (what, side) =>
+    `The bay in the ${side} of "${what}" fits on no wall there, or its sides meet before its front, so it is not counted. "at" is how far it begins from the west or south end; twice its depth at 45 degrees must be less than its width.`,
+});
+
+export const bayWithoutRoof = findingSort<[roof: string, level: string]>({
+  code: 'takeoff/bay-without-roof',
+  severity: 'note',
+  say: (roof, level) =>
+    `The roof "${roof}" covers "${level}" without its bays, and nothing covers those. Give them one: "roof bay-top over bays of ${level}" with "shape hip 6:12"; or accept this where the eaves reach out over them.`,
+});
+
+export const slantedTrusses = findingSort<[what: string]>({
+  code: 'takeoff/slanted-trusses',
+  severity: 'note',
+  say: (what) =>
+    `The roof "${what}" has slanted sides, over which trusses are cut and hung as their maker lays them out: none is counted. Order from that layout, or frame it of rafters.`,
 });
 
 export const outlineApart = findingSort<[what: string]>({
@@ -37,6 +58,13 @@ export const outlineApart = findingSort<[what: string]>({
   severity: 'error',
   say: (what) =>
     `The rectangles of "${what}" make no single outline: pieces lie apart or meet in a corner alone, a hole is left, or nothing is. Nothing of it can be counted; look at the sizes and places.`,
+});
+
+export const turnMisfit = findingSort<[what: string, risers: number]>({
+  code: 'takeoff/turn-misfit',
+  severity: 'warning',
+  say: (what, risers) =>
+    `The turns of "${what}" do not fit its ${risers} risers, or one is neither a landing nor winders, so the stair is not counted. Each turn stands after a number of risers from the foot, at least one on; so many winders take one riser fewer: "turn after 7, landing 36" x 36"" or "turn after 6, 3 winders".`,
 });
 
 export const heightMissing = findingSort<[what: string]>({

@@ -50,6 +50,10 @@ export const factsOfStair: FactTable<Stair> = {
     'rise-left': 'rise',
     'tread-difference': 'tread-most',
     'clear-below-rails': 'below-rails',
+    'flight-rise': 'rise',
+    'turn-landing': 'turn',
+    'turn-landing-width': 'turn',
+    'winder-tread': 'turn',
   },
   own: {
     'tread-difference': ({ given: { tread, 'tread-most': most } }) =>

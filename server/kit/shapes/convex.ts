@@ -72,6 +72,20 @@ export function convexArea(piece: Convex): number {
   return twice / 2;
 }
 
+/** Where it would balance; of any outline that does not cross itself. */
+export function middleOfArea(piece: Convex): Point {
+  const origin = piece[0]!;
+  let [twice, x, y] = [0, 0, 0];
+  for (let index = 1; index + 1 < piece.length; index++) {
+    const [one, other] = [piece[index]!, piece[index + 1]!];
+    const part = (one.x - origin.x) * (other.y - origin.y) - (other.x - origin.x) * (one.y - origin.y);
+    twice += part;
+    x += part * (one.x + other.x - 2 * origin.x);
+    y += part * (one.y + other.y - 2 * origin.y);
+  }
+  return { x: origin.x + x / (3 * twice), y: origin.y + y / (3 * twice) };
+}
+
 export function middle(piece: Convex): Point {
   const sum = piece.reduce((so, { x, y }) => ({ x: so.x + x, y: so.y + y }), { x: 0, y: 0 });
   return { x: sum.x / piece.length, y: sum.y / piece.length };

@@ -21,7 +21,7 @@ export interface Facing {
   readonly gap: number;
 }
 
-/** The sides of a shape, counter-clockwise. The outline must not cross itself. */
+/** The level and upright sides of a shape, counter-clockwise. The outline must not cross itself. */
 export function sidesOf(region: Region): readonly Side[] {
   if (isRectangle(region)) {
     const { west, south, east, north } = region;
@@ -33,10 +33,11 @@ export function sidesOf(region: Region): readonly Side[] {
     ];
   }
   // Counter-clockwise, the inside lies to the left of every side.
-  return region.map((from, index) => {
+  return region.flatMap((from, index): Side | [] => {
     const to = region[(index + 1) % region.length]!;
     if (from.y === to.y)
       return { looks: to.x > from.x ? 'south' : 'north', at: from.y, from: Math.min(from.x, to.x), to: Math.max(from.x, to.x) };
+    if (from.x !== to.x) return [];
     return { looks: to.y > from.y ? 'east' : 'west', at: from.x, from: Math.min(from.y, to.y), to: Math.max(from.y, to.y) };
   });
 }

@@ -1,17 +1,29 @@
 // An outline whose sides are moved outward, each as far as the way it looks says: a roof's overhang on every side.
-import { crossesItself, type Direction, type Outline } from './outline.ts';
+import { crossesItself, type Direction, type Outline, type Point } from './outline.ts';
 
-/** Undefined where sides that look at each other would meet. The outline is counter-clockwise. */
+/** Undefined where sides that look at each other would meet. The outline is counter-clockwise and right-angled. */
 export function withSidesMoved(outline: Outline, out: Readonly<Record<Direction, number>>): Outline | undefined {
+  return withEachMoved(outline, (from, to) =>
+    from.x === to.x ? (to.y > from.y ? out.east : out.west) : to.x > from.x ? out.south : out.north,
+  );
+}
+
+/** The same for sides at any angle, each as far as `out` says; corners on whole base units. */
+export function withEachMoved(outline: Outline, out: (from: Point, to: Point) => number): Outline | undefined {
   const count = outline.length;
-  const moved = outline.map((point, index) => {
-    const before = outline[(index + count - 1) % count]!;
-    const after = outline[(index + 1) % count]!;
-    const upright = before.x === point.x ? [before, point] : [point, after];
-    const level = before.x === point.x ? [point, after] : [before, point];
+  const lines = outline.map((from, index) => {
+    const to = outline[(index + 1) % count]!;
+    const [x, y] = [to.x - from.x, to.y - from.y];
+    const length = Math.sqrt(x * x + y * y);
+    // The inside lies to the left, so outward is to the right.
+    return { x: y / length, y: -x / length, far: out(from, to) };
+  });
+  const moved = outline.map((corner, index) => {
+    const [before, after] = [lines[(index + count - 1) % count]!, lines[index]!];
+    const turn = before.x * after.y - before.y * after.x;
     return {
-      x: point.x + (upright[1]!.y > upright[0]!.y ? out.east : -out.west),
-      y: point.y + (level[1]!.x > level[0]!.x ? -out.south : out.north),
+      x: Math.round(corner.x + (before.far * after.y - after.far * before.y) / turn),
+      y: Math.round(corner.y + (after.far * before.x - before.far * after.x) / turn),
     };
   });
   return crossesItself(moved) || !sameWay(outline, moved) ? undefined : moved;

@@ -1,5 +1,5 @@
-// Right-angled outlines in the plane: made by walking along their sides, measured exactly. x runs east, y north; all
-// numbers are whole base units, and areas their squares, so every result here is exact.
+// Outlines in the plane: made from their corners, measured. x runs east, y north; corners
+// lie on whole base units, so areas are exact. A slanted side is as long as the nearest whole number of them.
 
 export interface Point {
   readonly x: number;
@@ -8,67 +8,29 @@ export interface Point {
 
 export type Direction = 'east' | 'north' | 'west' | 'south';
 
-/** One side of a walk round an outline: which way, how far. */
-export interface Step {
-  readonly direction: Direction;
-  readonly length: number;
-}
-
 /** The corners in order, counter-clockwise; the last side runs from the last corner to the first. */
 export type Outline = readonly Point[];
 
 export const ORIGIN: Point = { x: 0, y: 0 };
 
-/**
- * The outline that a walk goes round, wherever along it the walk begins and whichever way round it goes: corners only,
- * counter-clockwise. Undefined where the walk does not come back to its beginning or encloses nothing.
- */
-export function outlineFromWalk(steps: readonly Step[], from: Point = ORIGIN): Outline | undefined {
-  if (!isClosed(steps)) return undefined;
-  let { x, y } = from;
-  const points = steps.map(({ direction, length }) => {
-    x += EAST[direction] * length;
-    y += NORTH[direction] * length;
-    return { x, y };
-  });
-  const outline = cornersOnly(points);
-  if (outline.length < 4) return undefined;
-  return twiceSignedArea(outline) < 0 ? [...outline].reverse() : outline;
-}
-
-/**
- * The outline round points in order, either way round. Undefined where a side runs neither level nor upright on the
- * drawing, or nothing is enclosed.
- */
+/** The outline round points in order, either way round. Undefined where nothing is enclosed. */
 export function outlineFromCorners(points: readonly Point[]): Outline | undefined {
-  const upright = points.every((point, index) => {
-    const next = points[(index + 1) % points.length]!;
-    return point.x === next.x || point.y === next.y;
-  });
-  if (!upright) return undefined;
   const outline = cornersOnly(points);
-  if (outline.length < 4) return undefined;
+  if (outline.length < 3) return undefined;
   return twiceSignedArea(outline) < 0 ? [...outline].reverse() : outline;
 }
 
-/** Whether a walk ends where it began. */
-export function isClosed(steps: readonly Step[]): boolean {
-  return stepsToClose(steps).length === 0;
+/** Whether any side of an outline runs neither level nor upright on the drawing. */
+export function isSlanted(outline: Outline): boolean {
+  return outline.some((from, index) => {
+    const to = outline[(index + 1) % outline.length]!;
+    return from.x !== to.x && from.y !== to.y;
+  });
 }
 
-/** What a walk lacks to come back to its beginning: no step, one, or two. */
-export function stepsToClose(steps: readonly Step[]): readonly Step[] {
-  let x = 0;
-  let y = 0;
-  for (const { direction, length } of steps) {
-    x += EAST[direction] * length;
-    y += NORTH[direction] * length;
-  }
-  const missing: readonly Step[] = [
-    { direction: x > 0 ? 'west' : 'east', length: Math.abs(x) },
-    { direction: y > 0 ? 'south' : 'north', length: Math.abs(y) },
-  ];
-  return missing.filter(({ length }) => length !== 0);
+export function lengthOfSide(from: Point, to: Point): number {
+  const [x, y] = [Math.abs(to.x - from.x), Math.abs(to.y - from.y)];
+  return x === 0 || y === 0 ? x + y : Math.round(Math.sqrt(x * x + y * y));
 }
 
 /** The area inside, in squared base units. Only for outlines that do not cross themselves. */
@@ -79,14 +41,11 @@ export function area(outline: Outline): number {
 export function perimeter(outline: Outline): number {
   return outline.reduce((sum, from, index) => {
     const to = outline[(index + 1) % outline.length]!;
-    return sum + Math.abs(to.x - from.x) + Math.abs(to.y - from.y);
+    return sum + lengthOfSide(from, to);
   }, 0);
 }
 
-/**
- * How many corners point outward (four more than inward, for an outline that does not cross itself) and how many
- * inward.
- */
+/** How many corners point outward (four more than inward, where all are square and no sides cross) and how many inward. */
 export function corners(outline: Outline): { readonly outside: number; readonly inside: number } {
   const way = Math.sign(twiceSignedArea(outline));
   let outside = 0;
@@ -101,6 +60,28 @@ export function corners(outline: Outline): { readonly outside: number; readonly 
   return { outside, inside };
 }
 
+/**
+ * How much longer the outline grows with each unit that all its sides are moved outward, halved: the tangents of half the
+ * angle that each corner turns by, added; 4 where all corners are square.
+ */
+export function turnsOf(outline: Outline): number {
+  return outline.reduce((sum, _, index) => sum + turnAt(outline, index), 0);
+}
+
+/** The tangent of half the angle that a corner turns by: 1 where it turns square outward, -1 inward. */
+export function turnAt(outline: Outline, index: number): number {
+  const before = outline[(index + outline.length - 1) % outline.length]!;
+  const corner = outline[index % outline.length]!;
+  const after = outline[(index + 1) % outline.length]!;
+  const [ax, ay, bx, by] = [corner.x - before.x, corner.y - before.y, after.x - corner.x, after.y - corner.y];
+  const lengths = Math.sqrt(ax * ax + ay * ay) * Math.sqrt(bx * bx + by * by);
+  return (ax * by - ay * bx) / (lengths + ax * bx + ay * by);
+}
+
+export function turnsSquare(outline: Outline, index: number): boolean {
+  return Math.abs(Math.abs(turnAt(outline, index)) - 1) < 1e-4;
+}
+
 /** Whether a point lies inside or on the edge. */
 export function contains(outline: Outline, point: Point): boolean {
   let crossings = 0;
@@ -108,8 +89,9 @@ export function contains(outline: Outline, point: Point): boolean {
     const from = outline[index]!;
     const to = outline[(index + 1) % outline.length]!;
     if (onSide(from, to, point)) return true;
-    // Sides that run north or south and lie east of the point; half-open, so that a shared corner counts once.
-    if (from.x === to.x && from.x > point.x && from.y > point.y !== to.y > point.y) crossings++;
+    // Sides that cross the line east of the point; half-open, so that a shared corner counts once.
+    if (from.y > point.y === to.y > point.y) continue;
+    if (side(from, to, point) > 0 === to.y > from.y) crossings++;
   }
   return crossings % 2 === 1;
 }
@@ -146,9 +128,6 @@ export function bounds(outline: Outline): {
   return { west, south, east, north };
 }
 
-const EAST: { readonly [direction in Direction]: number } = { east: 1, north: 0, west: -1, south: 0 };
-const NORTH: { readonly [direction in Direction]: number } = { east: 0, north: 1, west: 0, south: -1 };
-
 /** Positive for counter-clockwise. Counted from the first corner, so that far-off places lose no digits. */
 function twiceSignedArea(outline: Outline): number {
   const origin = outline[0] ?? ORIGIN;
@@ -176,13 +155,17 @@ function cornersOnly(points: readonly Point[]): readonly Point[] {
 }
 
 function goesStraightOn(before: Point, point: Point, after: Point): boolean {
-  const alongX = before.y === point.y && point.y === after.y && (point.x - before.x) * (after.x - point.x) > 0;
-  const alongY = before.x === point.x && point.x === after.x && (point.y - before.y) * (after.y - point.y) > 0;
-  return alongX || alongY;
+  const on = (point.x - before.x) * (after.x - point.x) + (point.y - before.y) * (after.y - point.y);
+  return on > 0 && side(before, point, after) === 0;
+}
+
+/** Positive where a point lies to the left of the way from one to the other, 0 on its line. */
+function side(from: Point, to: Point, point: Point): number {
+  return (to.x - from.x) * (point.y - from.y) - (to.y - from.y) * (point.x - from.x);
 }
 
 function onSide(from: Point, to: Point, point: Point): boolean {
-  return between(from.x, point.x, to.x) && between(from.y, point.y, to.y);
+  return between(from.x, point.x, to.x) && between(from.y, point.y, to.y) && side(from, to, point) === 0;
 }
 
 function between(one: number, value: number, other: number): boolean {
@@ -194,7 +177,9 @@ function touch(outline: Outline, one: number, other: number): boolean {
   const b = outline[(one + 1) % outline.length]!;
   const c = outline[other]!;
   const d = outline[(other + 1) % outline.length]!;
-  return meet(a.x, b.x, c.x, d.x) && meet(a.y, b.y, c.y, d.y);
+  if (!meet(a.x, b.x, c.x, d.x) || !meet(a.y, b.y, c.y, d.y)) return false;
+  const apart = (p: number, q: number): boolean => (p > 0 && q > 0) || (p < 0 && q < 0);
+  return !apart(side(a, b, c), side(a, b, d)) && !apart(side(c, d, a), side(c, d, b));
 }
 
 function meet(a: number, b: number, c: number, d: number): boolean {
@@ -207,5 +192,5 @@ function foldsBack(outline: Outline, one: number, other: number): boolean {
   const before = outline[first]!;
   const corner = outline[second]!;
   const after = outline[(second + 1) % outline.length]!;
-  return (before.x === corner.x && corner.x === after.x) || (before.y === corner.y && corner.y === after.y);
+  return side(before, corner, after) === 0;
 }

@@ -1,6 +1,7 @@
-// Areas of several right-angled outlines together: what they cover, what they cover twice, what of one set the other
-// leaves bare. One sweep from west to east over exact numbers serves all of them.
-import { bounds, contains, type Outline, type Point } from './outline.ts';
+// Areas of several outlines together: what they cover, what they cover twice, what of one set the other leaves bare. One
+// sweep from west to east over exact numbers serves all that are right-angled; slanted ones have their own.
+import { bounds, contains, isSlanted, type Outline, type Point } from './outline.ts';
+import { slantedAreaWhere } from './slanted-area.ts';
 
 /** An upright rectangle by its four edges. */
 export interface Rectangle {
@@ -59,7 +60,20 @@ export function overlaps(
   return found;
 }
 
-/** An outline cut into rectangles at every corner's x; they do not overlap and together are the outline. */
+const slanted = (region: Region): boolean => !isRectangle(region) && isSlanted(region);
+
+function cornersOf(region: Region): Outline {
+  if (!isRectangle(region)) return region;
+  const { west, south, east, north } = region;
+  return [
+    { x: west, y: south },
+    { x: east, y: south },
+    { x: east, y: north },
+    { x: west, y: north },
+  ];
+}
+
+/** A right-angled outline cut into rectangles at every corner's x; they do not overlap and together are the outline. */
 export function rectanglesOf(region: Region): readonly Rectangle[] {
   if (isRectangle(region)) return [region];
   const columns = [...new Set(region.map(({ x }) => x))].sort((a, b) => a - b);
@@ -99,6 +113,7 @@ function areaWhere(
   second: readonly Region[],
   keep: (first: number, second: number) => boolean,
 ): number {
+  if (first.some(slanted) || second.some(slanted)) return slantedAreaWhere(first.map(cornersOf), second.map(cornersOf), keep);
   const pieces = [...piecesOf(first, false), ...piecesOf(second, true)].sort((a, b) => a.west - b.west);
   const columns = [...new Set(pieces.flatMap(({ west, east }) => [west, east]))].sort((a, b) => a - b);
   let active: Piece[] = [];

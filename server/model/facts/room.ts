@@ -1,19 +1,30 @@
 // Facts of a room: floor area, perimeter, height, wall and window area, volume; under a sloped ceiling too.
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+import { type WithBays, withBays } from '../bays.ts';
 import type { Facts } from '../facts.ts';
 import { type FloorShape, floorShape } from '../floor-shape.ts';
 import type { Room } from '../model.ts';
 import { type Sloped, slopedRoom } from './sloped.ts';
 
-const shapes = new WeakMap<Room, { readonly shape: FloorShape | undefined }>();
+const shapes = new WeakMap<Room, { readonly whole: WithBays | undefined }>();
 
-export function roomShape(room: Room): FloorShape | undefined {
+function wholeOf(room: Room): WithBays | undefined {
   let kept = shapes.get(room);
   if (kept === undefined) {
     const given = room.given.size?.value ?? room.given.outline?.value;
-    shapes.set(room, (kept = { shape: given === undefined ? undefined : floorShape(given) }));
+    const body = given === undefined ? undefined : floorShape(given);
+    shapes.set(room, (kept = { whole: body === undefined ? undefined : withBays(body, room.given.bay) }));
   }
-  return kept.shape;
+  return kept.whole;
+}
+
+export function roomShape(room: Room): FloorShape | undefined {
+  return wholeOf(room)?.shape;
+}
+
+/** The numbers of its bays that fit on no wall. */
+export function roomBayMisfits(room: Room): readonly number[] {
+  return wholeOf(room)?.misfits ?? [];
 }
 
 const wallArea = form('wall area', 'perimeter × height', (perimeter = 0, height = 0) => perimeter * height);

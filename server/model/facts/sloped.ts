@@ -1,7 +1,8 @@
 // A room under a sloped ceiling: from a low side up to the side across from it, or up to its middle and down again. Its
 // walls, its ceiling along the slope, its volume.
 import { type Form, form, measure, type Quantity } from '#kit/quantity';
-import type { Direction, Outline } from '#kit/shapes/outline';
+import { convexArea, cut, middleOfArea } from '#kit/shapes/convex';
+import { type Direction, isSlanted, lengthOfSide, type Outline } from '#kit/shapes/outline';
 import { rectanglesOf } from '#kit/shapes/region';
 import type { FloorShape, Made } from '../floor-shape.ts';
 import type { Room } from '../model.ts';
@@ -81,11 +82,18 @@ function formsOf(made: Made, low: Direction, middle: boolean): Forms {
   return forms;
 }
 
+/** Under one slope: as high everywhere, on average, as over the middle of the area. */
+function volumeOver(part: Outline, { along, height }: Rise): number {
+  return part.length < 3 ? 0 : convexArea(part) * height(along(middleOfArea(part)));
+}
+
 /** Distance from the low side, and what lies under the ceiling between two of them, a unit wide. */
 interface Rise {
   readonly along: (point: Outline[number]) => number;
   readonly height: (at: number) => number;
   readonly under: (from: number, to: number) => number;
+  /** The outline on each side of the line where the ceiling is highest. */
+  readonly halves: (outline: Outline) => readonly Outline[];
 }
 
 function riseOver(outline: Outline, side: Direction, middle: boolean, low: number, high: number): Rise {
@@ -98,6 +106,12 @@ function riseOver(outline: Outline, side: Direction, middle: boolean, low: numbe
   return {
     along: (point) => far(point) - least,
     height,
+    halves: (whole) => {
+      if (!middle) return [whole];
+      const [a, b] = [far({ x: 1, y: 0 }), far({ x: 0, y: 1 })];
+      const c = -(least + run);
+      return [cut(whole, { a, b, c }), cut(whole, { a: -a, b: -b, c: -c })];
+    },
     under: (from, to) =>
       middle && from < run && to > run
         ? straight(from, run) + straight(run, to)
@@ -109,12 +123,16 @@ function wallsUnder(outline: Outline, { along, height, under }: Rise): number {
   return outline.reduce((sum, point, index) => {
     const next = outline[(index + 1) % outline.length]!;
     const [one, other] = [along(point), along(next)];
-    const length = Math.abs(next.x - point.x) + Math.abs(next.y - point.y);
-    return sum + (one === other ? length * height(one) : under(Math.min(one, other), Math.max(one, other)));
+    const length = lengthOfSide(point, next);
+    if (one === other) return sum + length * height(one);
+    const [low, high] = [Math.min(one, other), Math.max(one, other)];
+    return sum + (under(low, high) * length) / (high - low);
   }, 0);
 }
 
-function volumeUnder(outline: Outline, { along, under }: Rise): number {
+function volumeUnder(outline: Outline, rise: Rise): number {
+  if (isSlanted(outline)) return rise.halves(outline).reduce((sum, part) => sum + volumeOver(part, rise), 0);
+  const { along, under } = rise;
   return rectanglesOf(outline).reduce((sum, { west, south, east, north }) => {
     const [one, other] = [along({ x: west, y: south }), along({ x: east, y: north })];
     const reach = Math.abs(other - one);

@@ -2,6 +2,7 @@
 // the walls, and what is left to haul away. All in bank volume, as the earth lies before it is dug.
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { isRectangular } from '#model/floor-shape';
 import { sideSlopeOf } from '#model/side-slope';
 import type { Portion } from '../lines.ts';
 import { slopeMissing } from '../problems.ts';
@@ -110,7 +111,7 @@ function wholePlan(
 ): Quantity<'volume'> {
   const plan = shape!;
   const out = measure('length', beyond, projection ?? zero, foundation.given['working-space']?.value ?? zero);
-  if (plan.inside > 0) {
+  if (!isRectangular(plan)) {
     const average = measure('length', averageOut, out, slope, depth);
     return measure('volume', areaDeep, areaOutside(plan, average), depth);
   }

@@ -4,8 +4,9 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Outline } from '#kit/shapes/outline';
 import { type Rectangle, rectanglesOf } from '#kit/shapes/region';
+import { spansAcross } from '#kit/shapes/spans-across';
 import { levelShape } from '#model/facts/level';
-import type { FloorShape } from '#model/floor-shape';
+import { type FloorShape, isRectangular } from '#model/floor-shape';
 import type { Goods, Level } from '#model/model';
 import { thicknessOf } from '../goods.ts';
 import type { Faces, Pieces, Portion, Where } from '../lines.ts';
@@ -88,7 +89,8 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
  */
 function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'>): readonly Pieces[] {
   const given = level.given.joists?.value;
-  if (shape.inside === 0) {
+  if (!shape.square) return joistsAcross(shape, given, spacing);
+  if (isRectangular(shape)) {
     const run = given ?? (shape.width.value <= shape.depth.value ? 'east-west' : 'north-south');
     const [length, along] = run === 'east-west' ? [shape.width, shape.depth] : [shape.depth, shape.width];
     return [{ count: piecesAlong(along, spacing), length }];
@@ -101,6 +103,24 @@ function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'
     const count = index === strips.length - 1 ? piecesAlong(along, spacing) : piecesRound(along, spacing);
     return { count, length: constant('length of a joist', north - south, 'length') };
   });
+}
+
+/**
+ * Under a floor with slanted sides: one at each space and one at the far end, each as long as the floor is there; along the
+ * short way of the whole unless the plan says which.
+ */
+function joistsAcross(
+  shape: FloorShape,
+  given: 'north-south' | 'east-west' | undefined,
+  spacing: Quantity<'length'>,
+): readonly Pieces[] {
+  const run = given ?? (shape.width.value <= shape.depth.value ? 'east-west' : 'north-south');
+  return [...spansAcross(shape.outline, run, spacing.value)]
+    .sort(([one], [other]) => other - one)
+    .map(([length, count]) => ({
+      count: constant('joists', count, 'number'),
+      length: constant('length of a joist', length, 'length'),
+    }));
 }
 
 /** Where parts meet, a wall or beam carries the ends of both: each part has its own end joists. */

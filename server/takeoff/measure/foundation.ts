@@ -2,7 +2,7 @@
 // them, slabs, piers and beams stand in files of their own.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
-import { levelShape } from '#model/facts/level';
+import { levelOnGround } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Foundation } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
@@ -11,7 +11,7 @@ import { digPortions } from './excavation.ts';
 import { framingGoods, wallThickness } from './layers.ts';
 import { pierPortions } from './piers.ts';
 import { asSize, counted, type Measured, portion } from './portion.ts';
-import { closedLength, lengthOutside, piecesAlong, piecesRound, wallPieces } from './runs.ts';
+import { closedLength, lengthOutside, piecesAlong, piecesRound, turnsOfShape, wallPieces } from './runs.ts';
 import { slabPortions } from './slab.ts';
 
 export type Site = ElementOf<'site'>;
@@ -70,7 +70,7 @@ export function measureFoundation(foundation: Foundation, site: Site | undefined
 function groundOf(foundation: Foundation): Ground {
   const { given } = foundation;
   const level = given.under?.value;
-  const shape = level === undefined ? undefined : levelShape(level);
+  const shape = level === undefined ? undefined : levelOnGround(level);
   const wall = given.wall?.value.size;
   const footing = given.footing?.value.size;
   const thickness = wall?.left ?? footing?.left;
@@ -147,7 +147,9 @@ function besidePortions(ground: Ground): readonly Portion[] {
   if (coated !== undefined) {
     const around = shape === undefined || foundation.given.long !== undefined ? length : shape.perimeter;
     if (around !== undefined)
-      portions.push(portion('damp-proof-area', where, dampProof(around, coated, shape === undefined ? undefined : projection)));
+      portions.push(
+        portion('damp-proof-area', where, dampProof(around, coated, shape === undefined ? undefined : projection, shape)),
+      );
   }
   const round = shape === undefined || foundation.given.long !== undefined ? length : lengthOutside(shape, projection);
   if (drain !== undefined && round !== undefined) {
@@ -191,10 +193,18 @@ const coatingOver = form(
   (length = 0, height = 0, over = 0) => length * (height + over) + 4 * over * over,
   'Peterson, Construction Estimating, problem 9-1: the coat is carried over the footing, and a square more stands at each corner',
 );
+const coatingOverSlanted = form(
+  'area coated',
+  'length × (height + footing beyond the wall) + turns of its corners × footing beyond the wall²',
+  (length = 0, height = 0, over = 0, turns = 0) => length * (height + over) + turns * over * over,
+);
 function dampProof(
   length: Quantity<'length'>,
   height: Quantity<'length'>,
   over: Quantity<'length'> | undefined,
+  shape: FloorShape | undefined,
 ): Quantity<'area'> {
+  if (over !== undefined && shape !== undefined && !shape.square)
+    return measure('area', coatingOverSlanted, length, height, over, turnsOfShape(shape));
   return over === undefined ? measure('area', coating, length, height) : measure('area', coatingOver, length, height, over);
 }

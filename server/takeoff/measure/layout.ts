@@ -5,7 +5,8 @@ import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
-import { contains, type Outline } from '#kit/shapes/outline';
+import { slantedFacings } from '#kit/shapes/headings';
+import { contains, isSlanted, type Outline } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
@@ -64,26 +65,55 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
   const open = new Map<Slot, Quantity<'length'>[]>();
   const faces = new Map<Slot, Face[]>();
   const stretches: Stretch[] = [];
-  for (const { first, second, looks, at, from, to, gap } of allFacings(placed.map(regionOf), WIDEST_PARTITION)) {
+  const slanted: Run[] = [];
+  /** What stands along a stretch, told to both rooms; undefined where nothing does. */
+  const between = (one: Room, other: Room, length: Quantity<'length'>, touches: boolean): Assembly | undefined => {
+    if (touches || areOpen(one, other)) {
+      addTo(open, one.slot, length);
+      addTo(open, other.slot, length);
+      return undefined;
+    }
+    const named = walls.find((wall) => parts(wall, one.slot, other.slot));
+    const assembly = named?.given.of?.value ?? level.given.partitions?.value;
+    if (assembly === undefined) return undefined;
+    const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
+    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
+    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
+    return assembly;
+  };
+  const regions = placed.map(regionOf);
+  for (const { first, second, looks, at, from, to, gap } of allFacings(regions, WIDEST_PARTITION)) {
     const one = placed[first]!;
     const other = placed[second]!;
     const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
     const length = stretchLength(one, other, axis, to - from);
-    if (gap === 0 || areOpen(one, other)) {
-      addTo(open, one.slot, length);
-      addTo(open, other.slot, length);
-      continue;
-    }
-    const named = walls.find((wall) => parts(wall, one.slot, other.slot));
-    const assembly = named?.given.of?.value ?? level.given.partitions?.value;
+    const assembly = between(one, other, length, gap === 0);
     if (assembly === undefined) continue;
-    const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
-    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
-    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
   }
-  return { placed: placed.length > 0, runs: runsOf(stretches, levelShape(level)?.outline), faces, open };
+  for (const [first, second, length, gap] of slantedStretches(regions)) {
+    const [one, other] = [placed[first]!, placed[second]!];
+    const long = constant('slanted stretch between the rooms', length, 'length');
+    const assembly = between(one, other, long, gap === 0);
+    if (assembly !== undefined) slanted.push({ assembly, length: long, pairs: [[one.slot, other.slot]], outside: 0, inside: 2 });
+  }
+  const runs = [...runsOf(stretches, levelShape(level)?.outline), ...slanted];
+  return { placed: placed.length > 0, runs, faces, open };
+}
+
+/** Each wall between slanted sides by itself: the numbers of its rooms, its length, and how thick it is. */
+function slantedStretches(regions: readonly Outline[]): readonly (readonly [number, number, number, number])[] {
+  const slanting = regions.flatMap((region, index) => (isSlanted(region) ? [index] : []));
+  return slanting.flatMap((first, nth) =>
+    slanting
+      .slice(nth + 1)
+      .flatMap((second) =>
+        slantedFacings(regions[first]!, regions[second]!, WIDEST_PARTITION).map(
+          ({ length, gap }) => [first, second, length, gap] as const,
+        ),
+      ),
+  );
 }
 
 /** The older runs where the new ones say the same. */

@@ -2,6 +2,7 @@
 // which other room a door leads to.
 import type { Slot } from '#kit/place';
 import { form, measure, type Quantity } from '#kit/quantity';
+import type { Heading } from '#kit/shapes/walk';
 import type { Opening, Room } from '#model/model';
 import { counted } from './portion.ts';
 
@@ -14,7 +15,7 @@ export interface Held {
   /** Of one. */
   readonly area: Quantity<'area'> | undefined;
   readonly outside: boolean;
-  readonly side: 'north' | 'east' | 'south' | 'west' | undefined;
+  readonly side: Heading | undefined;
   /** Of each, from the left end of its wall seen from inside; empty where the plan does not say. */
   readonly at: readonly Quantity<'length'>[];
   readonly to: Slot | undefined;

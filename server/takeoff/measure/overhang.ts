@@ -3,10 +3,11 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, type Form, form, measure, type Quantity } from '#kit/quantity';
 import type { Outline } from '#kit/shapes/outline';
 import { differenceArea, sharedArea } from '#kit/shapes/region';
-import { levelShape } from '#model/facts/level';
+import { levelOnGround, levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Level } from '#model/model';
 import { thicknessOf } from '../goods.ts';
+import type { Portion } from '../lines.ts';
 import { levelApart } from '../problems.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { type Measured, portion } from './portion.ts';
@@ -16,8 +17,9 @@ const kept = new Map<string, Form>();
 
 /** `below` is the level that it stands on. */
 export function measureOverhang(level: Level, below: Level | undefined): Measured {
-  const [upper, lower] = [levelShape(level), below === undefined ? undefined : levelShape(below)];
-  if (upper === undefined || lower === undefined || below === undefined) return { portions: [], findings: [] };
+  if (below === undefined) return hungBays(level);
+  const [upper, lower] = [levelShape(level), levelShape(below)];
+  if (upper === undefined || lower === undefined) return { portions: [], findings: [] };
   const east = level.given.at?.value.east ?? nowhere;
   const north = level.given.at?.value.north ?? nowhere;
   const area = measure('area', formOf(upper, lower), ...upper.made.lengths, ...lower.made.lengths, east, north);
@@ -25,11 +27,23 @@ export function measureOverhang(level: Level, below: Level | undefined): Measure
   if (sharedArea([lower.outline], [moved(upper.outline, east.value, north.value)]) === 0)
     findings.push(finding(levelApart, (level.given.at ?? level).place, level.label, below.label));
   if (!(area.value > 0) || findings.length > 0) return { portions: [], findings };
+  return { portions: underside(level, area), findings };
+}
+
+function underside(level: Level, area: Quantity<'area'>): readonly Portion[] {
   const where = { element: level.slot, part: 'overhang', level: level.slot };
-  const portions = [portion('soffit-area', where, area)];
   const insulation = fillingFor(level);
-  if (insulation !== undefined) portions.push(portion('floor-insulation-area', where, area, insulation));
-  return { portions, findings };
+  const soffit = portion('soffit-area', where, area);
+  return insulation === undefined ? [soffit] : [soffit, portion('floor-insulation-area', where, area, insulation)];
+}
+
+const hung = form('bays that hang', 'floor − floor without them', (whole = 0, standing = 0) => whole - standing);
+
+/** Of a level on the ground only the bays without a foundation stand out over anything. */
+function hungBays(level: Level): Measured {
+  const [whole, standing] = [levelShape(level), levelOnGround(level)];
+  if (whole === undefined || standing === undefined || whole === standing) return { portions: [], findings: [] };
+  return { portions: underside(level, measure('area', hung, whole.area, standing.area)), findings: [] };
 }
 
 function formOf(upper: FloorShape, lower: FloorShape): Form {

@@ -3,7 +3,7 @@ import { constant } from '#kit/quantity';
 import { outlineOfRectangles } from '#kit/shapes/joined-rectangles';
 import { contains, type Direction, type Outline } from '#kit/shapes/outline';
 import { rectanglesOf } from '#kit/shapes/region';
-import { levelShape } from '#model/facts/level';
+import { levelBody } from '#model/facts/level';
 import { type FloorShape, type Made, outlined } from '#model/floor-shape';
 import type { Level } from '#model/model';
 
@@ -17,8 +17,8 @@ export interface Beside {
 
 /** Undefined where nothing is left, or several pieces are. */
 export function besideStorey(level: Level, storey: Level): Beside | undefined {
-  const [lower, upper] = [levelShape(level), levelShape(storey)];
-  if (lower === undefined || upper === undefined) return undefined;
+  const [lower, upper] = [levelBody(level), levelBody(storey)];
+  if (lower === undefined || upper === undefined || !lower.square || !upper.square) return undefined;
   const east = storey.given.at?.value.east ?? nowhere;
   const north = storey.given.at?.value.north ?? nowhere;
   const count = lower.made.lengths.length;

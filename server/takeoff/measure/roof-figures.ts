@@ -1,13 +1,14 @@
 // The figures of a roof: run, slope factors, length of rafters, surface, ridge, hips, eaves and rakes.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
-import { levelShape } from '#model/facts/level';
-import { type FloorShape, rectangleOutline } from '#model/floor-shape';
+import { levelBody } from '#model/facts/level';
+import { type FloorShape, isRectangular, rectangleOutline } from '#model/floor-shape';
 import type { Roof } from '#model/model';
 import { type Beside, besideStorey } from './roof-beside.ts';
 import { type Gambrel, gambrel } from './roof-gambrel.ts';
 import { figuresOverOutline } from './roof-over-outline.ts';
 import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
+import { figuresOverSlanted } from './roof-slanted.ts';
 
 type Length = Quantity<'length'>;
 
@@ -42,6 +43,8 @@ export interface RoofFigures {
   readonly gambrel?: Gambrel;
   /** Where it runs up against the walls of a storey beside it. */
   readonly againstWalls?: Length;
+  /** Its rafters are reckoned from its surface: those over slanted sides are cut on the site. */
+  readonly bySurface?: true;
   /** Of a roof with hips or valleys: where its slopes and lines lie. */
   readonly onPlan?: RoofOnPlan;
 }
@@ -112,7 +115,7 @@ export function roofPlan(roof: Roof): { readonly width: Length; readonly depth: 
   const size = roof.given.size?.value;
   if (size !== undefined) return { width: size.left, depth: size.right };
   const level = roof.given.over?.value;
-  return level === undefined ? undefined : levelShape(level);
+  return level === undefined ? undefined : levelBody(level);
 }
 
 /** The part of its level that a storey leaves bare. */
@@ -120,11 +123,11 @@ export function besideOf({ given: { over, beside } }: Roof): Beside | undefined 
   return over === undefined || beside === undefined ? undefined : besideStorey(over.value, beside.value);
 }
 
-/** The level's floor, where it has corners inward. */
+/** The level's floor without its bays, where it is no rectangle. */
 export function outlineUnder(roof: Roof): FloorShape | undefined {
   const level = roof.given.size === undefined ? roof.given.over?.value : undefined;
-  const shape = level === undefined ? undefined : levelShape(level);
-  return shape === undefined || shape.inside === 0 ? undefined : shape;
+  const shape = level === undefined ? undefined : levelBody(level);
+  return shape === undefined || isRectangular(shape) ? undefined : shape;
 }
 
 function figuresOf(roof: Roof): RoofFigures | undefined {
@@ -152,6 +155,8 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
     return figuresOverOutline(beside.shape, { form: shape.form, pitch, ridge, high, eavesOut, highOut, rakesOut, walled });
   }
   const outline = outlineUnder(roof);
+  if (outline !== undefined && !outline.square)
+    return figuresOverSlanted(outline, { form: shape.form, pitch, high: shape.high, eavesOut, highOut, rakesOut });
   // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
   if (outline !== undefined && shape.form === 'gambrel') return undefined;
   if (outline !== undefined && shape.form !== 'gambrel')

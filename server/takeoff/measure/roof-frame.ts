@@ -4,7 +4,7 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Goods, Roof } from '#model/model';
 import type { Pieces, Portion, Where } from '../lines.ts';
-import { trussesMeet } from '../problems.ts';
+import { slantedTrusses, trussesMeet } from '../problems.ts';
 import { layersOf } from './layers.ts';
 import { inPart, laidOf, portion } from './portion.ts';
 import type { RoofFigures } from './roof-figures.ts';
@@ -21,6 +21,12 @@ const allPieces = form('rafters', 'rafters, hips and valleys: count × length, a
   return sum;
 });
 const trusses = form('trusses', 'one at each end and at every spacing of each part', (count = 0) => count);
+const fromSurface = form(
+  'rafters',
+  'surface ÷ spacing + hips',
+  (area = 0, spacing = 1, hips = 0) => (spacing > 0 ? area / spacing + hips : 0),
+  'common practice: over slanted sides hardly two rafters are alike',
+);
 /** Shorter jacks than this are blocks. */
 const LEAST = 3 * INCH;
 
@@ -31,6 +37,10 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
   const { of, at } = framed;
   const { onPlan } = figures;
   if (laidOf(of) === 'pieces') {
+    if (figures.bySurface === true) {
+      findings.push(finding(slantedTrusses, (roof.given.framed ?? roof).place, roof.label));
+      return [];
+    }
     if (onPlan === undefined || onPlan.bodies.length < 2)
       return [portion('truss-count', where, piecesAlong(figures.along, at), { goods: of })];
     findings.push(finding(trussesMeet, (roof.given.framed ?? roof).place, roof.label));
@@ -42,6 +52,10 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
 
 /** Rafters of goods at a spacing, with the hips and valleys among them. */
 export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofFigures, where: Where): readonly Portion[] {
+  if (figures.bySurface === true) {
+    const hips = figures.hips ?? constant('hips', 0, 'length');
+    return [portion('rafter-length', where, measure('length', fromSurface, figures.area, at, hips), { goods: of })];
+  }
   if (figures.onPlan !== undefined) return [jacks(figures.onPlan, figures.pitch, at, of, where)];
   const along = piecesAlong(figures.along, at);
   if (figures.gambrel !== undefined) {

@@ -5,7 +5,7 @@ import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
-import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
+import { bayWithoutRoof, overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
@@ -13,12 +13,19 @@ import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from 
 import { framePortions } from './roof-frame.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
+import { countsOverSlanted } from './roof-slanted.ts';
 import { rectangle } from './runs.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
-export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
+/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it; `bareBays` whether bays of its level have no roof. */
+export function measureRoof(
+  roof: Roof,
+  counts: FramingCounts,
+  upper?: Level,
+  others: readonly Roof[] = [],
+  bareBays = false,
+): Measured {
   const whole = roofFigures(roof);
   if (whole === undefined) return { portions: [], findings: lackOf(roof) };
   const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
@@ -28,6 +35,7 @@ export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, ot
   const findings: Finding[] = [];
   if (upper !== undefined)
     findings.push(finding(roofUnderStorey, roof.place, roof.label, roof.given.over?.value.label ?? '', upper.label));
+  if (bareBays) findings.push(finding(bayWithoutRoof, roof.place, roof.label, roof.given.over?.value.name ?? ''));
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
@@ -42,6 +50,9 @@ export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, ot
 
 const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
 
+const SLANTED =
+  'parts with sizes of their own: over slanted sides only flat roofs, single slopes and hip roofs without inward corners are counted (a bay is better given as "bay" of its level, with a roof "over bays of" it)';
+
 function lackOf(roof: Roof): readonly Finding[] {
   const { shape } = roof.given;
   if (shape === undefined) return [finding(sizeMissing, roof.place, roof.label, 'a shape ("shape gable 6:12")')];
@@ -53,6 +64,9 @@ function lackOf(roof: Roof): readonly Finding[] {
     return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
+  const outline = outlineUnder(roof);
+  if (outline !== undefined && !outline.square && !single && !countsOverSlanted(outline, shape.value.form))
+    return [finding(sizeMissing, shape.place, roof.label, SLANTED)];
   if (shape.value.form === 'gambrel') {
     const lacks =
       outlineUnder(roof) === undefined

@@ -1,7 +1,7 @@
 // Lengths of walls that close round an outline, with every corner counted once: long walls full, the walls between them
 // short by what the corners take; which is also the length on the centre line.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
-import { sidesOf } from '#kit/shapes/facing';
+import { lengthOfSide, turnAt, turnsSquare } from '#kit/shapes/outline';
 import type { FloorShape } from '#model/floor-shape';
 import type { Pieces } from '../lines.ts';
 
@@ -16,12 +16,21 @@ const onceRoundWalked = form(
   (perimeter = 0, outward = 0, inward = 0, thickness = 0) => perimeter - (outward - inward) * thickness,
 );
 
+const onceRoundSlanted = form(
+  'length, corners once',
+  'perimeter − turns × thickness (each corner turns by the tangent of half its angle: a square one by 1)',
+  (perimeter = 0, turns = 0, thickness = 0) => perimeter - turns * thickness,
+);
+/** As the working shows it. */
+export const turnsOfShape = ({ turns }: FloorShape): Quantity<'number'> => constant('turns of its corners', turns, 'number');
+
 /**
  * Length of a wall of a thickness whose outside face is the outline. It serves for the centre line too: for walls that
  * close, the centre line is as long as the long walls full and the short walls between.
  */
 export function closedLength(shape: FloorShape, thickness: Quantity<'length'> | undefined): Quantity<'length'> {
   if (thickness === undefined) return shape.perimeter;
+  if (!shape.square) return measure('length', onceRoundSlanted, shape.perimeter, turnsOfShape(shape), thickness);
   return shape.inside === 0
     ? measure('length', onceRound, shape.perimeter, thickness)
     : measure(
@@ -41,17 +50,22 @@ const between = form(
 );
 const corner = constant('corners', 1, 'number');
 
-/** Each wall of a closed outline by itself: those that run the way of the longest side full, the others between them. */
+/**
+ * Each wall of a closed outline by itself: those that run the way of the longest side full, the others between them. At a
+ * corner that is not square both are cut to the angle, out of pieces as long as their outer face (common practice).
+ */
 export function wallPieces(shape: FloorShape, thickness: Quantity<'length'> | undefined): readonly Pieces[] {
-  const sides = sidesOf(shape.outline);
-  const eastWest = sides.filter(({ looks }) => looks === 'north' || looks === 'south');
-  const northSouth = sides.filter(({ looks }) => looks === 'east' || looks === 'west');
-  const longest = (list: readonly { readonly from: number; readonly to: number }[]) =>
-    Math.max(...list.map(({ from, to }) => to - from));
-  const full = longest(eastWest) >= longest(northSouth) ? eastWest : northSouth;
+  const { outline } = shape;
+  const sides = outline.map((from, index) => {
+    const to = outline[(index + 1) % outline.length]!;
+    const way = from.y === to.y ? 'east-west' : from.x === to.x ? 'north-south' : 'slanted';
+    return { way, length: lengthOfSide(from, to) };
+  });
+  const longest = (run: string) => Math.max(0, ...sides.flatMap(({ way, length }) => (way === run ? length : [])));
+  const full = longest('east-west') >= longest('north-south') ? 'east-west' : 'north-south';
   return sides.map((side, index) => {
-    const length = constant('side', side.to - side.from, 'length');
-    const takes = full.includes(side) ? 0 : cornersTake(shape, index);
+    const length = constant('side', side.length, 'length');
+    const takes = side.way === full || side.way === 'slanted' ? 0 : cornerTakes(shape, index) + cornerTakes(shape, index + 1);
     const wall =
       takes === 0 || thickness === undefined
         ? length
@@ -61,21 +75,22 @@ export function wallPieces(shape: FloorShape, thickness: Quantity<'length'> | un
 }
 const one = { ...corner, form: { ...corner.form, label: 'walls' } };
 
-/** How many thicknesses the walls at both ends of a side take from it; a corner that turns inward adds one. */
-function cornersTake(shape: FloorShape, index: number): number {
-  const { outline } = shape;
-  const turn = (at: number): number => {
-    const before = outline[(at + outline.length - 1) % outline.length]!;
-    const here = outline[at % outline.length]!;
-    const after = outline[(at + 1) % outline.length]!;
-    return (here.x - before.x) * (after.y - here.y) - (here.y - before.y) * (after.x - here.x) > 0 ? 1 : -1;
-  };
-  return turn(index) + turn(index + 1);
+/** How many thicknesses the wall round a corner takes: one, where it is square and turns outward; inward it adds one. */
+function cornerTakes({ outline }: FloorShape, index: number): number {
+  const at = index % outline.length;
+  if (!turnsSquare(outline, at)) return 0;
+  return turnAt(outline, at) > 0 ? 1 : -1;
 }
 
 const outward = form('length round outside', 'perimeter + 8 × how far outside', (perimeter = 0, out = 0) => perimeter + 8 * out);
+const outwardSlanted = form(
+  'length round outside',
+  'perimeter + 2 × turns × how far outside',
+  (perimeter = 0, turns = 0, out = 0) => perimeter + 2 * turns * out,
+);
 /** Once round at a distance outside the outline; for right-angled outlines four corners more turn outward than inward. */
 export function lengthOutside(shape: FloorShape, out: Quantity<'length'> | undefined): Quantity<'length'> {
+  if (out !== undefined && !shape.square) return measure('length', outwardSlanted, shape.perimeter, turnsOfShape(shape), out);
   return out === undefined ? shape.perimeter : measure('length', outward, shape.perimeter, out);
 }
 
@@ -84,7 +99,14 @@ const areaWithin = form(
   'area − perimeter × thickness + 4 × thickness²',
   (area = 0, perimeter = 0, thickness = 0) => area - perimeter * thickness + 4 * thickness * thickness,
 );
+const areaWithinSlanted = form(
+  'area within the walls',
+  'area − perimeter × thickness + turns × thickness²',
+  (area = 0, perimeter = 0, turns = 0, thickness = 0) => area - perimeter * thickness + turns * thickness * thickness,
+);
 export function areaInside(shape: FloorShape, thickness: Quantity<'length'> | undefined): Quantity<'area'> {
+  if (thickness !== undefined && !shape.square)
+    return measure('area', areaWithinSlanted, shape.area, shape.perimeter, turnsOfShape(shape), thickness);
   return thickness === undefined ? shape.area : measure('area', areaWithin, shape.area, shape.perimeter, thickness);
 }
 
@@ -93,7 +115,14 @@ const areaAround = form(
   'area + perimeter × around + 4 × around²',
   (area = 0, perimeter = 0, around = 0) => area + perimeter * around + 4 * around * around,
 );
+const areaAroundSlanted = form(
+  'area with what lies around',
+  'area + perimeter × around + turns × around²',
+  (area = 0, perimeter = 0, turns = 0, around = 0) => area + perimeter * around + turns * around * around,
+);
 export function areaOutside(shape: FloorShape, around: Quantity<'length'> | undefined): Quantity<'area'> {
+  if (around !== undefined && !shape.square)
+    return measure('area', areaAroundSlanted, shape.area, shape.perimeter, turnsOfShape(shape), around);
   return around === undefined ? shape.area : measure('area', areaAround, shape.area, shape.perimeter, around);
 }
 

@@ -1,6 +1,6 @@
 // The site: what is stripped round the house, silt fence, drive.
 import { form, measure } from '#kit/quantity';
-import { levelShape } from '#model/facts/level';
+import { levelOnGround } from '#model/facts/level';
 import type { Level } from '#model/model';
 import type { Portion } from '../lines.ts';
 import type { Site } from './foundation.ts';
@@ -14,7 +14,7 @@ export function measureSite(site: Site, house: Level | undefined): Measured {
   const { topsoil, clear, strip, fence, drive } = site.given;
   const where = { element: site.slot };
   const portions: Portion[] = [];
-  const shape = house === undefined ? undefined : levelShape(house);
+  const shape = house === undefined ? undefined : levelOnGround(house);
   if (shape !== undefined && (topsoil !== undefined || clear !== undefined)) {
     const area = areaOutside(shape, clear?.value);
     portions.push(portion('strip-area', where, area));

@@ -1,12 +1,14 @@
-// Stairs, and the steps of a deck: stringers, treads, riser boards, handrail, from rise, risers, tread and width.
+// Stairs, and the steps of a deck: stringers, treads, riser boards, handrail, from rise, risers, tread and width, flight by
+// flight; what a turn takes has a file of its own.
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
-import { stairFacts } from '#model/facts/stair';
+import { stairFacts, stairParts } from '#model/facts/stair';
 import type { ElementOf, Goods, Stair } from '#model/model';
 import { outsideTread, stringerSpacing } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
-import { sizeMissing } from '../problems.ts';
+import { sizeMissing, turnMisfit } from '../problems.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
+import { turnPortions, turnRail, winderTreads } from './stair-turns.ts';
 
 type Length = Quantity<'length'>;
 type Count = Quantity<'number'>;
@@ -35,6 +37,11 @@ const treadArea = form(
   (count = 0, width = 0, tread = 0, nosing = 0) => count * width * (tread + nosing),
 );
 const riserLength = form('riser boards', 'risers × width', (count = 0, width = 0) => count * width);
+const flightRise = form(
+  'rise of the flight',
+  'its risers × rise ÷ all risers',
+  (own = 0, rise = 0, all = 1) => (own * rise) / all,
+);
 const noNosing = constant('nosing', 0, 'length');
 
 interface Flight {
@@ -59,8 +66,13 @@ export function measureStair(stair: Stair): Measured {
     findings.push(finding(sizeMissing, stair.place, stair.label, 'its width'));
     return { portions: [], findings };
   }
+  const parts = stairParts(stair);
+  if (parts === undefined) {
+    findings.push(finding(turnMisfit, (given.turn[0] ?? stair).place, stair.label, given.risers?.value ?? 0));
+    return { portions: [], findings };
+  }
   const { count, of } = given.stringers?.value ?? {};
-  const flight: Flight = {
+  const whole: Flight = {
     rise: rise as Length,
     risers: risers as Count,
     tread,
@@ -71,22 +83,42 @@ export function measureStair(stair: Stair): Measured {
   };
   const level = given.from?.value.slot;
   const where = level === undefined ? { element: stair.slot } : { element: stair.slot, level };
-  const slope = slopeLength(flight);
-  const rail = given.handrail === undefined || given.handrail.value.value === 0 ? [] : [slope];
-  if (given.outside !== undefined)
-    return {
-      portions: [...outside(flight, where), ...rail.map((length) => portion('step-rail-length', where, length))],
-      findings,
-    };
+  const straights = parts.filter((part) => part.kind === 'straight');
+  const flights = straights.length === 1 ? [whole] : straights.map((part) => flightOf(whole, part.risers));
+  const isOutside = given.outside !== undefined;
   const boards = given['riser-boards']?.value;
   const closed = boards === undefined || !isNothing(boards);
-  const portions = [
-    stringers('stair-stringer-length', flight, where),
-    portion('stair-tread-count', where, treadCount(flight), { goods: flight.goods.tread }),
-    ...(closed ? [riserBoards(flight, boards, where)] : []),
-    ...rail.map((length) => portion('stair-rail-length', where, length)),
-  ];
+  const railed = given.handrail !== undefined && given.handrail.value.value !== 0;
+  const portions = flights.flatMap((flight, index) => {
+    const at = flights.length === 1 ? where : inPart(where, `flight ${index + 1}`);
+    const slope = slopeLength(flight);
+    const rail = railed && slope.value > 0 ? [slope] : [];
+    if (isOutside) return [...outside(flight, at), ...rail.map((length) => portion('step-rail-length', at, length))];
+    const treads = treadCount(flight);
+    return [
+      ...(treads.value > 0 ? [stringers('stair-stringer-length', flight, at)] : []),
+      portion('stair-tread-count', at, treads, { goods: flight.goods.tread }),
+      ...(closed ? [riserBoards(flight, boards, at)] : []),
+      ...rail.map((length) => portion('stair-rail-length', at, length)),
+    ];
+  });
+  let number = 0;
+  for (const part of parts) {
+    if (part.kind === 'straight') continue;
+    number += 1;
+    const at = inPart(where, `turn ${number}`);
+    portions.push(...turnPortions(part, width, closed ? { boards } : undefined, whole.goods.tread, isOutside, at));
+    if (part.kind === 'winders') portions.push(...winderTreads(part, isOutside, width, at));
+    const rail = railed ? turnRail(stair, part) : undefined;
+    if (rail !== undefined) portions.push(portion(isOutside ? 'step-rail-length' : 'stair-rail-length', at, rail));
+  }
   return { portions, findings };
+}
+
+/** The flight of so many of the risers. */
+function flightOf(whole: Flight, risers: number): Flight {
+  const own = counted('risers', risers);
+  return { ...whole, risers: own, rise: measure('length', flightRise, own, whole.rise, whole.risers) };
 }
 
 /** Steps of a deck that no stair tells of. */
@@ -113,7 +145,7 @@ export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Findi
 function outside(flight: Flight, where: Where): readonly Portion[] {
   const { width, tread, nosing, goods } = flight;
   const count = treadCount(flight);
-  const portions = [stringers('step-stringer-length', flight, where)];
+  const portions = count.value > 0 || flight.risers.value > 1 ? [stringers('step-stringer-length', flight, where)] : [];
   if (count.value > 0)
     portions.push(
       portion('step-tread-area', where, measure('area', treadArea, count, width, tread, nosing), { goods: goods.tread }),

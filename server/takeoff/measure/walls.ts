@@ -1,6 +1,7 @@
 // The outside walls of a level: surface gross and net, studs, plates, headers, and every layer that does not face a room.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
+import { turnsSquare } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Level } from '#model/model';
@@ -26,6 +27,11 @@ export const studCount = form(
   'at the spacing + corners × extra + crossings × extra + openings × extra + doors × extra',
   (spaced = 0, corners = 0, corner = 0, crossings = 0, crossing = 0, openings = 0, opening = 0, doors = 0, door = 0) =>
     spaced + corners * corner + crossings * crossing + openings * opening + doors * door,
+);
+const withSlanted = form(
+  'studs along the walls',
+  'at the spacing + corners not square × extra',
+  (spaced = 0, corners = 0, extra = 0) => spaced + corners * extra,
 );
 export const plateLength = form('plates', 'plates × length', (plates = 0, length = 0) => plates * length);
 export const studHeight = form('length of a stud', 'height − plates × their thickness', (height = 0, plates = 0, thickness = 0) =>
@@ -90,15 +96,20 @@ function framing(
   const spacing = main.deeper.at?.value;
   if (spacing === undefined) findings.push(finding(spacingMissing, main.place, main.value.name));
   else {
-    const corners = counted('corners', shape.outside + shape.inside);
+    const { square, slanted } = cornersOf(shape);
+    const corners = counted('corners', square);
     const met = counted('inside walls that meet them', crossings);
-    const along = counts.wallByWall
+    const spaced = counts.wallByWall
       ? measure(
           'number',
           eachWall,
           ...wallPieces(shape, undefined).map((wall) => piecesAlong(wall.length, spacing, counts.endStuds)),
         )
       : piecesAlong(length, spacing, counts.endStuds);
+    const along =
+      slanted === 0
+        ? spaced
+        : measure('number', withSlanted, spaced, counted('corners not square', slanted), counts.slantedCornerStuds);
     const count = studs(along, corners, met, held, counts);
     portions.push(
       portion('wall-stud-count', where, count, {
@@ -116,6 +127,12 @@ function framing(
   });
   if (parts.length > 0) portions.push(portion('wall-header-length', where, measure('length', headers, ...parts)));
   return portions;
+}
+
+function cornersOf({ square, outside, inside, outline }: FloorShape): { readonly square: number; readonly slanted: number } {
+  if (square) return { square: outside + inside, slanted: 0 };
+  const slanted = outline.filter((_, index) => !turnsSquare(outline, index)).length;
+  return { square: outline.length - slanted, slanted };
 }
 
 /** Studs of a run with what its corners, crossings and openings add. */

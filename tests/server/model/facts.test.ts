@@ -26,6 +26,10 @@ stair steps
   rise 22"
   risers 3
   tread 11"
+  narrow 6"
+  headroom 7'
+  turn after 1, landing 36" x 36"
+  turn after 2, 1 winders
 trade framing crew of 4
 `;
 

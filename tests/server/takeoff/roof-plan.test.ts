@@ -4,7 +4,8 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { FOOT, INCH } from '#kit/dimension';
 import { withSidesMoved } from '#kit/shapes/moved-sides';
-import { area, type Outline, outlineFromWalk, perimeter } from '#kit/shapes/outline';
+import { area, type Outline, perimeter } from '#kit/shapes/outline';
+import { outlineFromWalk } from '#kit/shapes/walk';
 import { raftersAt, roofOnPlan, trussesAt } from '#takeoff/measure/roof-plan';
 import { randomOutline } from '../kit/shapes/random-outline.ts';
 

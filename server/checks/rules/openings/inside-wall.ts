@@ -2,6 +2,8 @@
 import { FOOT } from '#kit/dimension';
 import { finding, findingSort } from '#kit/finding';
 import { sidesOf } from '#kit/shapes/facing';
+import { alongEachOther, sidesLooking } from '#kit/shapes/headings';
+import { isRectangle } from '#kit/shapes/region';
 import type { Room } from '#model/model';
 import type { Check } from '../../check.ts';
 import { byLevel, type LevelRooms, readsRooms } from '../../level-rooms.ts';
@@ -47,6 +49,14 @@ room bed on main at 0', 0'
 function looksOut(room: Room, side: SideWord, level: LevelRooms): boolean {
   const ground = level.byRoom.get(room)?.ground;
   if (ground === undefined || level.inside === undefined) return true;
+  if (isSlantedWay(side)) {
+    if (isRectangle(ground) || isRectangle(level.inside)) return false;
+    const limits = sidesLooking(level.inside);
+    return sidesLooking(ground).some(
+      (own) =>
+        own.looks === side && limits.some((limit) => limit.looks === side && alongEachOther(own, limit, FOOT) !== undefined),
+    );
+  }
   return sidesOf(ground).some(
     (own) =>
       own.looks === side &&
@@ -57,4 +67,8 @@ function looksOut(room: Room, side: SideWord, level: LevelRooms): boolean {
           Math.min(own.to, limit.to) > Math.max(own.from, limit.from),
       ),
   );
+}
+
+function isSlantedWay(side: SideWord): boolean {
+  return side !== 'north' && side !== 'east' && side !== 'south' && side !== 'west';
 }

@@ -1,7 +1,8 @@
 // Windows and doors that do not fit along the wall they are in: one too wide, one that runs past the end, or too many.
 import { FOOT } from '#kit/dimension';
 import { type Finding, finding, findingSort } from '#kit/finding';
-import { facings, sidesOf } from '#kit/shapes/facing';
+import { facings } from '#kit/shapes/facing';
+import { sidesLooking, slantedFacings } from '#kit/shapes/headings';
 import { roomShape } from '#model/facts/room';
 import type { Room } from '#model/model';
 import type { Model } from '#model/resolve';
@@ -84,7 +85,7 @@ const inSides = keptFor((room: Room): readonly Trouble[] => {
   const openings = roomOpenings(room);
   const shape = openings.length === 0 ? undefined : roomShape(room);
   if (shape === undefined) return [];
-  const runs = sidesOf(shape.outline).map(({ looks, from, to }) => ({ looks, length: to - from }));
+  const runs = sidesLooking(shape.outline);
   const longest = (side: SideWord | undefined): number =>
     runs.reduce((most, run) => (side === undefined || run.looks === side ? Math.max(most, run.length) : most), 0);
   const troubles: Trouble[] = [];
@@ -119,7 +120,11 @@ const shared = keptFor((level: LevelRooms): readonly (Trouble & { readonly room:
     roomOpenings(room).flatMap((opening) => {
       const other = opening.to === undefined ? undefined : bySlot.get(opening.to);
       if (other === undefined) return [];
-      const length = facings(ground, other.ground, FOOT).reduce((most, { from, to }) => Math.max(most, to - from), 0);
+      const stretches = [
+        ...facings(ground, other.ground, FOOT).map(({ from, to }) => to - from),
+        ...slantedFacings(ground, other.ground, FOOT).map((each) => each.length),
+      ];
+      const length = Math.max(0, ...stretches);
       // Rooms that do not touch at all are another check's business.
       if (length === 0 || opening.width <= length) return [];
       const wall = `the wall it shares with "${other.room.name}"`;
@@ -128,7 +133,7 @@ const shared = keptFor((level: LevelRooms): readonly (Trouble & { readonly room:
   );
 });
 
-const SIDES: readonly SideWord[] = ['south', 'east', 'north', 'west'];
+const SIDES: readonly SideWord[] = ['south', 'southeast', 'east', 'northeast', 'north', 'northwest', 'west', 'southwest'];
 
 function wallText(side: SideWord | undefined): string {
   return side === undefined ? 'the longest wall' : `the ${side} wall`;

@@ -1,4 +1,5 @@
 // The strip between two placed rooms, or between a room and the outside wall, that is the width of no wall there.
+import { INCH } from '#kit/dimension';
 import { finding, findingSort } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { ElementOf } from '#model/model';
@@ -58,15 +59,20 @@ room bath on main at 10'-3 1/2", 0'
   }),
 };
 
+/** Slanted walls are drawn to an eighth of an inch at best. */
+const SLACK = INCH / 8;
+
 function gapFinding(strip: Gap, level: LevelRooms, own: ReadonlyMap<string, number | undefined>, model: Model) {
-  const { room, other, looks, width } = strip;
+  const { room, other, looks } = strip;
+  const like = (size: number): boolean => strip.slanted === true && Math.abs(strip.width - size) <= SLACK;
+  const width = like(0) ? 0 : strip.width;
   const place = (room.room.given.at ?? room.room).place;
   if (other === undefined) {
     if (width === 0) return [];
     return [finding(offWall, place, room.room.name, looks, lengthText(width, model))];
   }
   const thickness = (own.size === 0 ? undefined : own.get(pairKey(room.room.slot, other.room.slot))) ?? partition(level);
-  if (thickness === undefined || width === thickness) return [];
+  if (thickness === undefined || width === thickness || like(thickness)) return [];
   if (width === 0 && (isOpenTo(room.room, other.room.slot) || isOpenTo(other.room, room.room.slot))) return [];
   const later = (other.room.given.at ?? other.room).place;
   const made =

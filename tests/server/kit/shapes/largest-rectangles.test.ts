@@ -2,8 +2,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { largestRectangles } from '#kit/shapes/largest-rectangles';
-import { area, outlineFromWalk } from '#kit/shapes/outline';
+import { area } from '#kit/shapes/outline';
 import { differenceArea, unionArea } from '#kit/shapes/region';
+import { outlineFromWalk } from '#kit/shapes/walk';
 import { randomOutline } from './random-outline.ts';
 
 test('an L has its bar and its leg', () => {

@@ -1,19 +1,8 @@
 // Right-angled outlines: walked, measured, and what a walk lacks.
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  area,
-  bounds,
-  contains,
-  corners,
-  crossesItself,
-  isClosed,
-  type Outline,
-  outlineFromWalk,
-  perimeter,
-  type Step,
-  stepsToClose,
-} from '#kit/shapes/outline';
+import { area, bounds, contains, corners, crossesItself, type Outline, perimeter } from '#kit/shapes/outline';
+import { isClosed, outlineFromWalk, type Step, stepsToClose } from '#kit/shapes/walk';
 import { randomOutline } from './random-outline.ts';
 
 const walk = (words: string): readonly Step[] =>

@@ -3,8 +3,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { convexArea } from '#kit/shapes/convex';
-import { area, contains, outlineFromWalk } from '#kit/shapes/outline';
+import { area, contains } from '#kit/shapes/outline';
 import { type Body, facesOf, heightAt, linesOf } from '#kit/shapes/upper-envelope';
+import { outlineFromWalk } from '#kit/shapes/walk';
 import { roofBodies } from '#takeoff/measure/roof-bodies';
 import { randomOutline } from './random-outline.ts';
 
