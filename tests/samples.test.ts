@@ -8,6 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
+import { risk } from '#cli/risk';
 import { buy, cost, schedule, takeoff } from '#cli/tables';
 
 const root = join(import.meta.dirname, '..');
@@ -65,6 +66,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['takeoff-by-element', (options: { output: string }) => takeoff(path, { ...options, by: 'element' })],
     ['buy', (options: { output: string }) => buy(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
+    ['risk', (options: { output: string }) => risk(path, { ...options, runs: '500' })],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
   ])('%s as text', (command, run) => {
@@ -88,6 +90,10 @@ describe.each(SAMPLES)('%s', (sample) => {
     expectSchema(
       'schedule',
       written((options) => schedule(path, { ...options, ...json })),
+    );
+    expectSchema(
+      'risk',
+      written((options) => risk(path, { ...options, ...json, runs: '100' })),
     );
     expectSchema(
       'cost',
@@ -131,6 +137,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'risk', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

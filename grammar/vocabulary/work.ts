@@ -1,10 +1,10 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
 import { oneUnit } from './conventions.ts';
+import { planRisk, tradeRisk, visitRisk } from './risk.ts';
 import { editions } from './rules.ts';
 import {
   anyName,
-  anyQuantity,
   clockSpan,
   code,
   condition,
@@ -161,6 +161,12 @@ export const plan = kind({
       help: 'Working days lost a month, outside work only.',
       example: 'weather mar 4d, apr 3d',
     },
+    ...planRisk,
+    call: {
+      takes: followedBy(wait, 'ahead'),
+      help: 'How long before their first day trades are called, where they do not say it themselves.',
+      example: 'call 1 week ahead',
+    },
     lows: {
       takes: listOf(fields({ month: months, low: quantity('temperature') })),
       help: 'The usual low of a month at night, outside.',
@@ -184,36 +190,6 @@ export const plan = kind({
   }),
 });
 
-export const include = kind({
-  word: 'include',
-  name: 'none',
-  takes: text,
-  facts: {},
-  properties: properties({}),
-  help: 'Another file of this plan.',
-  example: 'include "prices.screed"',
-});
-export const letRow = kind({
-  word: 'let',
-  name: 'required',
-  takes: fields({ value: phrase('=', anyQuantity) }),
-  facts: {},
-  properties: properties({}),
-  help: 'Names a value.',
-  example: `let plate-height = 8'-1 1/8"`,
-});
-export const acceptRow = kind({
-  word: 'accept',
-  name: 'none',
-  facts: {},
-  takes: fields({ code, for: optional(either(phrase('for', listOf(anyName)), oneOf('everywhere'))), reason: optional(text) }),
-  help: 'Answers a finding, with a reason.',
-  example: 'accept rooms/gap everywhere "Closet walls are not drawn"',
-  properties: properties({
-    until: { takes: date, inHeader: true, help: 'The day the acceptance ends.', example: 'until 2027-06-30' },
-  }),
-});
-
 export const trade = kind({
   word: 'trade',
   help: 'A kind of work and the people who do it.',
@@ -227,6 +203,7 @@ export const trade = kind({
     works: { takes: hoursOfWeek, help: 'Days and hours other than the plan’s.', example: 'works mon-thu 7:00-17:30' },
     away: { takes: listOf(dates), repeats: true, help: 'Days they are not there.', example: 'away 2027-05-24..2027-05-28' },
     sees: { takes: listOf(weekdays), help: 'Days an inspecting body comes.', example: 'sees mon, wed, fri' },
+    ...tradeRisk,
     call: {
       takes: followedBy(wait, 'ahead'),
       inHeader: true,
@@ -334,8 +311,8 @@ export const task = kind({
     takes: {
       takes: fields({ time: workTime, likely: optional(phrase('likely', workTime)) }),
       inHeader: true,
-      help: 'How long it takes: given beats computed.',
-      example: 'takes 3d',
+      help: 'How long it takes: given beats computed. A range says from where to where; dates go by what is likely, else by its middle.',
+      example: 'takes 3d..6d likely 4d',
     },
     by: { takes: pointTo('trade'), inHeader: true, help: 'The trade that does it.', example: 'by framing' },
     'crew of': { takes: count, inHeader: true, help: 'People on this task.', example: 'crew of 2' },
@@ -370,6 +347,7 @@ export const inspection = kind({
       help: 'How long it takes.',
       example: 'takes 1h',
     },
+    ...visitRisk,
     'good for': { takes: wait, inHeader: true, help: 'How long it stays valid.', example: 'good for 180 days' },
     'not held': {
       takes: text,
@@ -413,7 +391,12 @@ export const delivery = kind({
   properties: properties({
     brings: { takes: listOf(anyName), inHeader: true, help: 'What it brings.', example: 'brings w-3050, d-3068' },
     from: { takes: pointTo('supplier'), inHeader: true, help: 'Who sends it.', example: 'from millwork' },
-    lead: { takes: wait, inHeader: true, help: 'Time from order to delivery.', example: 'lead 9 weeks' },
+    lead: {
+      takes: wait,
+      inHeader: true,
+      help: 'Time from order to delivery. Of a range, dates go by its middle.',
+      example: 'lead 9 weeks',
+    },
     ordered: { takes: date, inHeader: true, help: 'The day it was ordered.', example: 'ordered 2027-04-19' },
     'measured after': {
       takes: listOf(step),

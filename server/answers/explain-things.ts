@@ -10,6 +10,7 @@ import { figureReasons, tellCalculation } from './explain-figures.ts';
 import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
+import { planRisk } from './explain-risk.ts';
 import { endChain } from './explain-step.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { costText, finishText } from './summary.ts';
@@ -71,7 +72,7 @@ function tellPlan(element: Element, view: View): Told {
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
     reasons: [
-      ...[endChain(view), planCostReason(view)].filter((reason) => reason !== undefined),
+      ...[endChain(view), planRisk(view), planCostReason(view)].filter((reason) => reason !== undefined),
       ...heatReasons(element, view),
       ...figureReasons(element, view),
     ],

@@ -115,18 +115,7 @@ function timingOf(
       lengths[at] = Math.max(0, Math.round(left));
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
-      // A failed visit opens a second, with its notice again.
-      const wait =
-        step.kind === 'inspection' && step.given.call !== undefined
-          ? waiting(step.given.call.value)
-          : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
-      notBefore[at] = Math.max(
-        notBefore[at]!,
-        wait.clock === AROUND
-          ? lastFailed * DAY_MINUTES + DAY_MINUTES / 2 + wait.lag
-          : lastFailed * DAY_MINUTES + Math.max(DAY_MINUTES, wait.lag),
-        morning,
-      );
+      notBefore[at] = Math.max(notBefore[at]!, lastFailed * DAY_MINUTES + comesAgain(step), morning);
     } else notBefore[at] = Math.max(notBefore[at]!, morning);
   });
   assumeDone(network, fixedStart, fixedFinish, progress);
@@ -142,6 +131,15 @@ function timingOf(
     ...recorded,
     deadline,
   };
+}
+
+/** A failed visit opens a second, with its notice again: so many minutes after the midnight that begins its day. */
+export function comesAgain(step: Step): number {
+  const { lag, clock } =
+    step.kind === 'inspection' && step.given.call !== undefined
+      ? waiting(step.given.call.value)
+      : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
+  return clock === AROUND ? DAY_MINUTES / 2 + lag : Math.max(DAY_MINUTES, lag);
 }
 
 /** A step without a record all of whose followers have begun was done, or they could not have. */
@@ -164,15 +162,16 @@ function assumeDone(network: Network, fixedStart: Float64Array, fixedFinish: Flo
 }
 
 /** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */
-function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar): number {
+export function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar, minutes?: number): number {
   const { lead, ordered } = step.given;
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
-  const { lag, clock } = waiting(lead.value);
+  const { lag, clock } = waiting(minutes === undefined ? lead.value : { ...lead.value, value: minutes });
   return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
 }
 
 const outside = new WeakMap<Step, boolean>();
-function isOutside(step: Step): boolean {
+/** Whether rain stops it. */
+export function isOutside(step: Step): boolean {
   let known = outside.get(step);
   if (known === undefined) {
     known = step.kind === 'task' && (step.given.does?.value ?? []).some(({ value }) => value.work.given.exposed !== undefined);

@@ -9,6 +9,9 @@ export interface Timing {
   readonly durations: Int32Array;
   /** 1 for steps that take the whole of a day, from its opening to its closing, whatever their length. */
   readonly wholeDays?: Uint8Array;
+  /** How many visits fail before one passes, and how long after the midnight that begins such a day the next may come. */
+  readonly failures?: Uint8Array;
+  readonly comesAgain?: Float64Array;
   /** Which of `calendars` each step works by. */
   readonly calendarOf: Int32Array;
   readonly calendars: readonly Calendar[];
