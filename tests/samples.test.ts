@@ -8,6 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
+import { risk } from '#cli/risk';
 import { buy, cost, layout, schedule, takeoff } from '#cli/tables';
 
 const root = join(import.meta.dirname, '..');
@@ -66,6 +67,7 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['buy', (options: { output: string }) => buy(path, options)],
     ['layout', (options: { output: string }) => layout(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
+    ['risk', (options: { output: string }) => risk(path, { ...options, runs: '500' })],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
     ['cost-by-part', (options: { output: string }) => cost(path, { ...options, by: 'part' })],
@@ -90,6 +92,10 @@ describe.each(SAMPLES)('%s', (sample) => {
     expectSchema(
       'schedule',
       written((options) => schedule(path, { ...options, ...json })),
+    );
+    expectSchema(
+      'risk',
+      written((options) => risk(path, { ...options, ...json, runs: '100' })),
     );
     expectSchema(
       'cost',
@@ -133,6 +139,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'risk', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

@@ -1,6 +1,7 @@
 // DOOR: every row of the language. Reading, completion, help, colouring and the language reference all come from here.
 import * as conventions from './conventions.ts';
 import * as extra from './extra.ts';
+import * as general from './general.ts';
 import * as ground from './ground.ts';
 import * as house from './house.ts';
 import * as library from './library.ts';
@@ -15,10 +16,10 @@ import * as work from './work.ts';
 
 export const vocabulary = {
   plan: work.plan,
-  include: work.include,
-  let: work.letRow,
+  include: general.include,
+  let: general.letRow,
   measure: rooms.measured,
-  accept: work.acceptRow,
+  accept: general.acceptRow,
   site: ground.site,
   trench: ground.trench,
   'dry-well': ground.dryWell,

@@ -1,10 +1,10 @@
 // Rows for who does what, and when: the plan, trades, steps.
 import { oneUnit } from './conventions.ts';
+import { planRisk, tradeRisk, visitRisk } from './risk.ts';
 import { editions } from './rules.ts';
 import { hoursOfWeek, ownHours, planWeather, standsBetween, stepWindows } from './times.ts';
 import {
   anyName,
-  anyQuantity,
   code,
   condition,
   count,
@@ -156,6 +156,12 @@ export const plan = kind({
     closed: { takes: listOf(dates), repeats: true, help: 'Days nobody works.', example: 'closed 2027-07-02..2027-07-06' },
     ...ownHours,
     ...planWeather,
+    ...planRisk,
+    call: {
+      takes: followedBy(wait, 'ahead'),
+      help: 'How long before their first day trades are called, where they do not say it themselves.',
+      example: 'call 1 week ahead',
+    },
     'begun-early': {
       takes: oneOf('waits', 'continues'),
       help: 'What is left of a step that was begun before what it follows was done: it waits for that (unless said), or continues.',
@@ -173,36 +179,6 @@ export const plan = kind({
   }),
 });
 
-export const include = kind({
-  word: 'include',
-  name: 'none',
-  takes: text,
-  facts: {},
-  properties: properties({}),
-  help: 'Another file of this plan.',
-  example: 'include "prices.screed"',
-});
-export const letRow = kind({
-  word: 'let',
-  name: 'required',
-  takes: fields({ value: phrase('=', anyQuantity) }),
-  facts: {},
-  properties: properties({}),
-  help: 'Names a value.',
-  example: `let plate-height = 8'-1 1/8"`,
-});
-export const acceptRow = kind({
-  word: 'accept',
-  name: 'none',
-  facts: {},
-  takes: fields({ code, for: optional(either(phrase('for', listOf(anyName)), oneOf('everywhere'))), reason: optional(text) }),
-  help: 'Answers a finding, with a reason.',
-  example: 'accept rooms/gap everywhere "Closet walls are not drawn"',
-  properties: properties({
-    until: { takes: date, inHeader: true, help: 'The day the acceptance ends.', example: 'until 2027-06-30' },
-  }),
-});
-
 export const trade = kind({
   word: 'trade',
   help: 'A kind of work and the people who do it.',
@@ -217,6 +193,7 @@ export const trade = kind({
     ...ownHours,
     away: { takes: listOf(dates), repeats: true, help: 'Days they are not there.', example: 'away 2027-05-24..2027-05-28' },
     sees: { takes: listOf(weekdays), help: 'Days an inspecting body comes.', example: 'sees mon, wed, fri' },
+    ...tradeRisk,
     call: {
       takes: followedBy(wait, 'ahead'),
       inHeader: true,
@@ -332,8 +309,8 @@ export const task = kind({
     takes: {
       takes: fields({ time: workTime, likely: optional(phrase('likely', workTime)) }),
       inHeader: true,
-      help: 'How long it takes: given beats computed.',
-      example: 'takes 3d',
+      help: 'How long it takes: given beats computed. A range says from where to where; dates go by what is likely, else by its middle.',
+      example: 'takes 3d..6d likely 4d',
     },
     'faster by': {
       takes: fields({ time: workTime, price: phrase('for', money), each: optional(oneOf('each')) }),
@@ -381,6 +358,7 @@ export const inspection = kind({
       help: 'How long it takes.',
       example: 'takes 1h',
     },
+    ...visitRisk,
     'good for': { takes: wait, inHeader: true, help: 'How long it stays valid.', example: 'good for 180 days' },
     'not held': {
       takes: text,
@@ -425,7 +403,12 @@ export const delivery = kind({
   properties: properties({
     brings: { takes: listOf(anyName), inHeader: true, help: 'What it brings.', example: 'brings w-3050, d-3068' },
     from: { takes: pointTo('supplier'), inHeader: true, help: 'Who sends it.', example: 'from millwork' },
-    lead: { takes: wait, inHeader: true, help: 'Time from order to delivery.', example: 'lead 9 weeks' },
+    lead: {
+      takes: wait,
+      inHeader: true,
+      help: 'Time from order to delivery. Of a range, dates go by its middle.',
+      example: 'lead 9 weeks',
+    },
     ordered: { takes: date, inHeader: true, help: 'The day it was ordered.', example: 'ordered 2027-04-19' },
     'measured after': {
       takes: listOf(step),

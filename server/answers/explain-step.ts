@@ -10,6 +10,7 @@ import { briefStart, finishDay, lengthMinutes, startDay, stepFinishDay } from '.
 import { hazardReason } from './explain-hazards.ts';
 import { costReason } from './explain-money.ts';
 import { orderReason } from './explain-order.ts';
+import { rangeReasons, stepRisk } from './explain-risk.ts';
 import { holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { isAssumed, spareText, standing } from './schedule-table.ts';
@@ -42,6 +43,7 @@ export function stepReasons(step: number, view: View): readonly ListedReason[] {
     begins,
     saying('done', stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)),
     ...(standing(step, timeline) === 'done' ? [] : [spareReason(step, view)]),
+    ...optional(stepRisk(step, view)),
     ...slipReason(step, view),
     ...(next.length === 0 ? [] : [saying('waited for by', [...new Set(next)].join(', '))]),
     ...optional(orderReason(step, view)),
@@ -74,7 +76,7 @@ export function takesReason(step: number, view: View): ListedReason | undefined 
       return { ...byRate, ...days, inputs: byRate?.inputs ?? [], label: 'takes' };
     case 'given': {
       const given = task.kind === 'task' || task.kind === 'inspection' ? task.given.takes : undefined;
-      const said = given === undefined ? [] : [saying('given', text, [], given.place, view)];
+      const said = given === undefined ? [] : [saying('given', text, rangeReasons(task, view), given.place, view)];
       return {
         ...days,
         label: 'takes',

@@ -10,6 +10,7 @@ import { figureReasons, tellCalculation } from './explain-figures.ts';
 import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
 import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts';
+import { planRisk } from './explain-risk.ts';
 import { endChain } from './explain-step.ts';
 import { truckReasons } from './explain-trucks.ts';
 import { layoutReasons } from './layout/reasons.ts';
@@ -74,7 +75,9 @@ function tellPlan(element: Element, view: View): Told {
   return {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
     reasons: [
-      ...[endChain(view), ...slipReason(undefined, view), planCostReason(view)].filter((reason) => reason !== undefined),
+      ...[endChain(view), planRisk(view), ...slipReason(undefined, view), planCostReason(view)].filter(
+        (reason) => reason !== undefined,
+      ),
       ...heatReasons(element, view),
       ...figureReasons(element, view),
     ],

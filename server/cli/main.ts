@@ -81,6 +81,18 @@ common(
   ['table', 'json', 'csv'],
 ).action(async (path, options) => finish((await import('./faster.ts')).faster(path, options)));
 
+common(
+  program
+    .command('risk')
+    .description('by when it is done with which chance, what a promised date needs, and which steps decide it')
+    .argument('<path>', PATH),
+  ['table', 'json', 'csv'],
+)
+  .option('--runs <number>', 'how often the plan is run', '10000')
+  .option('--seed <number>', 'what the dice are thrown from: the same seed gives the same figures', '1')
+  .option('--shape <shape>', 'how lengths scatter within their range: beta-pert or triangular', 'beta-pert')
+  .action(async (path, options) => finish((await import('./risk.ts')).risk(path, options)));
+
 common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
   'table',
   'json',

@@ -7,6 +7,7 @@ import { figureReasons } from '#answers/explain-figures';
 import { hazardReason } from '#answers/explain-hazards';
 import { heatReasons } from '#answers/explain-heat';
 import { orderReason } from '#answers/explain-order';
+import { planRisk, stepRisk } from '#answers/explain-risk';
 import { beginsReason, endChain, takesReason, whyStep } from '#answers/explain-step';
 import { type ListedReason, listedReason, pruned, saying } from '#answers/listed-reason';
 import { spareText, standing } from '#answers/schedule-table';
@@ -92,6 +93,7 @@ function tellStep(step: number, view: AnswerView): Told {
       ...(takes === undefined ? [] : [takes]),
       beginsReason(step, view),
       saying('done', stepFinishDay(crews.start[step]!, crews.finish[step]!, timeline)),
+      ...optional(stepRisk(step, view)),
       ...(standing(step, timeline) === 'done' ? [] : [spare]),
       ...slipReason(step, view),
       ...rows(
@@ -120,6 +122,7 @@ function tellPlan(element: Element, view: AnswerView): Told {
     why: said.length === 0 ? 'It has neither steps nor prices yet.' : `It is ${said.join(', and costs ')}.`,
     reasons: [
       ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
+      ...optional(planRisk(view)),
       ...slipReason(undefined, view),
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
       ...figureReasons(element, view),

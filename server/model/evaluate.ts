@@ -5,7 +5,7 @@ import type { Amount } from '#grammar/vocabulary/types';
 import { type Dimension, MILLIMETRE, overDimension, timesDimension } from '#kit/dimension';
 import { type Finding, finding } from '#kit/finding';
 import type { Place, Slot } from '#kit/place';
-import { type Form, form, givenQuantity, measure, type Quantity, quantityAt, roundUp } from '#kit/quantity';
+import { type Form, form, givenQuantity, measure, type Quantity, quantityAt, quantityIn, roundUp } from '#kit/quantity';
 import { fromBase } from '#kit/units';
 import { dividedByZero, mixedUnits, unitMissing, wrongUnit } from './problems.ts';
 import type { Settings } from './settings.ts';
@@ -71,12 +71,18 @@ function expressionOf(
     case 'range': {
       const low = expressionOf(expression.low, wanted, amount, at);
       const high = expressionOf(expression.high, wanted, amount, at);
-      return low === undefined || high === undefined ? undefined : quantityAt(measure(low.dimension, middle, low, high), place);
+      if (low === undefined || high === undefined) return undefined;
+      const between = quantityAt(measure(low.dimension, middle, low, high), place);
+      // The unit of a time says by which clock it runs.
+      return low.dimension === 'time' && low.unit !== undefined && low.unit === high.unit
+        ? quantityIn(between, low.unit)
+        : between;
     }
   }
 }
 
-const middle = form('the middle of the range', '(least + most) ÷ 2', (low = 0, high = 0) => (low + high) / 2);
+/** What a range comes to where one number is wanted; its ends are its inputs. */
+export const middle = form('the middle of the range', '(least + most) ÷ 2', (low = 0, high = 0) => (low + high) / 2);
 const calls: { readonly [name in 'min' | 'max' | 'roundup']: Form } = {
   min: form('the least', 'the least of', (...values) => Math.min(...values)),
   max: form('the most', 'the most of', (...values) => Math.max(...values)),

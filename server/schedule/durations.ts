@@ -1,6 +1,6 @@
 // How long a step takes, and why: given, or the person-hours of its share of the work over its people.
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
-import type { Step, Task, Trade } from '#model/model';
+import type { Inspection, Step, Task, Trade } from '#model/model';
 import type { Claim } from './claims.ts';
 
 export interface Duration {
@@ -13,6 +13,11 @@ export interface Duration {
   readonly personMinutes?: number;
 }
 
+/** What somebody says it takes; of a range the likely length, else its middle. */
+function likelyLength({ given: { takes } }: Task | Inspection): number | undefined {
+  return (takes?.value.likely ?? takes?.value.time)?.value;
+}
+
 /** Whole minutes, so that dates are; less than one minute of work is one. */
 export function durationOf(step: Step, claims: readonly Claim[], trade: Trade | undefined, minutesPerDay: number): Duration {
   switch (step.kind) {
@@ -20,7 +25,7 @@ export function durationOf(step: Step, claims: readonly Claim[], trade: Trade | 
     case 'delivery':
       return { minutes: 0, basis: 'moment' };
     case 'inspection': {
-      const given = step.given.takes?.value.time.value;
+      const given = likelyLength(step);
       // A visit comes at some hour of its day: the day is taken, and the next step begins the next morning (common practice).
       return given === undefined ? { minutes: minutesPerDay, basis: 'visit' } : { minutes: Math.round(given), basis: 'given' };
     }
@@ -28,7 +33,7 @@ export function durationOf(step: Step, claims: readonly Claim[], trade: Trade | 
       if (step.given.stands !== undefined) return { minutes: 0, basis: 'span' };
       const hours = personMinutes(claims);
       const rate = hours === undefined ? undefined : wholeMinutes(hours / people(step, trade));
-      const given = step.given.takes?.value.time.value;
+      const given = likelyLength(step);
       if (hours === undefined || rate === undefined)
         return given === undefined ? { minutes: 0, basis: 'none' } : { minutes: Math.round(given), basis: 'given' };
       if (given !== undefined) return { minutes: Math.round(given), basis: 'given', rate, personMinutes: hours };

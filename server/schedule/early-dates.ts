@@ -1,6 +1,7 @@
 // The forward pass: each step as early as its links, its dates and the plan's start allow. `placeEarly` is the one
 // place that says what links, dates and records do to a step; the crew pass asks it too.
-import { advance, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
+import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
+import { advance, type Calendar, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 import { afterFinish, afterStart } from './waits.ts';
@@ -86,11 +87,21 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   const opens = isWhole ? firstOpening : nextWork;
   const begin = length === 0 ? bound : opens(own, bound);
   start[task] = begin;
-  const end = isWhole ? closingOf(own, begin) : advance(own, begin, length);
+  const end = isWhole ? visitsEnd(timing, task, own, begin) : advance(own, begin, length);
   finish[task] = length === 0 && !spans ? begin : Math.max(end, finishBound);
   // Where a link and a date lead to the same first working moment, the link is the better reason.
   const isLinked = tightest >= 0 && (linked >= given || (length > 0 && opens(own, linked) === begin));
   heldBy[task] = isLinked ? tightest : dated > timing.start ? HELD_BY_DATE : HELD_BY_PLAN;
+}
+
+/** The closing of the day on which a visit passes that first comes at `begin`. */
+function visitsEnd(timing: Timing, task: number, own: Calendar, begin: number): number {
+  let end = closingOf(own, begin);
+  for (let failed = timing.failures?.[task] ?? 0; failed > 0; failed--) {
+    const midnight = dayOfFinish(end) * DAY_MINUTES;
+    end = closingOf(own, firstOpening(own, midnight + timing.comesAgain![task]!));
+  }
+  return end;
 }
 
 /** When work that has begun began: as recorded, else as its recorded finish says. */

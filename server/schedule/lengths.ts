@@ -1,11 +1,13 @@
 // Who does each step and how long it takes, kept by step: a length is worked out again only where the step, its claims,
 // its trade or the working day changed.
+import { NONE } from '#kit/differing';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Slot } from '#kit/place';
 import type { Step, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Claims } from './claims.ts';
 import { type Duration, durationOf } from './durations.ts';
+import { endsOf } from './risk/ranges.ts';
 
 type StepTrades = readonly (Trade | undefined)[];
 
@@ -29,6 +31,20 @@ export const noDuration = findingSort<[name: string]>({
   say: (name) =>
     `"${name}" has no length: it says neither how long it takes nor any work with a rate, so its dates are those of a moment. Add "takes 2d".`,
 });
+
+export const likelyOutside = findingSort<[name: string, likely: number, least: number, most: number]>({
+  code: 'schedule/likely-outside',
+  severity: 'warning',
+  say: (name, likely, least, most) =>
+    least === most
+      ? `"${name}" takes ${dayCount(least)} and is likely to take ${dayCount(likely)}: one of the two is meant. The dates go by what is likely; write a range, "takes 3d..6d likely 4d", or leave "likely" out.`
+      : `"${name}" is likely to take ${dayCount(likely)}, which does not lie between ${dayCount(least)} and ${dayCount(most)}. The dates go by what is likely, the risk by the range. Widen the range, or mend what is likely.`,
+});
+
+/** '4.5d', of days as the plan has them; counts are what the message is given. */
+function dayCount(days: number): string {
+  return `${Math.round(days * 10) / 10}d`;
+}
 
 export function lengthsOf(steps: readonly Step[], claims: Claims['byStep'], model: Model, before: Lengths | undefined): Lengths {
   const { minutesPerDay } = model.settings;
@@ -56,8 +72,20 @@ export function lengthsOf(steps: readonly Step[], claims: Claims['byStep'], mode
     minutes[number] = own;
     sameMinutes &&= own === before!.minutes[number];
     if (basis === 'none') findings.push(finding(noDuration, steps[number]!.place, steps[number]!.name));
+    findings.push(...oddRange(steps[number]!, minutesPerDay));
   }
   return { steps, trades, bySlot, claims, minutesPerDay, durations, minutes: sameMinutes ? before!.minutes : minutes, findings };
+}
+
+/** What is likely lies within its range. */
+function oddRange(step: Step, minutesPerDay: number): readonly Finding[] {
+  const takes = step.kind === 'task' || step.kind === 'inspection' ? step.given.takes : undefined;
+  const likely = takes?.value.likely?.value;
+  if (likely === undefined) return NONE;
+  const { time } = takes!.value;
+  const [least, most] = endsOf(time) ?? [time.value, time.value];
+  if (likely >= least && likely <= most) return NONE;
+  return [finding(likelyOutside, takes!.place, step.name, likely / minutesPerDay, least / minutesPerDay, most / minutesPerDay)];
 }
 
 /** Where a step stood before, if it is the same: at its number, or as much further up as there are more steps now; else -1. */

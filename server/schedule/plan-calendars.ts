@@ -27,11 +27,16 @@ type Holiday = ElementOf<'holiday'>;
 /** Days laid out at first; calendars reach further by themselves. */
 const SPAN = 800;
 
-/** `first` is the plan's first day, `asOf` the status date. */
-export function planCalendars(model: Model, first: number, asOf: number | undefined, memory: CalendarMemory): PlanCalendars {
+/** `first` is the plan's first day, `asOf` the status date. `weather` is the plan's, unless somebody throws it. */
+export function planCalendars(
+  model: Model,
+  first: number,
+  asOf: number | undefined,
+  memory: CalendarMemory,
+  weather = weatherOf(model, asOf),
+): PlanCalendars {
   const { plan, settings } = model;
   const holidays = holidaysOf(model);
-  const weather = weatherOf(model, asOf);
   const calendars: Calendar[] = [];
   const numbers = new Map<string, number>();
   const make = (trade: Trade | undefined, step: OwnWeek | undefined, exposure: number): number => {

@@ -127,18 +127,7 @@ function timingOf(
       lengths[at] = remaining(record, lengths[at]!)!;
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
-      // A failed visit opens a second, with its notice again.
-      const wait =
-        step.kind === 'inspection' && step.given.call !== undefined
-          ? waiting(step.given.call.value)
-          : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
-      notBefore[at] = Math.max(
-        notBefore[at]!,
-        wait.clock === AROUND
-          ? lastFailed * DAY_MINUTES + DAY_MINUTES / 2 + wait.lag
-          : lastFailed * DAY_MINUTES + Math.max(DAY_MINUTES, wait.lag),
-        morning,
-      );
+      notBefore[at] = Math.max(notBefore[at]!, lastFailed * DAY_MINUTES + comesAgain(step), morning);
     } else notBefore[at] = Math.max(notBefore[at]!, morning);
   });
   const doneBy = (at: number, moment: number): number =>
@@ -164,6 +153,15 @@ function timingOf(
 function remaining({ left, done }: Record, length: number): number | undefined {
   if (left !== undefined) return Math.max(0, Math.round(left));
   return done === undefined ? undefined : Math.max(0, Math.round(length * (1 - done)));
+}
+
+/** A failed visit opens a second, with its notice again: so many minutes after the midnight that begins its day. */
+export function comesAgain(step: Step): number {
+  const { lag, clock } =
+    step.kind === 'inspection' && step.given.call !== undefined
+      ? waiting(step.given.call.value)
+      : { lag: DAY_MINUTES, clock: CALENDAR_DAYS };
+  return clock === AROUND ? DAY_MINUTES / 2 + lag : Math.max(DAY_MINUTES, lag);
 }
 
 /** A step without a record all of whose followers have begun was done, or they could not have. */
@@ -194,9 +192,9 @@ function assumeDone(
 }
 
 /** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */
-function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar): number {
+export function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar, minutes?: number): number {
   const { lead, ordered } = step.given;
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
-  const { lag, clock } = waiting(lead.value);
+  const { lag, clock } = waiting(minutes === undefined ? lead.value : { ...lead.value, value: minutes });
   return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
 }

@@ -11,6 +11,9 @@ export interface Timing {
   readonly wholeDays?: Uint8Array;
   /** 1 for steps that stand from the start of one step to the end of another: their own length is 0. */
   readonly spans?: Uint8Array;
+  /** How many visits fail before one passes, and how long after the midnight that begins such a day the next may come. */
+  readonly failures?: Uint8Array;
+  readonly comesAgain?: Float64Array;
   /** Which of `calendars` each step works by. */
   readonly calendarOf: Int32Array;
   readonly calendars: readonly Calendar[];

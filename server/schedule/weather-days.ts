@@ -41,9 +41,21 @@ export function weatherOf(model: Model, asOf: number | undefined): Weather {
   const allowed = plan?.given.weather?.value ?? plan?.given.climate?.value.given.weather?.value ?? [];
   const lost = asOf === undefined ? [] : model.list('progress').flatMap((block) => (isKnown(block, asOf) ? lostIn(block) : []));
   let kinds = 0;
-  for (const { value } of allowed) kinds |= value.to === undefined ? ANY : 1 << KINDS.indexOf(value.to);
+  for (const { value } of allowed) kinds |= bitOf(value.to);
   for (const { kind } of lost) kinds |= kind;
   return { kinds, allowed, lost, from: asOf === undefined ? Number.NEGATIVE_INFINITY : asOf + 1 };
+}
+
+/** Working minutes that the allowance of a month takes from work of an exposure. */
+export function allowedIn({ allowed }: Weather, month: number, exposure: number): number {
+  let minutes = 0;
+  for (const { value } of allowed)
+    if (value.month === MONTHS[month - 1] && (bitOf(value.to) & exposure) !== 0) minutes += value.lost.value;
+  return minutes;
+}
+
+function bitOf(kind: (typeof KINDS)[number] | undefined): number {
+  return kind === undefined ? ANY : 1 << KINDS.indexOf(kind);
 }
 
 type Block = ElementOf<'progress'>;
@@ -78,8 +90,7 @@ function allowedDays(
 ): ReadonlySet<number> {
   const counts = new Float64Array(MONTHS.length);
   for (const { value } of allowed)
-    if (((value.to === undefined ? ANY : 1 << KINDS.indexOf(value.to)) & exposure) !== 0)
-      counts[MONTHS.indexOf(value.month)]! += value.lost.value / Math.max(1, dayMinutes);
+    if ((bitOf(value.to) & exposure) !== 0) counts[MONTHS.indexOf(value.month)]! += value.lost.value / Math.max(1, dayMinutes);
   const chosen = new Set<number>();
   const { year, month } = civil(first);
   for (let ahead = 0; ahead < AHEAD; ahead++) {
