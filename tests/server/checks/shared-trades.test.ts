@@ -58,9 +58,7 @@ describe('one crew, two houses', () => {
 
   test('what is done asks for nobody, and what is left only from the diary’s day on', () => {
     const diary = 'progress 2027-05-06\n  walls finished 2027-05-06\n';
-    expect(told(street({ [one]: ONE + diary }), one).map((each) => each.slice(0, 24))).toEqual([
-      'Framing on 7 May: "truss',
-    ]);
+    expect(told(street({ [one]: ONE + diary }), one).map((each) => each.slice(0, 24))).toEqual(['Framing on 7 May: "truss']);
   });
 
   test('it can be accepted in either', () => {
