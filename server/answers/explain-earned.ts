@@ -3,7 +3,7 @@ import { shortDate } from '#kit/dates';
 import type { Quantity } from '#kit/quantity';
 import type { Element } from '#model/model';
 import { EARNED_FACTS, type Earned, type EarnedFact, earnedOf } from '#money/earned';
-import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
+import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { type View, write } from './view.ts';
 
 const MEANS: { readonly [F in EarnedFact]: string } = {
@@ -24,7 +24,12 @@ const MEANS: { readonly [F in EarnedFact]: string } = {
 export function earnedReasons(element: Element, view: View): readonly ListedReason[] {
   const earned = earnedFor(element, view);
   if (earned === undefined) return [];
-  const rows = EARNED_FACTS.flatMap((fact) => (earned[fact] === undefined ? [] : [pruned(told(fact, earned[fact], view), 0)]));
+  const rows = EARNED_FACTS.flatMap((fact) => {
+    const value = earned[fact];
+    if (value === undefined) return [];
+    const { formula: _, source: __, ...row } = told(fact, value, view);
+    return [{ ...row, inputs: [] }];
+  });
   return [saying('earned value', headOf(earned), rows)];
 }
 

@@ -78,7 +78,8 @@ export function earnedOf(model: Model, timeline: Timeline): Earned | undefined {
     parts((name) => doneShare(name, timeline)),
   );
   const actual = total('actual cost', 'money', bills(model, asOf));
-  const estimate = earned.value > 0 ? measure('money', forecast, budget, actual, earned) : undefined;
+  // Where nothing is paid yet, nothing says how dear the rest will be.
+  const estimate = earned.value > 0 && actual.value > 0 ? measure('money', forecast, budget, actual, earned) : undefined;
   return {
     against,
     asOf,
