@@ -4,11 +4,14 @@ import type { Baseline } from '#checks/baseline';
 import type { Results } from '#checks/check';
 import { type Order, orderOf } from '#checks/order';
 import { type ChecksMemory, checksMemory, runChecks } from '#checks/run';
+import { sharedTradeFindings } from '#checks/shared-trades';
 import { type Told, type ToldMemory, toldMemory, toldOf } from '#checks/told';
+import { equal } from '#kit/equal';
 import { noWork, type Work } from '#kit/work';
 import { type Library, type Model, type ModelMemory, modelMemory, resolve, type Texts } from '#model/resolve';
 import type { Budget } from '#money/cost-lines';
 import { budgetOf, type MoneyMemory, moneyMemory } from '#money/money';
+import { bookingsOf, type House } from '#schedule/bookings';
 import type { Network } from '#schedule/network';
 import { type ScheduleMemory, schedule, scheduleMemory } from '#schedule/schedule';
 import type { Steps } from '#schedule/steps';
@@ -19,6 +22,7 @@ import { type TakeOff, takeOff } from '#takeoff/take-off';
 export { BASELINE_FILE, type Baseline, readBaseline } from '#checks/baseline';
 export type { Library, Texts } from '#model/resolve';
 export { readLibrary } from '#model/resolve';
+export type { House } from '#schedule/bookings';
 
 /** What survives between two looks at the same plan. An empty one gives the same answer. */
 export interface Memory {
@@ -53,7 +57,11 @@ export interface Input {
   readonly asOf?: number;
   /** Findings that were there before and are not told again. */
   readonly baseline?: Baseline | undefined;
+  /** Other plans that are looked at beside it, in the order of their roots: trades may be shared. */
+  readonly houses?: readonly House[];
 }
+
+const NO_HOUSES: readonly House[] = [];
 
 /** Everything known of one plan at one moment; never changed. */
 export interface Plan extends Results, Told {
@@ -67,7 +75,10 @@ export interface Plan extends Results, Told {
   readonly work: Work;
 }
 
-export function analyse({ root, texts, library, asOf, baseline }: Input, memory: Memory = emptyMemory()): Plan {
+export function analyse(
+  { root, texts, library, asOf, baseline, houses = NO_HOUSES }: Input,
+  memory: Memory = emptyMemory(),
+): Plan {
   const work = noWork();
   const resolved = resolve(root, texts, library, memory.model, work);
   const model = resolved.value;
@@ -83,6 +94,7 @@ export function analyse({ root, texts, library, asOf, baseline }: Input, memory:
     ...scheduled.findings,
     ...money.findings,
     ...runChecks(results, memory.checks),
+    ...sharedTradeFindings(timeline, houses),
   ];
   return { ...results, ...toldOf(found, results, baseline, memory.told), root, baseline, work };
 }
@@ -95,4 +107,16 @@ function orderKept({ network, steps }: Timeline, kept: Memory['order']): NonNull
   const instant = new Uint8Array(list.length);
   for (let at = 0; at < list.length; at++) if (list[at]!.kind === 'milestone') instant[at] = 1;
   return { network, index, order: orderOf(network, instant) };
+}
+
+/**
+ * A plan as those see it that include some of the same files. The same object as before while it says the same, so that its
+ * neighbours need not look again.
+ */
+export function houseOf({ root, model, timeline }: Plan, isShared: (file: string) => boolean, before: House | undefined): House {
+  const bookings = bookingsOf(timeline, ({ slot }) => isShared(slot.file));
+  const house: House = { root, label: model.plan?.label ?? root, bookings };
+  return before !== undefined && equal([house.label, [...bookings]], [before.label, [...before.bookings]], () => false)
+    ? before
+    : house;
 }

@@ -2,6 +2,7 @@
 // `plan`, or an open file that none of those includes. Nothing is analysed here that no open file needs.
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { type Files, folderOf, holdsPlans, isWithin, projectFolder } from '#host/files';
+import { sameList } from '#kit/differing';
 import { noWork } from '#kit/work';
 import { libraryTexts } from '#library/library';
 import {
@@ -9,6 +10,8 @@ import {
   BASELINE_FILE,
   type Baseline,
   emptyMemory,
+  type House,
+  houseOf,
   type Library,
   type Memory,
   type Plan,
@@ -57,6 +60,9 @@ interface Root {
   readonly reads: Map<string, string | undefined>;
   readonly texts: Texts;
   plan: Plan | undefined;
+  /** As its neighbours see it, and how it saw them. */
+  house: House | undefined;
+  houses: readonly House[];
 }
 
 /** What of a text decides which files make a plan. */
@@ -142,7 +148,16 @@ export function workspace(files: Files, libraryFolder: string, { asOf, baseline:
       reads.set(asked, text);
       return text;
     };
-    return { path, folder, memory: emptyMemory(), reads, texts: readOnDemand(read), plan: undefined };
+    return {
+      path,
+      folder,
+      memory: emptyMemory(),
+      reads,
+      texts: readOnDemand(read),
+      plan: undefined,
+      house: undefined,
+      houses: [],
+    };
   };
 
   // ---- plans ----
@@ -152,11 +167,41 @@ export function workspace(files: Files, libraryFolder: string, { asOf, baseline:
   const planOf = (root: Root): Plan => {
     if (root.plan === undefined || !isCurrent(root)) {
       root.reads.clear();
-      const day = asOf === undefined ? {} : { asOf };
-      const library = libraryAt(libraryFolder, onLongWork);
-      root.plan = analyse({ root: root.path, texts: root.texts, library, baseline: baselineOf(root), ...day }, root.memory);
+      lookAt(root);
     }
-    return root.plan;
+    return root.plan!;
+  };
+  const lookAt = (root: Root): void => {
+    const { path, texts, houses, memory } = root;
+    const day = asOf === undefined ? {} : { asOf };
+    const library = libraryAt(libraryFolder, onLongWork);
+    root.plan = analyse({ root: path, texts, library, baseline: baselineOf(root), houses, ...day }, memory);
+  };
+  /** The plans of the last look, where there were several. */
+  let met: readonly Plan[] = [];
+  /** All plans, each with what the others ask of the trades that they share. */
+  const plansTogether = (list: readonly Root[]): void => {
+    if (list.length > 1 || met.length > 1) {
+      if (sameList(list.map(planOf), met)) return;
+      const files = list.map((root) => new Set(planOf(root).model.files.map(({ path }) => path)));
+      list.forEach((root, at) => {
+        const isShared = (file: string): boolean =>
+          files[at]!.has(file) && files.some((each, other) => other !== at && each.has(file));
+        root.house = houseOf(planOf(root), isShared, root.house);
+      });
+      for (const root of list) meet(root, neighboursOf(root, list));
+    }
+    met = list.length > 1 ? list.map(planOf) : [];
+  };
+  const neighboursOf = (root: Root, list: readonly Root[]): readonly House[] =>
+    list
+      .filter((other) => other !== root && [...other.house!.bookings.keys()].some((trade) => root.house!.bookings.has(trade)))
+      .map((other) => other.house!)
+      .sort((a, b) => (a.root < b.root ? -1 : 1));
+  const meet = (root: Root, houses: readonly House[]): void => {
+    if (sameList(houses, root.houses)) return;
+    root.houses = houses;
+    if (root.plan !== undefined && isCurrent(root)) lookAt(root);
   };
   /** The first that is there; it counts among what the plan has read. */
   const baselineOf = ({ path, folder, reads }: Root): Baseline | undefined => {
@@ -175,7 +220,9 @@ export function workspace(files: Files, libraryFolder: string, { asOf, baseline:
   };
   const current = (): readonly Root[] => {
     if (!rootsKnown) findRoots();
-    return [...roots.values()];
+    const list = [...roots.values()];
+    plansTogether(list);
+    return list;
   };
 
   return {

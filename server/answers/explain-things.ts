@@ -6,6 +6,7 @@ import type { Element } from '#model/model';
 import { personMinutes } from '#schedule/durations';
 import type { Line, Purchase } from '#takeoff/lines';
 import { finishDay, span, startDay } from './days.ts';
+import { earnedReasons } from './explain-earned.ts';
 import { figureReasons, tellCalculation } from './explain-figures.ts';
 import { heatReasons } from './explain-heat.ts';
 import { costReason, planCostReason } from './explain-money.ts';
@@ -78,6 +79,7 @@ function tellPlan(element: Element, view: View): Told {
       ...[endChain(view), planRisk(view), ...slipReason(undefined, view), planCostReason(view)].filter(
         (reason) => reason !== undefined,
       ),
+      ...earnedReasons(element, view),
       ...heatReasons(element, view),
       ...figureReasons(element, view),
     ],

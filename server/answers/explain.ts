@@ -6,6 +6,7 @@ import type { Place, Slot } from '#kit/place';
 import { factsOf } from '#model/facts';
 import type { Element } from '#model/model';
 import type { Line, Purchase } from '#takeoff/lines';
+import { earnedReason } from './explain-earned.ts';
 import { figureReason } from './explain-figures.ts';
 import { heatReason } from './explain-heat.ts';
 import { costReason } from './explain-money.ts';
@@ -105,6 +106,8 @@ function factReason(element: Element, fact: string, view: View): ListedReason | 
   if (value !== undefined) return listedReason(value, view);
   const heat = heatReason(element, fact, view);
   if (heat !== undefined) return heat;
+  const earned = earnedReason(element, fact, view);
+  if (earned !== undefined) return earned;
   if (element.kind === 'assembly') return assemblyReasons(element, view).find(({ label }) => label === fact);
   const step = view.plan.timeline.steps.index.get(element.slot);
   if (fact === 'cost')

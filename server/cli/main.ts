@@ -93,6 +93,14 @@ common(
   .option('--shape <shape>', 'how lengths scatter within their range: beta-pert or triangular', 'beta-pert')
   .action(async (path, options) => finish((await import('./risk.ts')).risk(path, options)));
 
+common(
+  program
+    .command('board')
+    .description('who is on site where, week by week, in plans that share trades; and who is asked for twice on one day')
+    .argument('[paths...]', '.screed files or folders (default: this folder)'),
+  ['table', 'json', 'csv'],
+).action(async (paths, options) => finish((await import('./board.ts')).board(paths, options)));
+
 common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
   'table',
   'json',

@@ -3,6 +3,7 @@
 import { countedBy } from '#answers/counted-by';
 import { startDay, stepFinishDay } from '#answers/days';
 import { explainElement } from '#answers/explain';
+import { earnedReasons } from '#answers/explain-earned';
 import { figureReasons } from '#answers/explain-figures';
 import { hazardReason } from '#answers/explain-hazards';
 import { heatReasons } from '#answers/explain-heat';
@@ -124,6 +125,7 @@ function tellPlan(element: Element, view: AnswerView): Told {
       ...(chain === undefined ? [] : [{ ...chain, label: `${chain.label}, held there by` }]),
       ...optional(planRisk(view)),
       ...slipReason(undefined, view),
+      ...earnedReasons(element, view),
       ...heatReasons(element, view).map((reason) => pruned(reason, 2)),
       ...figureReasons(element, view),
     ],

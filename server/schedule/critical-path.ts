@@ -149,15 +149,21 @@ function bindBy(
     const to = linkTo[link]!;
     const kind = linkKind[link]!;
     const toStart = kind === FINISH_START || kind === START_START;
-    // What is finished, or has begun, no longer waits for anything.
-    if (toStart ? hasStarted(timing, to) : hasFinished(timing, to)) continue;
-    const bound = toStart ? starts[to]! : finishes[to]!;
+    // What is finished, or has begun, no longer waits for anything; unless what is left of it does.
+    const isOver = toStart ? hasStarted(timing, to) : hasFinished(timing, to);
+    if (isOver && (timing.begunWaits !== true || hasFinished(timing, to))) continue;
+    const bound = isOver ? goesOnBy(timing, to, finishes[to]!) : toStart ? starts[to]! : finishes[to]!;
     if (kind === FINISH_START || kind === FINISH_FINISH) {
       bounds.finish = Math.min(bounds.finish, beforeFinish(plan, bound, linkLag[link]!, linkClock[link]!));
     } else {
       bounds.start = Math.min(bounds.start, beforeStart(plan, bound, linkLag[link]!, linkClock[link]!));
     }
   }
+}
+
+/** The moment from which what is left of begun work must go on to be done by a finish. */
+function goesOnBy(timing: Timing, task: number, finish: number): number {
+  return retreat(timing.calendars[timing.calendarOf[task]!]!, finish, Math.max(0, timing.durations[task]!));
 }
 
 /** The opening of the last day that keeps both bounds. */

@@ -30,6 +30,9 @@ export function resumedDates(
   if (!waits || timing.fixedStart === undefined) return { continued, dates: continued, timing };
   if (before?.continued === continued && before.timing !== timing) return before;
   let [dates, held] = [continued, timing];
+  if (!holdsBegun(network, timing)) return { continued, dates, timing };
+  held = { ...timing, begunWaits: true };
+  dates = stepDates(network, held, taken, undefined, work);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const notBefore = putOff(network, held, dates);
     if (notBefore === undefined) break;
@@ -37,6 +40,16 @@ export function resumedDates(
     dates = stepDates(network, held, taken, undefined, work);
   }
   return { continued, dates, timing: held };
+}
+
+/** Whether anything that has begun follows something that is still to do. */
+function holdsBegun(network: Network, timing: Timing): boolean {
+  for (let task = 0; task < network.count; task++) {
+    if (!isUnderWay(timing, task)) continue;
+    for (let slot = network.incomingStart[task]!; slot < network.incomingStart[task + 1]!; slot++)
+      if (!hasFinished(timing, network.linkFrom[network.incoming[slot]!]!)) return true;
+  }
+  return false;
 }
 
 /** The moments from which begun work may go on, where one of them moves. */

@@ -24,18 +24,35 @@ export interface Slip {
   readonly after: number | undefined;
 }
 
+/** `last`: the step that ends last. */
 export interface Slippage {
   readonly against: AsPlanned;
   readonly slips: readonly Slip[];
   /** Names of steps that are gone since. */
   readonly gone: readonly string[];
-  readonly end: { readonly planned: number; readonly now: number; readonly days: number };
+  readonly end: { readonly planned: number; readonly now: number; readonly days: number; readonly last: number };
+}
+
+/**
+ * The end alone, with the step that ends last (of several the last in the plan): a glance at dates that are there. Undefined
+ * where there are no dates to compare.
+ */
+export function endSlip(timeline: Timeline, against: AsPlanned): Slippage['end'] | undefined {
+  const { steps } = timeline;
+  if (!timeline.dated || against.end === undefined || steps.list.length === 0) return undefined;
+  let [last, now] = [0, Number.NEGATIVE_INFINITY];
+  for (let step = 0; step < steps.list.length; step++) {
+    const { done } = daysOf(step, timeline);
+    if (done >= now) [last, now] = [step, done];
+  }
+  return { planned: against.end, now, days: laterBy(timeline)(against.end, now), last };
 }
 
 /** Undefined where there are no dates to compare. */
 export function slippage(timeline: Timeline, against: AsPlanned): Slippage | undefined {
   const { steps } = timeline;
-  if (!timeline.dated || against.end === undefined || steps.list.length === 0) return undefined;
+  const end = endSlip(timeline, against);
+  if (end === undefined) return undefined;
   const later = laterBy(timeline);
   const days = steps.list.map((_, step) => daysOf(step, timeline));
   const slipOf = (step: number): number | undefined => {
@@ -59,13 +76,7 @@ export function slippage(timeline: Timeline, against: AsPlanned): Slippage | und
       after,
     };
   });
-  const now = days.reduce((last, { done }) => Math.max(last, done), Number.NEGATIVE_INFINITY);
-  return {
-    against,
-    slips,
-    gone: [...against.steps.keys()].filter((name) => !steps.byName.has(name)),
-    end: { planned: against.end, now, days: later(against.end, now) },
-  };
+  return { against, slips, gone: [...against.steps.keys()].filter((name) => !steps.byName.has(name)), end };
 }
 
 /** The chain that leads to a step, itself last. */
@@ -79,9 +90,9 @@ export function chainTo(step: number, slips: readonly Slip[]): readonly Slip[] {
   return chain.reverse();
 }
 
-/** Of several that end last, the one that the others lead to: the last in the plan. */
+/** Of several that end last, the last in the plan. */
 export function lastSlip({ slips, end }: Slippage): Slip {
-  return slips.reduce((last, each) => (each.done === end.now ? each : last), slips[0]!);
+  return slips[end.last]!;
 }
 
 /** The first and the last day of a step by the dates shown. */

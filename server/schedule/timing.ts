@@ -26,6 +26,8 @@ export interface Timing {
   /** Recorded starts and finishes: moments, or NaN. Links do not move them, and what has begun waits for nothing. */
   readonly fixedStart?: Float64Array;
   readonly fixedFinish?: Float64Array;
+  /** What is left of a step that has begun waits for what it follows, so that is held to it by its late dates, too. */
+  readonly begunWaits?: boolean;
   /** Moments by which a step must be finished, and by which it must begin; Infinity or NaN for none. */
   readonly deadline?: Float64Array;
   readonly startBy?: Float64Array;

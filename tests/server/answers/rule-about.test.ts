@@ -10,6 +10,7 @@ const IN_WORDS: Readonly<Record<string, string>> = {
   'syntax/line-too-long': 'more than 10,000 characters',
   'syntax/too-deep': 'more than 64 parentheses',
   'syntax/nested-too-deep': 'more than 128 blanks',
+  'work/two-houses': 'two plans at once',
   'screed/more': 'more than 200 findings, in an editor only',
 };
 

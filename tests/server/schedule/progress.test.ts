@@ -72,6 +72,17 @@ describe('begun before what it follows is done', () => {
     ]);
   });
 
+  test('what it waits for has no more days to spare than it has', () => {
+    // Board, what is left of paint, trim: one chain to the end.
+    const spare = (text: string): readonly number[] =>
+      [...checked(text).plan.timeline.floats.totalFloat].map((each) => each / 480);
+    expect(spare(plan(diary))).toEqual([0, 0, 0]);
+    // Where paint continues, board ends on Friday, and so does trim: it holds nothing.
+    expect(spare(plan(diary, '  begun-early continues\n'))).toEqual([0, 0, 0]);
+    expect(spare(plan(`${diary}  board left 1d\n`, '  begun-early continues\n'))).toEqual([1, 0, 0]);
+    expect(spare(plan(`${diary}  board left 1d\n`))).toEqual([0, 0, 0]);
+  });
+
   test('or continues, where the plan says so', () => {
     const text = plan(diary, '  begun-early continues\n');
     expect(dates(text).paint).toBe('2027-05-05..2027-05-06');

@@ -2,7 +2,7 @@
 import { isoDate, shortDate } from '#kit/dates';
 import { finding, findingSort } from '#kit/finding';
 import { chosenSchedule } from '#schedule/as-planned';
-import { lastSlip, slippage } from '#schedule/slippage';
+import { endSlip } from '#schedule/slippage';
 import type { Check } from '../../check.ts';
 import { counted } from '../../show.ts';
 
@@ -34,11 +34,10 @@ as-planned bank on 2027-04-01
   reads: ({ model, timeline }) => [model.list('as-planned'), timeline.crews, timeline.steps, timeline.timing],
   run: ({ model, timeline }) => {
     const against = chosenSchedule(model);
-    const slipped = against === undefined ? undefined : slippage(timeline, against);
-    if (against === undefined || slipped === undefined || slipped.end.days <= 0) return [];
+    const end = against === undefined ? undefined : endSlip(timeline, against);
+    if (against === undefined || end === undefined || end.days <= 0) return [];
     const { element, on } = against;
-    const { end } = slipped;
-    const last = timeline.steps.list[lastSlip(slipped).step]!;
+    const last = timeline.steps.list[end.last]!;
     const day = on === undefined ? undefined : isoDate(on);
     const made = finding(
       later,
