@@ -101,6 +101,7 @@ common(
     .argument('<path>', PATH),
   ['table', 'json', 'csv'],
 )
+  .option('--by <date>', 'the day to be done by (default: the plan’s target)')
   .option('--runs <number>', 'how often the plan is run', '10000')
   .option('--seed <number>', 'what the dice are thrown from: the same seed gives the same figures', '1')
   .option('--shape <shape>', 'how lengths scatter within their range: beta-pert or triangular', 'beta-pert')

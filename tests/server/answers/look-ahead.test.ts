@@ -44,7 +44,13 @@ function seen(more = '', from?: number, weeks = 2, only?: string): { view: View;
 
 describe('whom to call', () => {
   const { ahead } = seen();
-  const calls = ahead.calls.map(({ kind, about, by, late, for: day }) => [kind, about, isoDate(by).slice(5), late, isoDate(day).slice(5)]);
+  const calls = ahead.calls.map(({ kind, about, by, late, for: day }) => [
+    kind,
+    about,
+    isoDate(by).slice(5),
+    late,
+    isoDate(day).slice(5),
+  ]);
   const of = (kind: CallKind): readonly unknown[] => calls.filter((call) => call[0] === kind);
 
   test('crews: so long ahead as the trade says, else the plan; never the owner', () => {
@@ -171,14 +177,22 @@ task set-tile does set-tile in bath takes 1d by tile`);
     );
     expect(text).toContain('- was due 27 Apr: confirm Digging (Ferro Excavating, 555-0142), to come Tue 4 May: dig');
     expect(text).toContain('- today: get marks (Us), Mon 3 May');
-    expect(text).toContain('Framing, Maple Street, 9 Maple Street:\n- Tue 11 May 08:00 to Wed 12 May 10:00: walls (1.3d)\n- Wed 12 May 10:00 to 14:00: tidy (4 h)\n');
+    expect(text).toContain(
+      'Framing, Maple Street, 9 Maple Street:\n- Tue 11 May 08:00 to Wed 12 May 10:00: walls (1.3d)\n- Wed 12 May 10:00 to 14:00: tidy (4 h)\n',
+    );
   });
 
   test('as rows: calls, what comes, and every step with its trade', () => {
     const rows = lookAheadRows(ahead, view);
     expect(rows[0]).toContain('by');
     expect(rows.map((row) => row[0])).toContain('milestone');
-    expect(rows.filter((row) => row[0] === 'on site').map((row) => row[5])).toEqual(['marks', 'dig', 'soil-check', 'walls', 'tidy']);
+    expect(rows.filter((row) => row[0] === 'on site').map((row) => row[5])).toEqual([
+      'marks',
+      'dig',
+      'soil-check',
+      'walls',
+      'tidy',
+    ]);
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
   });
 });

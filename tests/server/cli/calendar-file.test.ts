@@ -73,10 +73,9 @@ describe('a small plan', () => {
     const first = eventsOf(text);
     expect(again.map(({ uid }) => uid)).toEqual(first.map(({ uid }) => uid));
     expect(new Set(again.map(({ uid }) => uid)).size).toBe(3);
-    again.forEach((event, at) => expect(event.sequence).toBeGreaterThan(first[at]!.sequence));
+    for (const [at, event] of again.entries()) expect(event.sequence).toBeGreaterThan(first[at]!.sequence);
     expect(again[0]!.startDate.toString()).toBe('2027-05-10');
-    const stamp = (event: InstanceType<typeof ICAL.Event>): string =>
-      String(event.component.getFirstPropertyValue('dtstamp'));
+    const stamp = (event: InstanceType<typeof ICAL.Event>): string => String(event.component.getFirstPropertyValue('dtstamp'));
     expect([stamp(first[0]!), stamp(again[0]!)]).toEqual(['2027-05-07T06:30:00Z', '2027-05-07T07:30:00Z']);
   });
 
