@@ -1,7 +1,7 @@
 // The next weeks as two tables: whom to call by when, and who is on site, trade by trade.
 import { DAY_MINUTES, dayAndMonth } from '#kit/dates';
 import { nextWork, previousWork } from '#schedule/calendar';
-import { holderOf, holdOf } from './holding.ts';
+import { holderOf, holdOf } from '#schedule/holds';
 import type { LookAhead, Stay } from './look-ahead.ts';
 import { shownName } from './look-ahead.ts';
 import { beginsText, doText, endsText, forText, shownDay, whoText } from './look-ahead-words.ts';
