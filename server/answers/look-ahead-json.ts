@@ -26,6 +26,8 @@ export interface LookAheadAnswer {
     readonly confirmBy?: string;
     readonly steps: readonly ListedStay[];
   }[];
+  /** That no trade is named for. */
+  readonly unnamed: readonly ListedStay[];
 }
 
 export interface ListedCall {
@@ -52,7 +54,10 @@ export interface ListedStay {
   readonly where: readonly string[];
 }
 
-export function lookAheadAnswer({ from, to, trades, calls, arrivals }: LookAhead, { plan: { timeline } }: View): LookAheadAnswer {
+export function lookAheadAnswer(
+  { from, to, trades, unnamed, calls, arrivals }: LookAhead,
+  { plan: { timeline } }: View,
+): LookAheadAnswer {
   const nameOf = (step: number): string => timeline.steps.list[step]!.name;
   const stayOf = ({ step, start, finish, wholeDays, begun, goesOn, where }: Stay): ListedStay => ({
     name: nameOf(step),
@@ -97,12 +102,13 @@ export function lookAheadAnswer({ from, to, trades, calls, arrivals }: LookAhead
       ...(confirmBy === undefined ? {} : { confirmBy: isoDate(confirmBy) }),
       steps: stays.map(stayOf),
     })),
+    unnamed: unnamed.map(stayOf),
   };
 }
 
 /** One row a call, one a delivery or milestone, then one a step of each trade. */
 export function lookAheadRows(ahead: LookAhead, view: View): readonly (readonly Cell[])[] {
-  const { calls, trades, arrivals } = lookAheadAnswer(ahead, view);
+  const { calls, trades, unnamed, arrivals } = lookAheadAnswer(ahead, view);
   return [
     ['row', 'by', 'trade', 'who', 'phone', 'name', 'label', 'where', 'start', 'finish', 'minutes'],
     ...calls.map(({ kind, by, who, phone, about, steps, for: day }): readonly Cell[] => [
@@ -131,20 +137,21 @@ export function lookAheadRows(ahead: LookAhead, view: View): readonly (readonly 
       undefined,
       undefined,
     ]),
-    ...trades.flatMap(({ name, who, phone, steps, confirmBy }) =>
-      steps.map((step): readonly Cell[] => [
-        'on site',
-        confirmBy,
-        name,
-        who,
-        phone,
-        step.name,
-        step.label,
-        step.where.join(', '),
-        step.start,
-        step.finish,
-        step.duration,
-      ]),
+    ...[...trades, { name: undefined, who: undefined, phone: undefined, confirmBy: undefined, steps: unnamed }].flatMap(
+      ({ name, who, phone, steps, confirmBy }) =>
+        steps.map((step): readonly Cell[] => [
+          'on site',
+          confirmBy,
+          name,
+          who,
+          phone,
+          step.name,
+          step.label,
+          step.where.join(', '),
+          step.start,
+          step.finish,
+          step.duration,
+        ]),
     ),
   ];
 }

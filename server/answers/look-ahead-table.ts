@@ -1,5 +1,5 @@
 // The next weeks as two tables: whom to call by when, and who is on site, trade by trade.
-import { DAY_MINUTES, dayAndMonth } from '#kit/dates';
+import { DAY_MINUTES, dayAndMonth, shortDate } from '#kit/dates';
 import { nextWork, previousWork } from '#schedule/calendar';
 import { holderOf, holdOf } from '#schedule/holds';
 import type { LookAhead, Stay } from './look-ahead.ts';
@@ -26,9 +26,10 @@ function arrivalsTable({ arrivals }: LookAhead, { plan: { timeline } }: View): T
 }
 
 function callsTable({ from, to, calls }: LookAhead, view: View): Table {
+  const { asOf } = view.plan.timeline.progress;
   return {
     heading: [
-      `${planLabel(view)}: ${shownDay(from)} to ${shownDay(to)}, seen from ${shownDay(from)}.`,
+      `${planLabel(view)}: ${shownDay(from)} to ${shortDate(to)}${asOf === undefined ? '' : `, as the diary stands on ${shownDay(asOf)}`}.`,
       ...(calls.length === 0 ? [] : ['To call, by the last day that leaves the notice or the lead.']),
     ],
     columns: calls.length === 0 ? [] : [left('By'), left('Do'), left('About'), left('Whom'), left('For')],
@@ -63,17 +64,22 @@ function silent({ plan: { model, timeline } }: View): readonly string[] {
       ];
 }
 
-function onSite({ trades }: LookAhead, view: View): Table {
+function onSite({ trades, unnamed }: LookAhead, view: View): Table {
   return withoutEmpty({
     heading: ['On site, by trade.'],
     columns: [left('Step'), left('Where'), left('Begins'), left('Done'), right('Takes'), left('Waits last for'), left('Stands')],
-    rows: trades.flatMap(({ trade, who, phone, stays }, at) => [
-      ...(at === 0 ? [] : ['']),
-      who === trade.label ? who : `${trade.label}: ${whoText({ who, phone })}`,
-      ...stays.map((each) => cells(each, view)),
-    ]),
+    rows: [
+      ...trades.flatMap(({ trade, who, phone, stays }, at) => [
+        ...(at === 0 ? [] : ['']),
+        who === trade.label ? who : `${trade.label}: ${whoText({ who, phone })}`,
+        ...stays.map((each) => cells(each, view)),
+      ]),
+      ...(unnamed.length === 0
+        ? []
+        : [...(trades.length === 0 ? [] : ['']), 'No trade named', ...unnamed.map((each) => cells(each, view))]),
+    ],
     totals: [],
-    remarks: trades.length === 0 ? ['No trade is on site in these days.'] : [],
+    remarks: trades.length === 0 && unnamed.length === 0 ? ['No trade is on site in these days.'] : [],
   });
 }
 

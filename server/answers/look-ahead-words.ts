@@ -69,10 +69,16 @@ const MOST_NAMES = 4;
 
 /** A message for one trade, short enough for a telephone. */
 export function messageText({ trade, stays, confirmBy }: TradeAhead, view: View): string {
-  const { plan, style } = view;
-  const { timeline } = plan;
-  const address = plan.model.plan?.given.address?.value;
-  const lines = stays.map((each) => {
+  const address = view.plan.model.plan?.given.address?.value;
+  const asked = confirmBy === undefined ? [] : [`Please confirm by ${shownDay(confirmBy)}.`];
+  const head = `${trade.label}, ${planLabel(view)}${address === undefined ? '' : `, ${address}`}:`;
+  return [head, ...stayLines(stays, view), ...asked, ''].join('\n');
+}
+
+/** '- Tue 25 May 10:00 to 16:45: joists (6.8 h)'. */
+function stayLines(stays: readonly Stay[], view: View): readonly string[] {
+  const { timeline } = view.plan;
+  return stays.map((each) => {
     const from = beginsText(each, false);
     const to = endsText(each, false);
     const one = each.firstDay === each.lastDay;
@@ -86,12 +92,10 @@ export function messageText({ trade, stays, confirmBy }: TradeAhead, view: View)
           : `${shownDay(each.firstDay)} ${timeOf(each.start)} to ${timeOf(each.finish)}`
         : `${from} to ${to}`;
     const { basis, minutes } = timeline.durations[each.step]!;
-    const takes = basis === 'given' || basis === 'rate' ? ` (${writeDays(minutes, style)})` : '';
+    const takes = basis === 'given' || basis === 'rate' ? ` (${writeDays(minutes, view.style)})` : '';
     const where = each.where.length === 0 ? '' : `, ${listed(each.where)}`;
     return `- ${when}: ${shownName(timeline.steps.list[each.step]!)}${where}${takes}${each.begun ? ', under way' : ''}`;
   });
-  const asked = confirmBy === undefined ? [] : [`Please confirm by ${shownDay(confirmBy)}.`];
-  return [`${trade.label}, ${planLabel(view)}${address === undefined ? '' : `, ${address}`}:`, ...lines, ...asked, ''].join('\n');
 }
 
 /** All messages, one below the other; what to call stands first. */
@@ -107,5 +111,6 @@ export function messagesText(ahead: LookAhead, view: View): string {
       `- ${shownDay(each.day)}: ${shownName(view.plan.timeline.steps.list[each.step]!)}${each.who === '' ? '' : ` (${whoText(each)})`}`,
   );
   const second = comes.length === 0 ? [] : [['Comes, or is reached:', ...comes, ''].join('\n')];
-  return [`${heading}\n`, ...first, ...second, ...ahead.trades.map((each) => messageText(each, view))].join('\n');
+  const third = ahead.unnamed.length === 0 ? [] : [['No trade named:', ...stayLines(ahead.unnamed, view), ''].join('\n')];
+  return [`${heading}\n`, ...first, ...second, ...ahead.trades.map((each) => messageText(each, view)), ...third].join('\n');
 }

@@ -16,6 +16,8 @@ export interface LookAhead {
   readonly to: number;
   /** Trades that are on site in these days, in the order in which they come. */
   readonly trades: readonly TradeAhead[];
+  /** Tasks and visits of these days that no trade is named for. */
+  readonly unnamed: readonly Stay[];
   /** The earliest first; what is overdue stands before today. */
   readonly calls: readonly Call[];
   /** Deliveries that come, and milestones that fall on these days. */
@@ -89,7 +91,8 @@ export function lookAhead(view: View, weeks: number, from?: number, only?: strin
     ...visitsAndTerms(first, to, only, view),
   ];
   const arrivals = only === undefined ? arrivalsIn(first, to, view) : [];
-  return { from: first, to, trades, calls: calls.sort((a, b) => a.by - b.by || a.for - b.for), arrivals };
+  const unnamed = only === undefined ? staysIn(undefined, first, to, view) : [];
+  return { from: first, to, trades, unnamed, calls: calls.sort((a, b) => a.by - b.by || a.for - b.for), arrivals };
 }
 
 function arrivalsIn(from: number, to: number, view: View): readonly Arrival[] {
@@ -115,18 +118,24 @@ function whoSends({ given }: Delivery, { plan: { model } }: View): { readonly wh
 // ---- who is there ----
 
 function tradeAhead(trade: Trade, from: number, to: number, view: View): TradeAhead {
-  const stays = stepsOf(trade, view)
-    .map((step) => stay(step, from, to, view))
-    .filter(({ firstDay, lastDay }) => lastDay >= from && firstDay <= to);
+  const stays = staysIn(trade, from, to, view);
   const confirm = comings(trade, from, to, view)[0];
   return { trade, ...whoDoes(trade, view), stays, confirmBy: confirm?.by };
 }
 
-/** Open steps by the moment they begin. */
-function stepsOf(trade: Trade, { plan: { timeline } }: View): readonly number[] {
+function staysIn(trade: Trade | undefined, from: number, to: number, view: View): readonly Stay[] {
+  return stepsOf(trade, view)
+    .map((step) => stay(step, from, to, view))
+    .filter(({ firstDay, lastDay }) => lastDay >= from && firstDay <= to);
+}
+
+/** Open tasks and visits by the moment they begin. */
+function stepsOf(trade: Trade | undefined, { plan: { timeline } }: View): readonly number[] {
   const { steps, trades, crews, timing } = timeline;
   return steps.list
-    .flatMap((_, step) => (trades[step] === trade && !hasFinished(timing, step) ? [step] : []))
+    .flatMap(({ kind }, step) =>
+      (kind === 'task' || kind === 'inspection') && trades[step] === trade && !hasFinished(timing, step) ? [step] : [],
+    )
     .sort((a, b) => crews.start[a]! - crews.start[b]! || crews.finish[a]! - crews.finish[b]! || a - b);
 }
 

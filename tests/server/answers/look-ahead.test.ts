@@ -170,6 +170,14 @@ task set-tile does set-tile in bath takes 1d by tile`);
     expect(lookAhead(tiled, 1).trades[0]!.stays[0]!.where).toEqual(['Bath']);
   });
 
+  test('steps that no trade is named for are not left out', () => {
+    const view = viewText('plan p\n  start 2027-05-03\ntask sweep takes 1d');
+    const own = lookAhead(view, 1);
+    expect(own.trades).toEqual([]);
+    expect(own.unnamed).toHaveLength(1);
+    expect(messagesText(own, view)).toContain('No trade named:\n- Mon 3 May: sweep (1d)\n');
+  });
+
   test('as messages to paste', () => {
     const text = messagesText(ahead, view);
     expect(text).toContain(

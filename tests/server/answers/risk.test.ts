@@ -82,7 +82,7 @@ task frame takes 4d..16d likely 10d`),
   expect(text).toContain(
     'By PERT: done Wed 13 Jan 2027 on average, standard deviation 2d, the target of 14 Jan with a chance of 69%.',
   );
-  expect(text).toContain('so it promises too much');
+  expect(text).toContain('a hopeful figure');
 });
 
 test('nothing uncertain: it says so, and how a range is written', () => {
