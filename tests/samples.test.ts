@@ -8,6 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
+import { printLookAhead } from '#cli/look-ahead';
 import { risk } from '#cli/risk';
 import { buy, cost, layout, schedule, takeoff } from '#cli/tables';
 
@@ -67,6 +68,8 @@ describe.each(SAMPLES)('%s', (sample) => {
     ['buy', (options: { output: string }) => buy(path, options)],
     ['layout', (options: { output: string }) => layout(path, options)],
     ['schedule', (options: { output: string }) => schedule(path, options)],
+    ['look-ahead', (options: { output: string }) => printLookAhead(path, options)],
+    ['look-ahead-messages', (options: { output: string }) => printLookAhead(path, { ...options, format: 'text' })],
     ['risk', (options: { output: string }) => risk(path, { ...options, runs: '500' })],
     ['cost', (options: { output: string }) => cost(path, options)],
     ['cost-by-element', (options: { output: string }) => cost(path, { ...options, by: 'element' })],
@@ -92,6 +95,10 @@ describe.each(SAMPLES)('%s', (sample) => {
     expectSchema(
       'schedule',
       written((options) => schedule(path, { ...options, ...json })),
+    );
+    expectSchema(
+      'look-ahead',
+      written((options) => printLookAhead(path, { ...options, ...json, weeks: '30' })),
     );
     expectSchema(
       'risk',
@@ -139,6 +146,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'risk', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'look-ahead', 'risk', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

@@ -83,7 +83,7 @@ const ROOMS: { readonly [room: string]: Room } = {
       'server/host/node-files.ts',
       'server/cli/server.ts',
     ],
-    packages: ['highs', 'node:', 'commander', 'write-excel-file', 'fflate'],
+    packages: ['highs', 'node:', 'commander', 'write-excel-file', 'fflate', 'ical-generator'],
   },
   'server/bundle.mjs': { may: [], packages: ['esbuild', 'node:'] },
   client: { may: [], types: ['server/editor'], packages: ['vscode', 'vscode-languageclient', 'node:'] },

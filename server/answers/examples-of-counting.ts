@@ -230,6 +230,7 @@ foundation strip
     right: 'task board takes 2d\ntask paint takes 2d after board\n',
   },
   'schedule/no-duration': instead('trade framing crew of 3', 'task walls-up by framing', 'task walls-up takes 3d by framing'),
+  'schedule/no-range': instead('plan house', '  lengths 140%', '  lengths 85%..140%'),
   'schedule/likely-outside': instead('', 'task wires takes 3d..6d likely 8d', 'task wires takes 3d..6d likely 4d'),
   'schedule/out-of-order': {
     wrong: `plan house "House"

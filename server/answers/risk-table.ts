@@ -84,7 +84,7 @@ export function pertText({ finish, deviation, targetChance }: PertAnswer, style:
     targetChance === undefined || target === undefined
       ? ''
       : `, the target of ${target} with a chance of ${percent(targetChance)}`;
-  return `By PERT: done ${dayOf(finish)} on average, standard deviation ${writeDays(deviation, style)}${chance}. It looks at the longest chain alone and knows neither weather nor failed visits, so it promises too much.`;
+  return `By PERT: done ${dayOf(finish)} on average, standard deviation ${writeDays(deviation, style)}${chance}. It looks at the longest chain alone and knows neither weather nor failed visits: a hopeful figure.`;
 }
 
 /** Less often than this a step does not decide anything. */

@@ -81,15 +81,16 @@ export interface RiskMilestone {
   readonly deadlineChance?: number;
 }
 
-export function riskAnswer(view: View, asked: Asked): RiskAnswer {
+/** `target`: the day to be asked about, if it is not the plan's own. */
+export function riskAnswer(view: View, asked: Asked, target?: number): RiskAnswer {
   const { model, timeline } = view.plan;
   const { dated, minutesPerDay, crews, progress } = timeline;
-  const due = targetOf(view);
+  const due = targetOf(view, target);
   const simulation = simulate(model, timeline, asked);
   const spare = (from: number, to: number): number =>
     workBetween(timeline.timing.calendars[timeline.timing.planCalendar]!, from, to);
   const shown = endOf(timeline)?.moment ?? crews.end;
-  const pert = pertAnswer(view);
+  const pert = pertAnswer(view, target);
   return {
     screed: 1,
     dated,
@@ -119,11 +120,11 @@ export function riskAnswer(view: View, asked: Asked): RiskAnswer {
 }
 
 /** PERT's figures, without any run: cheap enough for a pointer that passes by. */
-export function pertAnswer(view: View): PertAnswer | undefined {
+export function pertAnswer(view: View, target?: number): PertAnswer | undefined {
   const { model, timeline } = view.plan;
   const pert = pertOf(model, timeline);
   if (pert === undefined) return undefined;
-  const due = targetOf(view);
+  const due = targetOf(view, target);
   return {
     finish: momentText(pert.end, timeline),
     deviation: Math.round(pert.deviation),
@@ -133,8 +134,8 @@ export function pertAnswer(view: View): PertAnswer | undefined {
 }
 
 /** The end of the target's day. */
-function targetOf({ plan: { model, timeline } }: View): number | undefined {
-  const target = model.plan?.given.target?.value;
+function targetOf({ plan: { model, timeline } }: View, asked: number | undefined): number | undefined {
+  const target = asked ?? model.plan?.given.target?.value;
   return target === undefined || !timeline.dated ? undefined : (target + 1) * DAY_MINUTES;
 }
 

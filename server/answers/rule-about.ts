@@ -105,6 +105,7 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'takeoff/goods-open': 'A work may install several goods and nothing says which, so none is counted.',
   'schedule/loop': 'Steps wait for each other in a ring, so none can begin.',
   'schedule/no-duration': 'A step says neither how long it takes nor does work with a rate.',
+  'schedule/no-range': 'How far lengths stray is said from and to; one number alone says nothing of the risk.',
   'schedule/likely-outside': 'What a length is likely to be lies between its least and its most.',
   'schedule/out-of-order':
     'The diary has a step begun before what it waits for was done. What is left of it waits for that, or continues where the plan says so (begun-early continues): both are common practice.',

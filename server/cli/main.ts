@@ -83,11 +83,25 @@ common(
 
 common(
   program
+    .command('look-ahead')
+    .description('the next weeks by trade, and whom to call by when: to confirm, order, book, renew')
+    .argument('<path>', PATH),
+  ['table', 'text (messages to paste)', 'ics (calendar file; -o FOLDER/ writes one for each trade)', 'json', 'csv'],
+)
+  .option('--from <date>', 'the first day (default: the day the diary stands at, else the plan’s first)')
+  .option('--weeks <number>', 'how many weeks', '3')
+  .option('--trade <name>', 'only one trade')
+  .option('--stamp <moment>', 'when a calendar file is said to be made, in universal time (default: now)')
+  .action(async (path, options) => finish(await (await import('./look-ahead.ts')).printLookAhead(path, options)));
+
+common(
+  program
     .command('risk')
     .description('by when it is done with which chance, what a promised date needs, and which steps decide it')
     .argument('<path>', PATH),
   ['table', 'json', 'csv'],
 )
+  .option('--by <date>', 'the day to be done by (default: the plan’s target)')
   .option('--runs <number>', 'how often the plan is run', '10000')
   .option('--seed <number>', 'what the dice are thrown from: the same seed gives the same figures', '1')
   .option('--shape <shape>', 'how lengths scatter within their range: beta-pert or triangular', 'beta-pert')

@@ -1,6 +1,7 @@
 // `screed risk`: what may become of the dates, by many runs of the plan, as tables, as JSON or as comma-separated values.
 import { type RiskAnswer, riskAnswer } from '#answers/risk';
 import { riskTables } from '#answers/risk-table';
+import { readIsoDate } from '#kit/dates';
 import { type Cell, writeCsv } from '#kit/table';
 import { misuse } from './faults.ts';
 import { readPlan } from './input.ts';
@@ -10,6 +11,7 @@ export interface RiskOptions extends Common {
   readonly runs?: string;
   readonly seed?: string;
   readonly shape?: string;
+  readonly by?: string;
 }
 
 const MOST_RUNS = 1_000_000;
@@ -18,8 +20,10 @@ export function risk(path: string, options: RiskOptions): number {
   const format = chosenFormat(options, ['table', 'json', 'csv']);
   const runs = wholeNumber(options.runs ?? '10000', 'runs', 1, MOST_RUNS);
   const seed = wholeNumber(options.seed ?? '1', 'seed', 0, 0xffffffff);
+  const by = options.by === undefined ? undefined : readIsoDate(options.by);
+  if (options.by !== undefined && by === undefined) throw misuse(`--by takes a date such as 2027-06-18, not "${options.by}"`);
   const view = readPlan(path, options.asOf);
-  const answer = riskAnswer(view, { runs, seed, shape: shapeOf(options.shape) });
+  const answer = riskAnswer(view, { runs, seed, shape: shapeOf(options.shape) }, by);
   switch (format) {
     case 'table':
       emit(

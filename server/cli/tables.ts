@@ -199,7 +199,12 @@ function grouping<G extends string>(by: string | undefined, groupings: readonly 
   return found;
 }
 
-function tradeOf({ plan }: View, { trade }: TableOptions): string | undefined {
+function tradeOf(view: View, { trade }: TableOptions): string | undefined {
+  return tradeNamed(view, trade);
+}
+
+/** The name of a trade of the plan as it was asked for. */
+export function tradeNamed({ plan }: View, trade: string | undefined): string | undefined {
   if (trade === undefined) return undefined;
   const names = plan.model.list('trade').map(({ name }) => name);
   const wanted = trade.toLowerCase();

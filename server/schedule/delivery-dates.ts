@@ -87,8 +87,8 @@ function datesOf(delivery: Delivery, step: number, waits: Waits | undefined, tim
   };
 }
 
-/** What is ordered on a day when nobody works is ordered on the working day before. */
-function orderDay(wanted: number, lead: { readonly value: number; readonly unit?: string }, { timing }: Timeline): number {
+/** The last day to order, or to call, so long before a day; on a day when nobody works, the working day before. */
+export function orderDay(wanted: number, lead: { readonly value: number; readonly unit?: string }, { timing }: Timeline): number {
   const calendar = timing.calendars[timing.planCalendar]!;
   const { lag, clock } = waiting(lead);
   const moment = wanted * DAY_MINUTES;

@@ -11,6 +11,7 @@ import { outOfOrder } from './out-of-order.ts';
 import { type PlanNetwork, planNetwork } from './plan-network.ts';
 import { keptProgress, type ProgressMemory } from './progress.ts';
 import { type Resumed, resumedDates } from './resumed.ts';
+import { rangeFindings } from './risk/ranges.ts';
 import { stepTimes, type TimingMemory, timingMemory } from './step-times.ts';
 import { type Steps, type StepsMemory, stepsOf } from './steps.ts';
 import type { Timeline } from './timeline.ts';
@@ -97,7 +98,7 @@ export function schedule(
     dated: model.plan?.given.start !== undefined,
     minutesPerDay: model.settings.minutesPerDay,
   };
-  findings.push(...outOfOrder(value, waits));
+  findings.push(...outOfOrder(value, waits), ...rangeFindings(model));
   return { value, findings };
 }
 

@@ -1,5 +1,6 @@
 // What of a plan is not certain: lengths of steps and leads of deliveries with a least, a likely and a most; visits that may
 // fail. A range of its own goes before what the trade says of all its lengths, and that before what the plan says.
+import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Quantity } from '#kit/quantity';
 import { middle } from '#model/evaluate';
 import type { Delivery, Step, Trade } from '#model/model';
@@ -28,6 +29,24 @@ export interface Uncertain {
   /** In plan order. */
   readonly ranges: readonly Range[];
   readonly visits: readonly Visit[];
+}
+
+export const noRange = findingSort<[given: string]>({
+  code: 'schedule/no-range',
+  severity: 'warning',
+  say: (given) =>
+    `"lengths" says how far lengths stray, from and to; of ${given} alone nothing can be told, so they count as certain. Write both: lengths 85%..140%.`,
+});
+
+/** Where the plan or a trade says how far lengths stray, but not from where to where. */
+export function rangeFindings(model: Model): readonly Finding[] {
+  const findings: Finding[] = [];
+  for (const each of [model.plan, ...model.list('trade')]) {
+    const lengths = each?.given.lengths;
+    if (lengths === undefined || endsOf(lengths.value.share) !== undefined) continue;
+    findings.push(finding(noRange, lengths.place, `${Math.round(lengths.value.share.value * 100)}%`));
+  }
+  return findings;
 }
 
 /** Of what is still to be done; what is recorded is certain. */

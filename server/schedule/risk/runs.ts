@@ -50,7 +50,10 @@ export function runsOf(
     ...(weather === undefined ? {} : { calendars: weather.calendars, calendarOf: weather.calendarOf }),
   };
   const things = ranges.map(({ step, what }) => thingOf(`${what} of ${steps.list[step]!.name}`));
-  const tables = ranges.map(({ least, likely, most }) => quantilesOf(shape, (likely - least) / (most - least)));
+  // Made when the first run is: PERT's formulas want none.
+  let made: readonly Float64Array[] | undefined;
+  const tables = (): readonly Float64Array[] =>
+    (made ??= ranges.map(({ least, likely, most }) => quantilesOf(shape, (likely - least) / (most - least))));
   const calls = visits.map(({ step }) => thingOf(`visit ${steps.list[step]!.name}`));
   const measured = ranges.map(({ step, what }) =>
     what === 'length' ? [] : links.flatMap(({ to, words }, link) => (to === step && words === 'measured after' ? [link] : [])),
@@ -75,9 +78,10 @@ export function runsOf(
     network: isLead ? { ...timeline.network, linkLag } : timeline.network,
     timing,
     turn: (run) => {
+      const shapes = tables();
       for (let at = 0; at < ranges.length; at++) {
         const { least, most } = ranges[at]!;
-        put(at, least + (most - least) * quantile(tables[at]!, drawOf(seed, run, things[at]!)));
+        put(at, least + (most - least) * quantile(shapes[at]!, drawOf(seed, run, things[at]!)));
       }
       for (let at = 0; at < visits.length; at++) {
         const { step, fails } = visits[at]!;
