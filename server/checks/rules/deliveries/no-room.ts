@@ -37,7 +37,7 @@ task drive does gravel-drive takes 2d by digger after stone, strip
   workweek mon-fri 8h
 site lot
   drive 60' x 10'
-  storage 300 sf
+  storage 520 sf
 supplier pit
 trade digger crew of 2
 delivery stone brings road-base from pit, lead 1 day
