@@ -41,6 +41,9 @@ const keptOpen = properties({
   },
 });
 
+const graded = fields({ size: by(length, length), first: phrase(',', length), last: phrase('to', length) });
+const bedOf = fields({ depth: length, of: goods });
+
 export const site = kind({
   word: 'site',
   help: 'The ground the house stands on.',
@@ -48,7 +51,7 @@ export const site = kind({
   name: 'optional',
   facts: {},
   properties: properties({
-    size: { takes: by(length, length), help: 'Length by width of the lot.', example: "size 80' x 140'" },
+    size: { takes: by(length, length), help: 'Size of the lot, east by north.', example: "size 80' x 140'" },
     soil: { takes: code, help: 'Soil class, which sets how steep an excavation may stand.', example: 'soil type-C' },
     falls: {
       takes: fields({ slope: quantity('slope'), to: optional(phrase('to', sides)) }),
@@ -77,8 +80,40 @@ export const site = kind({
       help: 'More ground that is stripped, such as for a drive.',
       example: "strip 60' x 12'",
     },
+    cut: {
+      takes: graded,
+      repeats: true,
+      help: 'A strip that is cut down to grade: length by width, and how deep along its one edge and its other.',
+      example: `cut 40' x 10', 8" to 0"`,
+    },
+    fill: {
+      takes: graded,
+      repeats: true,
+      help: 'A strip that is filled up to grade, such as along a wall.',
+      example: `fill 60' x 10', 6" to 0"`,
+    },
     fence: { takes: length, help: 'Length of silt fence.', example: "fence 120'" },
-    drive: { takes: by(length, length), help: 'Length by width of the drive.', example: "drive 60' x 10'" },
+    wattles: { takes: length, help: 'Length of straw rolls that hold soil on a slope or at a drain.', example: "wattles 60'" },
+    entrance: {
+      takes: by(length, length),
+      help: 'Length by width of the stone that cleans the wheels of trucks before the street.',
+      example: "entrance 50' x 12'",
+    },
+    drive: {
+      takes: by(length, length),
+      help: 'Length by width of the drive.',
+      example: "drive 60' x 10'",
+      deeper: properties({
+        base: { takes: bedOf, help: 'Depth of its stone, where it is not the usual.', example: 'base 8" road-base' },
+        paving: { takes: bedOf, help: 'What it is paved with, and how thick.', example: 'paving 3" asphalt' },
+        falls: { takes: quantity('slope'), help: 'How it falls away from the house.', example: 'falls 2%' },
+      }),
+    },
+    storage: {
+      takes: quantity('area'),
+      help: 'Ground on which deliveries can lie.',
+      example: 'storage 400 sf',
+    },
     'escape-path': {
       takes: length,
       help: 'Least width of the way from the escape windows to the street.',

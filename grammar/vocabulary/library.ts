@@ -68,6 +68,14 @@ const storage = properties({
     }),
   },
 });
+/** How it is piled on the ground. */
+const piled = properties({
+  lies: {
+    takes: fields({ amount: either(count, oneUnit), plan: phrase('on', by(length, length)) }),
+    help: 'How much of it, as it is bought, lies in one bundle or heap, and on what ground.',
+    example: "lies 60 on 4' x 8'",
+  },
+});
 /** What is made to what stands, and not to the drawing. */
 const madeTo = properties({
   'measured after': {
@@ -180,6 +188,7 @@ export const material = kind({
     },
     density: { takes: quantity('weight/volume'), help: 'Weight of its volume.', example: 'density 4,050 lb/cy' },
     ...storage,
+    ...piled,
     ...madeTo,
     ...classified,
     ...physical,

@@ -199,6 +199,13 @@ export const room = kind({
       repeats: true,
       help: 'A window well outside it: width along the wall by clear space before the window, depth, way up; half-round where its wall has no corners.',
       example: 'well 48" x 36", 50" deep, ladder',
+      deeper: properties({
+        stone: {
+          takes: fields({ depth: length, of: goods }),
+          help: 'Stone in its bottom, which drains it.',
+          example: 'stone 12" washed-stone',
+        },
+      }),
     },
     doors: {
       takes: listOf(countedOpening),

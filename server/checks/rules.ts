@@ -11,6 +11,7 @@ import { holdsUp } from './rules/deliveries/holds-up.ts';
 import { liesTooLong } from './rules/deliveries/lies-too-long.ts';
 import { measuredTooSoon } from './rules/deliveries/measured-too-soon.ts';
 import { noPlaceYet } from './rules/deliveries/no-place-yet.ts';
+import { noRoom } from './rules/deliveries/no-room.ts';
 import { notBrought } from './rules/deliveries/not-brought.ts';
 import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
@@ -90,6 +91,7 @@ export const checks: readonly Check[] = [
   liesTooLong,
   noPlaceYet,
   measuredTooSoon,
+  noRoom,
   notBrought,
   tooLittle,
   tooMuchSo,

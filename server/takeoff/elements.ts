@@ -35,6 +35,7 @@ import { type Storey, storeysOf } from './storeys.ts';
 export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): readonly Measuring[] {
   const site = model.list('site')[0];
   const dug = itemBy(rows, 'excavation-volume');
+  const filled = itemBy(rows, 'fill-volume');
   const foundations = model.list('foundation');
   const found: Measuring[] = [];
   const add = (element: Element, index: number, inputs: readonly unknown[], measure: Measuring['measure']): void => {
@@ -44,7 +45,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   if (plan !== undefined) add(plan, 1, [plan], () => measureHouse(plan));
   for (const [index, each] of model.list('site').entries()) {
     const level = houseLevel(model.list('level'), foundations);
-    add(each, index, [each, level], () => measureSite(each, level));
+    add(each, index, [each, level, filled], () => measureSite(each, level, filled));
   }
   for (const [index, each] of model.list('trench').entries()) add(each, index, [each], () => measureTrench(each));
   for (const [index, each] of model.list('dry-well').entries()) add(each, index, [each], () => measureDryWell(each));

@@ -141,11 +141,30 @@ export const factsOfTrench: FactTable<Trench> = {
 
 const fallOver = form('fall', 'fall ÷ distance', (fall = 0, within = 1) => fall / within);
 
+const share = form('fall', 'fall ÷ distance', (slope = 0) => slope);
+function asShare(slope: Quantity<'slope'> | undefined): Quantity<'number'> | undefined {
+  return slope === undefined ? undefined : measure('number', share, slope);
+}
+
+const lotArea = form('lot', 'length × width', (length = 0, width = 0) => length * width);
+
 export const factsOfSite: FactTable<ElementOf<'site'>> = {
   lines: {
     'grade-fall': 'grade',
+    'drive-fall': 'drive',
+    'fence-length': 'fence',
   },
   own: {
+    'drive-fall': ({ given }) => asShare(given.drive?.deeper.falls?.value),
+    'fence-length': ({ given }) => given.fence?.value,
+    'lot-area': ({ given: { size } }) =>
+      size === undefined ? undefined : measure('area', lotArea, size.value.left, size.value.right),
+    slope: ({ given }) => asShare(given.falls?.value.slope),
+    'low-side': ({ given: { size, falls } }) => {
+      const to = falls?.value.to;
+      if (size === undefined || to === undefined) return undefined;
+      return to === 'north' || to === 'south' ? size.value.left : size.value.right;
+    },
     'grade-fall': ({ given }) => {
       const grade = given.grade?.value;
       return grade === undefined || !(grade.within.value > 0) ? undefined : measure('number', fallOver, grade.fall, grade.within);

@@ -12,6 +12,7 @@ import { countedPortions } from './room-counts.ts';
 import { openingPortions } from './room-openings.ts';
 import { ceilingPortions, floorPortions } from './room-surfaces.ts';
 import { baseAndWalls, wallsAround } from './room-walls.ts';
+import { wellPortions } from './window-wells.ts';
 
 /** The finishes of a room: its own lines, else those of the room it takes them from. */
 export interface Finishes {
@@ -41,7 +42,7 @@ export function measureRoom(room: Room, context: RoomContext): Measured {
     portions.push(...ceilingPortions(room, shape, finishes.ceiling, where, context.pitch));
     portions.push(...floorPortions(shape, finishes.floor, where));
   }
-  portions.push(...openingPortions(room, context, where), ...countedPortions(room, where));
+  portions.push(...openingPortions(room, context, where), ...countedPortions(room, where), ...wellPortions(room, where));
   return { portions, findings };
 }
 
