@@ -347,6 +347,12 @@ export const work = kind({
       help: 'Not done colder than this, nor left so for as long after.',
       example: 'above 40 F, 2 days after',
     },
+    wind: {
+      takes: phrase('under', quantity('speed')),
+      help: 'Not done in more wind than this.',
+      example: 'wind under 25 mph',
+    },
+    dry: { takes: followedBy(wait, 'after'), help: 'How long after it rain spoils it.', example: 'dry 24h after' },
     'kept warm by': {
       takes: listOf(anyName),
       help: 'Work before it with which it may be done colder.',

@@ -1,6 +1,7 @@
 // DOOR: every row of the language. Reading, completion, help, colouring and the language reference all come from here.
 import * as conventions from './conventions.ts';
 import * as extra from './extra.ts';
+import * as firms from './firms.ts';
 import * as general from './general.ts';
 import * as ground from './ground.ts';
 import * as house from './house.ts';
@@ -37,9 +38,9 @@ export const vocabulary = {
   panels: house.panels,
   extra: extra.extra,
   trade: work.trade,
-  firm: work.firm,
-  supplier: work.supplier,
-  machine: work.machine,
+  firm: firms.firm,
+  supplier: firms.supplier,
+  machine: firms.machine,
   phase: work.phase,
   task: work.task,
   inspection: work.inspection,

@@ -5,7 +5,9 @@ import type { Step } from '#model/model';
 import { nextWork } from '#schedule/calendar';
 import { durationWorking, people, personMinutes } from '#schedule/durations';
 import { chainOf, holdOf } from '#schedule/holds';
+import { boundOf } from '#schedule/late-bounds';
 import type { PlanLink } from '#schedule/links';
+import type { Timeline } from '#schedule/timeline';
 import { briefStart, finishDay, lengthMinutes, startDay, stepFinishDay } from './days.ts';
 import { hazardReason } from './explain-hazards.ts';
 import { costReason } from './explain-money.ts';
@@ -201,7 +203,19 @@ function leftText(step: number, { plan: { timeline }, style }: View): string {
 function slipText(step: number, { plan: { timeline }, style }: View): string {
   const spare = timeline.floats.totalFloat[step]!;
   if (spare > 0) return `can slip ${writeDays(spare, style)} before the end moves`;
-  return spare === 0 ? 'cannot slip without moving the end' : `is ${writeDays(-spare, style)} later than its deadline allows`;
+  if (spare === 0) return 'cannot slip without moving the end';
+  return `is ${writeDays(-spare, style)} later than ${boundText(step, timeline)} allows`;
+}
+
+/** 'its deadline', 'the day on which "pour" must start': the given date that leaves a step less than no time. */
+function boundText(step: number, timeline: Timeline): string {
+  const bound = boundOf(step, timeline);
+  if (bound === undefined) return 'its deadline';
+  const { name, given } = timeline.steps.list[bound.step]!;
+  const isOwn = bound.step === step;
+  if (bound.kind === 'start') return `the day on which ${isOwn ? 'it' : `"${name}"`} must start`;
+  const what = given.deadline === undefined ? 'last day' : 'deadline';
+  return isOwn ? `its ${what}` : `the ${what} of "${name}"`;
 }
 
 /** The steps that set the day the plan is done, the first of them first. */

@@ -3,8 +3,11 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { laterThanPlanned } from './rules/dates/later-than-planned.ts';
+import { mustStartCheck } from './rules/dates/must-start.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
+import { tooWet } from './rules/dates/too-wet.ts';
+import { tooWindy } from './rules/dates/too-windy.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { closedDay } from './rules/deliveries/closed-day.ts';
 import { holdsUp } from './rules/deliveries/holds-up.ts';
@@ -45,10 +48,13 @@ import { noWayIn } from './rules/rooms/no-way-in.ts';
 import { outsideLevel } from './rules/rooms/outside-level.ts';
 import { overlap } from './rules/rooms/overlap.ts';
 import { looseEnd } from './rules/schedule/loose-end.ts';
+import { redundantLink } from './rules/schedule/redundant-link.ts';
+import { stackedTrades } from './rules/schedule/stacked-trades.ts';
 import { workingTime } from './rules/waits/working-time.ts';
 import { dewPoint } from './rules/walls/dew-point.ts';
 import { thickness } from './rules/walls/thickness.ts';
 import { doneTwice } from './rules/work/done-twice.ts';
+import { insuranceEnds } from './rules/work/insurance-ends.ts';
 import { noTrade } from './rules/work/no-trade.ts';
 import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
 import { stateMilestone } from './rules/work/state-milestone.ts';
@@ -76,6 +82,7 @@ export const checks: readonly Check[] = [
   doneTwice,
   twoTakeAll,
   noTrade,
+  insuranceEnds,
   stateMilestone,
   nothingToSee,
   tooSoon,
@@ -83,6 +90,8 @@ export const checks: readonly Check[] = [
   notPlanned,
   // When.
   looseEnd,
+  redundantLink,
+  stackedTrades,
   workingTime,
   beforeInspection,
   orderByPassed,
@@ -99,7 +108,10 @@ export const checks: readonly Check[] = [
   countsNothingCheck,
   beforeStart,
   deadline,
+  mustStartCheck,
   tooCold,
+  tooWet,
+  tooWindy,
   pastTarget,
   laterThanPlanned,
   // What has happened.

@@ -6,12 +6,12 @@ import type { Slot } from '#kit/place';
 import type { ElementOf, Room, Trade } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Crews } from './crews.ts';
+import { type Firm, firmsByTrade, readsOfFirms } from './firms.ts';
 import { sameNumbers } from './same-numbers.ts';
 import type { Steps } from './steps.ts';
 
 /** Something that a step takes one of from its start to its end. */
 export type Limit = Trade | Firm | Room | ElementOf<'machine'>;
-type Firm = ElementOf<'firm'>;
 
 export interface Limits {
   readonly from: readonly unknown[];
@@ -24,9 +24,9 @@ export interface Limits {
 export function limitsOf(steps: Steps, trades: readonly (Trade | undefined)[], model: Model, before: Limits | undefined): Limits {
   const rooms = limiting(model.list('room'));
   const firms = limiting(model.list('firm'));
-  const from = [steps, trades, model.list('machine'), ...rooms, ...firms, ...(firms.length === 0 ? [] : [model.list('bid')])];
+  const from = [steps, trades, model.list('machine'), ...rooms, ...firms, ...(firms.length === 0 ? [] : readsOfFirms(model))];
   if (before !== undefined && sameList(from, before.from)) return before;
-  const { list, crews } = takenBy(steps, trades, model, rooms, firmsByTrade(model, firms));
+  const { list, crews } = takenBy(steps, trades, model, rooms, firms.length === 0 ? NO_FIRMS : firmsByTrade(model));
   return { from, list, crews: before !== undefined && sameCrews(crews, before.crews) ? before.crews : crews };
 }
 
@@ -36,23 +36,6 @@ function limiting<E extends Room | Firm>(all: readonly E[]): readonly E[] {
   let known = kept.get(all) as readonly E[] | undefined;
   if (known === undefined) kept.set(all, (known = all.filter((each) => each.given.crews !== undefined)));
   return known;
-}
-
-/** The firm that does each trade, of those that count their crews: the one whose bid is accepted, else the only one. */
-function firmsByTrade(model: Model, firms: readonly Firm[]): ReadonlyMap<Slot, Firm> {
-  const chosen = new Map<Slot, Firm>();
-  if (firms.length === 0) return chosen;
-  const all = model.list('firm');
-  for (const trade of model.list('trade')) {
-    const doing = all.filter(({ given }) => given.does?.value.some(({ value }) => value === trade.slot));
-    const bid = model
-      .list('bid')
-      .find(({ given }) => given.accepted !== undefined && given.for?.value.trades.some(({ value }) => value === trade.slot));
-    const firm =
-      bid === undefined ? (doing.length === 1 ? doing[0] : undefined) : all.find(({ slot }) => slot === bid.given.by?.value);
-    if (firm?.given.crews !== undefined) chosen.set(trade.slot, firm);
-  }
-  return chosen;
 }
 
 function takenBy(
@@ -83,7 +66,8 @@ function takenBy(
     if (step.kind === 'task' && step.given.stands === undefined) {
       const trade = trades[at];
       take(trade, begin);
-      if (trade !== undefined) take(firms.get(trade.slot), begin);
+      const firm = trade === undefined ? undefined : firms.get(trade.slot);
+      if (firm?.given.crews !== undefined) take(firm, begin);
       for (const { value } of step.given.needs?.value ?? NONE) {
         const machine = model.element(value.machine);
         if (machine?.kind === 'machine') take(machine, begin);
@@ -105,6 +89,7 @@ function takenBy(
 }
 
 const NONE: readonly never[] = [];
+const NO_FIRMS: ReadonlyMap<Slot, Firm> = new Map();
 
 /** How many there are: one unless said. */
 function capacityOf(limit: Limit): number {

@@ -105,3 +105,21 @@ test('typed and taken back: as a fresh look', () => {
   }
   expect(daysOf(planOf(base, memory))).toEqual(before);
 });
+
+describe('less than no time: the sentence says whose date it is', () => {
+  test('its own, or that of a step further on, through links and crews', () => {
+    const plan = planOf(`${START}trade concrete crew of 3
+task dig takes 7d
+task pour takes 1d by concrete, must start 2027-04-12, after dig
+task walls takes 2d by concrete, after dig, deadline 2027-04-20
+task more takes 9d
+`);
+    expect(whyOf(plan, 'dig')).toContain('and is 2d later than the day on which "pour" must start allows.');
+    expect(whyOf(plan, 'pour')).toContain('and is 2d later than the day on which it must start allows.');
+    const late = planOf(`${START}task a takes 5d\ntask b takes 2d after a\ntask c takes 1d after b, deadline 2027-04-13\n`);
+    expect(whyOf(late, 'a')).toContain('and is 1d later than the deadline of "c" allows.');
+    expect(whyOf(late, 'c')).toContain('and is 1d later than its deadline allows.');
+    const window = planOf(`${START}task a takes 5d\ntask c takes 1d after a, between 2027-04-05 and 2027-04-09\n`);
+    expect(whyOf(window, 'a')).toContain('and is 1d later than the last day of "c" allows.');
+  });
+});

@@ -23,7 +23,7 @@ export const tooCold: Check = {
   code: 'dates/too-cold',
   gathers: true,
   about:
-    'Some outside work bears no cold: its row says above which temperature it is done, and for how long after. Where the plan says the usual lows of its months, or a forecast, the days of that work are held against them. Frost that is forecast is an error; a cold month warns.',
+    'Some outside work bears no cold: its row says above which temperature it is done, and for how long after. Where the plan says the usual lows of its months, names a climate that does, or has a forecast, the days of that work are held against them. Frost that is forecast is an error; a cold month warns.',
   wrong: `plan p
   start 2027-11-22
   forecast 2027-11-22..2027-11-23 19 F
@@ -58,8 +58,13 @@ task footings does pour-footings takes 1d by concrete after blankets
   },
 };
 
+/** The plan's own before those of its climate. */
+function lowsOf({ given }: Plan): NonNullable<Plan['given']['lows']>['value'] | undefined {
+  return (given.lows ?? given.climate?.value.given.lows)?.value;
+}
+
 function saysCold(plan: Plan | undefined): boolean {
-  return plan !== undefined && (plan.given.lows !== undefined || plan.given.forecast.length > 0);
+  return plan !== undefined && (lowsOf(plan) !== undefined || plan.given.forecast.some(({ value }) => value.low !== undefined));
 }
 
 function ofWork(work: WorkKind, at: number, plan: Plan, results: Results): Finding | undefined {
@@ -102,12 +107,15 @@ interface Coldest {
 }
 
 /** A forecast speaks before what is usual in the month. */
-function coldestOf([first, last]: readonly [number, number], { given }: Plan): Coldest | undefined {
+function coldestOf([first, last]: readonly [number, number], plan: Plan): Coldest | undefined {
+  const { given } = plan;
+  const lows = lowsOf(plan);
   let coldest: Coldest | undefined;
   for (let day = first; day <= last; day++) {
-    const told = given.forecast.find(({ value: { days } }) => day >= days.first && day <= days.last)?.value.low;
+    const told = given.forecast.find(({ value: { days, low } }) => low !== undefined && day >= days.first && day <= days.last)
+      ?.value.low;
     const month = shortMonth(civil(day).month).toLowerCase();
-    const usual = given.lows?.value.find(({ value }) => value.month === month)?.value.low;
+    const usual = lows?.find(({ value }) => value.month === month)?.value.low;
     const low = told ?? usual;
     if (low !== undefined && (coldest === undefined || low.value < coldest.low.value))
       coldest = { day, low, isForecast: told !== undefined };

@@ -44,3 +44,9 @@ test('silent where the plan says nothing of cold', () => {
 test('metric', () => {
   expect(checked(plan('lows nov -3 C', '', '  units mm\n')).messages(CODE)[0]).toContain('the low is -3 C');
 });
+
+test('the lows of a climate count where the plan says none of its own', () => {
+  const told = checked(plan('climate cold-inland')).messages(CODE);
+  expect(told[0]).toContain('in a usual November, the low is 28 F');
+  expect(checked(plan('climate cold-inland\n  lows nov 44 F')).messages(CODE)).toEqual([]);
+});

@@ -42,3 +42,27 @@ test('many are told as one', () => {
   expect(plan.messages(CODE)).toHaveLength(1);
   expect(plan.messages(CODE)[0]).toMatch(/^Nothing waits for "t1", .* The same of "t2", "t3", "t4" and "t5"\.$/);
 });
+
+test('only its start is waited for: a longer step would show nowhere', () => {
+  const plan = (more: string): string =>
+    `task drains takes 3d\ntask ducts takes 1d with drains + 1d\nmilestone end after ducts${more}\n`;
+  expect(checked(plan('')).messages('schedule/loose-end')).toEqual([
+    '"ducts" waits for the start of "drains" alone: if "drains" takes longer, no date shows it. Let a later step wait for its end, or write "to the end".',
+  ]);
+  expect(checked(plan(', drains')).messages('schedule/loose-end')).toEqual([]);
+});
+
+test('only its end is tied: nothing says what it begins after', () => {
+  const plan = (more: string): string =>
+    `task start takes 1d\ntask tape takes 3d after start\ntask paint takes 1d done with tape + 1d${more}\nmilestone end after paint\n`;
+  expect(checked(plan('')).messages('schedule/loose-end')).toEqual([
+    '"paint" is only tied to the end of its own work, by "tape": nothing says what must be done before it begins. Say it with "after".',
+  ]);
+  expect(checked(plan(', after start')).messages('schedule/loose-end')).toEqual([]);
+});
+
+test('what stands from one step to another needs nobody to wait for it', () => {
+  const plan =
+    'task lap takes 2d\ntask paint takes 1d after lap\ntask scaffold stands from lap to paint\nmilestone end after paint\n';
+  expect(checked(plan).messages('schedule/loose-end')).toEqual([]);
+});
