@@ -1,5 +1,6 @@
-// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months.
-import { by, either, fields, listOf, oneOf, phrase, quantity } from './types.ts';
+// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months,
+// headers and posts.
+import { by, count, either, fields, listOf, literal, oneOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
 export const sides = oneOf('north', 'east', 'south', 'west');
@@ -13,4 +14,9 @@ const rectangles = fields({
 const corners = fields({ corners: phrase('corners', listOf(by(length, length))) });
 const walk = listOf(fields({ side: sides, length }));
 export const outline = either(rectangles, corners, walk);
+/** How many pieces side by side, and what they are sawn as. */
+export const headerSize = fields({ plies: optional(count), size: literal });
+export const postLength = properties({
+  long: { takes: length, trailing: true, help: 'How long each post is.', example: '22" long' },
+});
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');

@@ -7,7 +7,7 @@ import { type Rectangle, rectanglesOf } from '#kit/shapes/region';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Level } from '#model/model';
-import { thicknessOf } from '../goods.ts';
+import { inSpace, thicknessOf } from '../goods.ts';
 import type { Pieces, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer } from './layers.ts';
@@ -74,7 +74,12 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
   portions.push(portion('rim-length', where, shape.perimeter, { sizes: layer.value.sizes }));
   const filled = layer.deeper['filled with'];
   if (filled !== undefined)
-    portions.push(portion('floor-insulation-area', where, shape.area, { goods: filled.value, depth: thicknessOf(layer.value) }));
+    portions.push(
+      portion('floor-insulation-area', where, shape.area, {
+        goods: inSpace(filled.value, spacing, thicknessOf(layer.value)),
+        depth: thicknessOf(layer.value),
+      }),
+    );
   return portions;
 }
 

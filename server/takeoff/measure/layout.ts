@@ -9,7 +9,6 @@ import { contains, type Outline } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
-import { WIDEST_PARTITION } from '../conventions.ts';
 import { sameQuantity } from '../same.ts';
 
 export type Wall = ElementOf<'wall'>;
@@ -58,13 +57,16 @@ const shared = form(
     Math.min(start + length, otherStart + otherLength) - Math.max(start, otherStart),
 );
 
-/** `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names. */
-export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly Wall[]): Layout {
+/**
+ * `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names; rooms further apart than
+ * `widest` (base units) have no single wall between them.
+ */
+export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly Wall[], widest: number): Layout {
   const placed = rooms.filter((room) => room.given.at !== undefined && roomShape(room) !== undefined);
   const open = new Map<Slot, Quantity<'length'>[]>();
   const faces = new Map<Slot, Face[]>();
   const stretches: Stretch[] = [];
-  for (const { first, second, looks, at, from, to, gap } of allFacings(placed.map(regionOf), WIDEST_PARTITION)) {
+  for (const { first, second, looks, at, from, to, gap } of allFacings(placed.map(regionOf), widest)) {
     const one = placed[first]!;
     const other = placed[second]!;
     const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
@@ -83,7 +85,7 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
   }
-  return { placed: placed.length > 0, runs: runsOf(stretches, levelShape(level)?.outline), faces, open };
+  return { placed: placed.length > 0, runs: runsOf(stretches, levelShape(level)?.outline, widest), faces, open };
 }
 
 /** The older runs where the new ones say the same. */
@@ -141,7 +143,7 @@ function parts(wall: Wall, one: Slot, other: Slot): boolean {
 }
 
 /** Stretches in one line that only a crossing wall parts are one wall; the crossing belongs to it. */
-function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+function runsOf(stretches: readonly Stretch[], outline: Outline | undefined, widest: number): readonly Run[] {
   const lines = new Map<Assembly, Map<string, Stretch[]>>();
   for (const stretch of stretches) {
     let ofMake = lines.get(stretch.assembly);
@@ -149,26 +151,26 @@ function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): re
     const key = `${stretch.axis} ${stretch.low} ${stretch.high}`;
     addTo(ofMake, key, stretch);
   }
-  return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline));
+  return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline, widest));
 }
 
-function runsIn(line: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+function runsIn(line: readonly Stretch[], outline: Outline | undefined, widest: number): readonly Run[] {
   const runs: Run[] = [];
   let run: Stretch[] = [];
   let end = Number.NEGATIVE_INFINITY;
   for (const stretch of [...line].sort((a, b) => a.from - b.from)) {
-    if (run.length > 0 && stretch.from - end > WIDEST_PARTITION) {
-      runs.push(joined(run, outline));
+    if (run.length > 0 && stretch.from - end > widest) {
+      runs.push(joined(run, outline, widest));
       run = [];
       end = Number.NEGATIVE_INFINITY;
     }
     run.push(stretch);
     end = Math.max(end, stretch.to);
   }
-  return run.length === 0 ? runs : [...runs, joined(run, outline)];
+  return run.length === 0 ? runs : [...runs, joined(run, outline, widest)];
 }
 
-function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
+function joined(line: readonly Stretch[], outline: Outline | undefined, widest: number): Run {
   const first = line[0]!;
   const lengths: Quantity<'length'>[] = [];
   let end = first.from;
@@ -182,7 +184,7 @@ function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
     const point = first.axis === 'x' ? { x: along, y: middle } : { x: middle, y: along };
     return outline !== undefined && !contains(outline, point);
   };
-  const outside = [first.from - WIDEST_PARTITION, end + WIDEST_PARTITION].filter(meets).length;
+  const outside = [first.from - widest, end + widest].filter(meets).length;
   return {
     assembly: first.assembly,
     length: lengths.length === 1 ? lengths[0]! : total('wall in one line', 'length', lengths),

@@ -3,7 +3,7 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { stairFacts } from '#model/facts/stair';
 import type { ElementOf, Goods, Stair } from '#model/model';
-import { outsideTread, stringerSpacing } from '../conventions.ts';
+import type { StairCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { sizeMissing } from '../problems.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
@@ -44,10 +44,11 @@ interface Flight {
   readonly width: Length;
   readonly nosing: Length;
   readonly stringers: Count | undefined;
+  readonly spacing: Length;
   readonly goods: { readonly stringer: Goods | undefined; readonly tread: Goods | undefined };
 }
 
-export function measureStair(stair: Stair): Measured {
+export function measureStair(stair: Stair, counts: StairCounts): Measured {
   const { given } = stair;
   const { rise, risers } = stairFacts(stair);
   const tread = given.tread?.value;
@@ -67,6 +68,7 @@ export function measureStair(stair: Stair): Measured {
     width,
     nosing: given.nosing?.value ?? noNosing,
     stringers: count === undefined ? undefined : counted('stringers', count),
+    spacing: counts.stringerSpacing,
     goods: { stringer: of, tread: given.treads?.value },
   };
   const level = given.from?.value.slot;
@@ -90,7 +92,7 @@ export function measureStair(stair: Stair): Measured {
 }
 
 /** Steps of a deck that no stair tells of. */
-export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Finding[]): readonly Portion[] {
+export function deckSteps(deck: ElementOf<'deck'>, where: Where, counts: StairCounts, findings: Finding[]): readonly Portion[] {
   const { steps, high } = deck.given;
   if (steps === undefined || steps.value < 1) return [];
   const width = steps.deeper.wide?.value;
@@ -101,10 +103,11 @@ export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Findi
   const flight: Flight = {
     rise: high.value,
     risers: counted('risers', steps.value),
-    tread: outsideTread,
+    tread: counts.outsideTread,
     width,
     nosing: noNosing,
     stringers: undefined,
+    spacing: counts.stringerSpacing,
     goods: { stringer: undefined, tread: deck.given.boards?.value },
   };
   return outside(flight, inPart(where, 'steps'));
@@ -122,7 +125,7 @@ function outside(flight: Flight, where: Where): readonly Portion[] {
 }
 
 function stringers(by: 'stair-stringer-length' | 'step-stringer-length', flight: Flight, where: Where): Portion {
-  const count = flight.stringers ?? measure('number', spacesAndOne, flight.width, stringerSpacing);
+  const count = flight.stringers ?? measure('number', spacesAndOne, flight.width, flight.spacing);
   const length = measure('length', withEnds, slopeLength(flight), flight.tread);
   return portion(by, where, measure('length', lengthOfAll, count, length), {
     goods: flight.goods.stringer,
