@@ -1,5 +1,6 @@
-// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months.
-import { by, either, fields, listOf, oneOf, optional, phrase, quantity } from './types.ts';
+// Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months,
+// headers and posts.
+import { by, count, either, fields, listOf, literal, oneOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
 export const sides = oneOf('north', 'east', 'south', 'west');
@@ -21,5 +22,10 @@ export const bay = fields({
   side: phrase('in', sides),
   at: phrase('at', length),
   angle: optional(phrase(',', quantity('slope'))),
+});
+/** How many pieces side by side, and what they are sawn as. */
+export const headerSize = fields({ plies: optional(count), size: literal });
+export const postLength = properties({
+  long: { takes: length, trailing: true, help: 'How long each post is.', example: '22" long' },
 });
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');

@@ -1,4 +1,4 @@
-// The rows by which books differ when they count the same thing; a plan chooses one by its name.
+// The rows by which books differ when they count the same thing, and tables that arithmetic goes by; a plan chooses one by its name.
 import {
   anyName,
   either,
@@ -81,7 +81,7 @@ export const convention = kind({
     of: {
       takes: listOf(anyName),
       inHeader: true,
-      help: 'What it counts: studs, with plates and headers; or materials.',
+      help: 'What it counts: studs, with plates and headers; stairs; partitions; air-films; slab-edges; earth; or materials.',
       example: 'of concrete, slab-concrete',
     },
     usual: { takes: flag, inHeader: true, help: 'Counts where the plan chooses none.', example: 'usual' },
@@ -105,5 +105,39 @@ export const convention = kind({
     'plate-thickness': { takes: length, help: 'Of one plate, where its studs do not tell.', example: 'plate-thickness 1 1/2"' },
     'header-plies': { takes: quantity('number'), help: 'Pieces of a header side by side.', example: 'header-plies 2' },
     'header-bearing': { takes: length, help: 'Bearing at both ends of a header.', example: 'header-bearing 3"' },
+    'stringer-spacing': {
+      takes: length,
+      help: 'Stringers stand no further apart, where a stair does not say how many there are.',
+      example: 'stringer-spacing 18"',
+    },
+    'landing-spacing': { takes: length, help: 'Joists of a landing of a stair.', example: 'landing-spacing 16"' },
+    'outside-tread': { takes: length, help: 'Tread of the steps of a deck.', example: 'outside-tread 11"' },
+    'widest-partition': {
+      takes: length,
+      help: 'Placed rooms further apart have no single wall between them.',
+      example: 'widest-partition 12"',
+    },
+    film: {
+      takes: fields({ at: oneOf('outside', 'level', 'upward', 'downward'), resistance: quantity('resistance') }),
+      repeats: true,
+      help: 'Still air at a surface: outside; or inside, by the way that heat flows.',
+      example: 'film level R-0.68',
+    },
+    edge: {
+      takes: fields({
+        insulates: either(oneOf('bare'), quantity('resistance')),
+        deep: optional(phrase(',', followedBy(length, 'deep'))),
+        factor: phrase('as', quantity('transfer/length')),
+      }),
+      repeats: true,
+      help: 'What a length of slab edge loses, by the insulation that stands at it and how deep it goes.',
+      example: 'edge R-10, 24" deep as 0.54 Btu/hF/ft',
+    },
+    soil: { takes: quantity('resistance/length'), help: 'R of the earth.', example: 'soil R-1.25 per ft' },
+    'wall-in-earth': {
+      takes: quantity('resistance'),
+      help: 'R of a bare wall in the earth, and of a bare floor on it, with the still air inside.',
+      example: 'wall-in-earth R-1.47',
+    },
   }),
 });

@@ -1,5 +1,5 @@
 // Rows for the ground and what stands in it: site, trenches, foundations, crawl space.
-import { sides } from './common.ts';
+import { postLength, sides } from './common.ts';
 import {
   by,
   code,
@@ -289,7 +289,8 @@ export const foundation = kind({
     posts: {
       takes: fields({ count, size: literal, at: optional(phrase('at', followedBy(length, 'oc'))) }),
       help: 'Posts under a beam.',
-      example: "posts 3 6x6 at 8' oc",
+      example: 'posts 3 6x6 at 8\' oc, 22" long',
+      deeper: postLength,
     },
     concrete: { takes: goods, help: 'Concrete other than the usual.', example: 'concrete concrete-3000' },
   }),

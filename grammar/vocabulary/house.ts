@@ -1,5 +1,5 @@
 // Rows for the shell: levels, assemblies, roofs, decks, panels; and what every declaration takes.
-import { bay, outline, place, sides } from './common.ts';
+import { bay, headerSize, outline, place, postLength, sides } from './common.ts';
 import { foundation } from './ground.ts';
 import {
   by,
@@ -142,6 +142,12 @@ export const level = kind({
         'filled with': { takes: goods, help: 'Insulation against the rim.', example: 'filled with r21-batt' },
       }),
     },
+    headers: {
+      takes: headerSize,
+      help: 'Headers over the openings of its outside walls, as the drawings or the span table have them, where an opening does not say.',
+      example: 'headers 2-ply 2x10',
+    },
+    casing: { takes: goods, help: 'What trims its windows and doors inside.', example: 'casing casing 2 1/4"' },
     joists: {
       takes: phrase('run', oneOf('north-south', 'east-west')),
       help: 'The way the joists run.',
@@ -265,12 +271,20 @@ export const roof = kind({
       takes: listOf(oneOf('eaves', 'north', 'east', 'south', 'west', 'none')),
       help: 'Eaves that have gutters.',
       example: 'gutters east, west',
+      deeper: properties({ size: { takes: literal, help: 'How wide they are.', example: 'size 5"' } }),
     },
-    leaders: { takes: count, help: 'How many leaders.', example: 'leaders 4' },
+    leaders: {
+      takes: count,
+      help: 'How many leaders.',
+      example: 'leaders 4, size 2x3',
+      deeper: properties({ size: { takes: literal, help: 'Their cross-section.', example: 'size 2x3' } }),
+    },
+    fascia: { takes: literal, help: 'What its fascia is sawn as.', example: 'fascia 1x6' },
     posts: {
       takes: fields({ count, size: literal }),
       help: 'Posts that carry it, of a porch or carport.',
-      example: 'posts 4 6x6',
+      example: "posts 4 6x6, 8' long",
+      deeper: postLength,
     },
     beam: { takes: foundation.properties.beam.takes, help: 'A beam on its posts.', example: "beam 2-ply 2x10, 20' long" },
     piers: {
@@ -345,7 +359,12 @@ export const deck = kind({
       help: 'Joists and their spacing.',
       example: 'joists 2x8 at 16" oc',
     },
-    posts: { takes: fields({ count, size: literal }), help: 'Posts.', example: 'posts 4 6x6' },
+    posts: {
+      takes: fields({ count, size: literal }),
+      help: 'Posts; as long as the deck is high where nothing is said.',
+      example: 'posts 4 6x6, 22" long',
+      deeper: postLength,
+    },
     piers: {
       takes: fields({ count, size: phrase(',', by(length, length)) }),
       help: 'Piers, diameter by depth.',

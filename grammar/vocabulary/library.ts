@@ -12,6 +12,7 @@ import {
   fields,
   flag,
   followedBy,
+  goods,
   kind,
   listOf,
   literal,
@@ -197,7 +198,15 @@ export const material = kind({
       repeats: true,
       help: 'A size it comes in.',
       example: 'size 2x6 actual 1 1/2" x 5 1/2"',
-      deeper: properties({ ...physical, ...packaged }),
+      deeper: properties({
+        ...physical,
+        ...packaged,
+        between: {
+          takes: followedBy(length, 'oc'),
+          help: 'The spacing of framing that it is made to fill.',
+          example: 'between 16" oc',
+        },
+      }),
     },
   }),
 });
@@ -252,6 +261,17 @@ export const fixture = kind({
       takes: oneOf('as fixture', 'as device', 'as cabinet'),
       help: 'Which count it belongs to.',
       example: 'counted as device',
+    },
+    uses: {
+      takes: fields({
+        amount: oneUnit,
+        each: optional(oneOf('each')),
+        goods: phrase('of', goods),
+        by: phrase('by', nameOf('work')),
+      }),
+      repeats: true,
+      help: 'What one of it takes in its own size, and the work that brings it, in place of what that work uses for any; one in feet and one in metres.',
+      example: 'uses 15 ft of waste-pipe 3" by rough-drains',
     },
     drains: {
       takes: quantity('number'),
@@ -334,6 +354,18 @@ export const work = kind({
       repeats: true,
       help: 'What else it uses up; for each whole or begun amount where it says so.',
       example: 'uses drywall-screw 1,000 each for each 1,000 sf',
+      deeper: properties({
+        'only for': {
+          takes: listOf(anyName),
+          help: 'Only with these goods, or openings of this sort.',
+          example: 'only for plank, strip-floor',
+        },
+        'except for': {
+          takes: listOf(anyName),
+          help: 'Not with these goods, nor openings of this sort.',
+          example: 'except for bifold, pocket',
+        },
+      }),
     },
     trade: { takes: code, help: 'Who usually does it.', example: 'trade drywall' },
     ...classified,

@@ -47,6 +47,8 @@ export const measureDimensions = {
   'post-count': 'number',
   'beam-length': 'length',
   'crawl-cover-area': 'area',
+  'crawl-vent-area': 'area',
+  'crawl-access-count': 'number',
   // floor
   'floor-frame-length': 'length',
   'joist-count': 'number',
@@ -92,6 +94,9 @@ export const measureDimensions = {
   'roof-panel-area': 'area',
   'fascia-length': 'length',
   'soffit-area': 'area',
+  'low-vent-area': 'area',
+  'high-vent-area': 'area',
+  'attic-access-count': 'number',
   // ceiling/attic
   'ceiling-insulation-area': 'area',
   'ceiling-insulation-volume': 'volume',
@@ -134,6 +139,7 @@ export const measureDimensions = {
   'dry-well-stone-volume': 'volume',
   // deck
   'deck-area': 'area',
+  'ledger-length': 'length',
   'deck-joist-length': 'length',
   'deck-joist-count': 'number',
   'deck-board-area': 'area',

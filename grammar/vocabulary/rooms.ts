@@ -1,5 +1,5 @@
 // Rows for rooms, the openings in their walls and the walls between them.
-import { bay, headings, outline, sides } from './common.ts';
+import { bay, headerSize, headings, outline, sides } from './common.ts';
 import {
   anyName,
   by,
@@ -34,6 +34,12 @@ const finish = listOf(
 const openingProperties = properties({
   rough: { takes: by(length, length), inHeader: true, help: 'Rough opening.', example: `rough 3'-0 1/2" x 5'-0 1/2"` },
   clear: { takes: by(length, length), inHeader: true, help: 'Net clear opening, from the maker.', example: 'clear 31" x 55"' },
+  header: {
+    takes: headerSize,
+    inHeader: true,
+    help: 'The header over it, where it is not the level’s.',
+    example: 'header 2-ply 2x12',
+  },
   U: { takes: quantity('conductance'), inHeader: true, help: 'Heat that passes through.', example: 'U 0.28' },
   SHGC: {
     takes: quantity('number'),

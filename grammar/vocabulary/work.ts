@@ -29,6 +29,7 @@ import {
   weekdays,
   workTime,
 } from './types.ts';
+import { warmth } from './warmth.ts';
 
 const money = quantity('money');
 
@@ -82,42 +83,7 @@ export const plan = kind({
       help: 'Outside air that tested leakage counts for, where ASHRAE 62.2 lets it.',
       example: 'leakage-credit 30 cfm',
     },
-    'busiest-hour': {
-      takes: listOf(
-        fields({
-          count,
-          use: oneOf('showers', 'baths', 'shaves', 'washes', 'shampoos', 'dishes', 'dishwashers', 'meals', 'laundry'),
-        }),
-      ),
-      help: 'What hot water is used for in the hour of the day that takes most of it.',
-      example: 'busiest-hour 3 showers, 1 dishes',
-    },
-    'air-leakage': {
-      takes: quantity('number'),
-      help: 'Air changes an hour at 50 Pa, asked for or tested.',
-      example: 'air-leakage 3.0',
-    },
-    indoors: {
-      takes: fields({
-        temperature: quantity('temperature'),
-        humidity: optional(phrase(',', followedBy(quantity('number'), 'humidity'))),
-      }),
-      help: 'How warm the house is kept in winter, and how damp its air is then.',
-      example: 'indoors 70 F, 40% humidity',
-    },
-    outdoors: {
-      takes: fields({
-        temperature: quantity('temperature'),
-        mean: optional(phrase(',', followedBy(quantity('temperature'), 'on average'))),
-      }),
-      help: 'Winter design temperature of the place; and the average of its coldest months, by which walls are screened for damp.',
-      example: 'outdoors 5 F, 28 F on average',
-    },
-    infiltration: {
-      takes: quantity('number'),
-      help: 'Air changes an hour through its cracks in winter.',
-      example: 'infiltration 0.35',
-    },
+    ...warmth,
     'air-intake': {
       takes: quantity('length'),
       help: 'From its fresh-air intake to the nearest exhaust, plumbing vent or chimney.',

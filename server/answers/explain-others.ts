@@ -3,6 +3,7 @@ import type { Assembly, ElementOf, Rule, State } from '#model/model';
 import { assemblyCost } from '#money/assembly-cost';
 import { assemblyFigures } from '#takeoff/assembly';
 import { sampleOf } from '#takeoff/assembly-sample';
+import { airFilms } from '#takeoff/conventions';
 import { screenedWall } from '#takeoff/heat/dew-point';
 import { totalOf } from './explain-money.ts';
 import type { Told } from './explain-things.ts';
@@ -12,7 +13,7 @@ import { type View, write, writeMoney } from './view.ts';
 
 /** Thickness, R and weight; layers that do not tell are named, so that no figure is taken for more than it is. */
 export function tellAssembly(assembly: Assembly, view: View): Told {
-  const figures = assemblyFigures(assembly);
+  const figures = assemblyFigures(assembly, airFilms(view.plan.model));
   const { thickness, resistance, unknown } = figures;
   const lacks = (what: readonly string[]): string => (what.length === 0 ? '' : `, without ${listed([...new Set(what)])}`);
   return {
@@ -22,7 +23,7 @@ export function tellAssembly(assembly: Assembly, view: View): Told {
 }
 
 export function assemblyReasons(assembly: Assembly, view: View): readonly ListedReason[] {
-  const { thickness, resistance, weight, unknown } = assemblyFigures(assembly);
+  const { thickness, resistance, weight, unknown } = assemblyFigures(assembly, airFilms(view.plan.model));
   const screened = screenedWall(assembly, view.plan.model);
   return [
     listedReason(thickness, view, 'thickness'),

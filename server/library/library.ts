@@ -19,20 +19,29 @@ import inspectionsFrame from './inspections/frame.screed';
 import inspectionsGround from './inspections/ground.screed';
 import materialsCabinets from './materials/cabinets.screed';
 import materialsConcrete from './materials/concrete.screed';
+import materialsConnectors from './materials/connectors.screed';
+import materialsCoverings from './materials/coverings.screed';
 import materialsDevices from './materials/devices.screed';
+import materialsDucts from './materials/ducts.screed';
+import materialsFinishes from './materials/finishes.screed';
 import materialsFixtures from './materials/fixtures.screed';
 import materialsFloors from './materials/floors.screed';
+import materialsForms from './materials/forms.screed';
 import materialsGround from './materials/ground.screed';
+import materialsHardware from './materials/hardware.screed';
 import materialsInside from './materials/inside.screed';
 import materialsInsulation from './materials/insulation.screed';
 import materialsItems from './materials/items.screed';
 import materialsLumber from './materials/lumber.screed';
 import materialsOutside from './materials/outside.screed';
 import materialsPanels from './materials/panels.screed';
+import materialsPipes from './materials/pipes.screed';
 import materialsRoofing from './materials/roofing.screed';
 import materialsServices from './materials/services.screed';
 import materialsSheets from './materials/sheets.screed';
 import materialsTrim from './materials/trim.screed';
+import materialsWiring from './materials/wiring.screed';
+import materialsYard from './materials/yard.screed';
 import minimumsAlarms from './minimums/alarms.screed';
 import minimumsAtticAndCrawl from './minimums/attic-and-crawl.screed';
 import minimumsBaths from './minimums/baths.screed';
@@ -108,6 +117,15 @@ export const libraryTexts: readonly LibraryText[] = [
   { path: 'materials/services.screed', text: materialsServices },
   { path: 'materials/sheets.screed', text: materialsSheets },
   { path: 'materials/trim.screed', text: materialsTrim },
+  { path: 'materials/connectors.screed', text: materialsConnectors },
+  { path: 'materials/coverings.screed', text: materialsCoverings },
+  { path: 'materials/ducts.screed', text: materialsDucts },
+  { path: 'materials/finishes.screed', text: materialsFinishes },
+  { path: 'materials/forms.screed', text: materialsForms },
+  { path: 'materials/hardware.screed', text: materialsHardware },
+  { path: 'materials/pipes.screed', text: materialsPipes },
+  { path: 'materials/wiring.screed', text: materialsWiring },
+  { path: 'materials/yard.screed', text: materialsYard },
   { path: 'conventions.screed', text: conventions },
   { path: 'assemblies/floors.screed', text: assembliesFloors },
   { path: 'assemblies/metric.screed', text: assembliesMetric },

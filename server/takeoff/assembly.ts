@@ -2,7 +2,7 @@
 // that a figure is never taken for more than it is.
 import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Assembly, Goods } from '#model/model';
-import { films } from './conventions.ts';
+import type { Films } from './conventions.ts';
 import { actualSize, insulatesOf, materialOf, resistanceSize, thicknessOf, weighsOf } from './goods.ts';
 import { isFrame, isPanel, type Layer, layersOf, wallThickness } from './measure/layers.ts';
 import { laidOf } from './measure/portion.ts';
@@ -44,20 +44,20 @@ const weightOfPieces = form(
   (across = 0, deep = 0, spacing = 1, weight = 0) => ((across * deep) / spacing) * weight,
 );
 const weightDeep = form('weight', 'thickness × weight of the volume', (depth = 0, weight = 0) => depth * weight);
-const kept = new WeakMap<Assembly, AssemblyFigures>();
+const kept = new WeakMap<Assembly, { readonly films: Films; readonly figures: AssemblyFigures }>();
 
-export function assemblyFigures(assembly: Assembly): AssemblyFigures {
-  let figures = kept.get(assembly);
-  if (figures === undefined) kept.set(assembly, (figures = figuresOf(assembly)));
-  return figures;
+export function assemblyFigures(assembly: Assembly, films: Films): AssemblyFigures {
+  let known = kept.get(assembly);
+  if (known?.films !== films) kept.set(assembly, (known = { films, figures: figuresOf(assembly, films) }));
+  return known.figures;
 }
 
-function figuresOf(assembly: Assembly): AssemblyFigures {
+function figuresOf(assembly: Assembly, films: Films): AssemblyFigures {
   const { main } = layersOf(assembly);
   const layers = assembly.given.layer;
   const unknown = { thickness: [] as string[], resistance: [] as string[], weight: [] as string[] };
   const common = [
-    ...filmsOf(assembly),
+    ...filmsOf(assembly, films),
     ...layers.filter((layer) => layer !== main).flatMap((layer) => resistanceOf(layer, unknown.resistance)),
   ];
   const betweenMain =
@@ -90,18 +90,18 @@ function figuresOf(assembly: Assembly): AssemblyFigures {
   };
 }
 
-function filmsOf(assembly: Assembly): readonly R[] {
+function filmsOf(assembly: Assembly, films: Films): readonly R[] {
   switch (assembly.given.for?.value) {
     case 'wall':
-      return [films.outside, films.wall];
+      return [films.outside, films.level];
     case 'partition':
-      return [films.wall, films.wall];
+      return [films.level, films.level];
     case 'floor':
-      return [films.down, films.down];
+      return [films.downward, films.downward];
     case 'ceiling':
-      return [films.up, films.up];
+      return [films.upward, films.upward];
     case 'roof':
-      return [films.outside, films.up];
+      return [films.outside, films.upward];
     case undefined:
       return [];
   }

@@ -1,12 +1,8 @@
-// How books count what geometry alone does not say: studs, plates and headers by the library's row that the plan chooses.
-// Beside them numbers that no row of the library can say yet, each with its published source.
-import { FOOT, INCH } from '#kit/dimension';
+// How books count what geometry alone does not say, by the library's row that the plan chooses: studs, plates and headers;
+// stringers and treads; how far apart rooms with one wall between them lie; still air, slab edges and earth.
 import { constant, type Quantity } from '#kit/quantity';
-import { toBase } from '#kit/units';
 import type { ElementOf } from '#model/model';
 import type { Model } from '#model/resolve';
-
-const fromMemory = (what: string) => `from memory: ${what}`;
 
 /** How studs, plates and headers are counted, by the book that the plan chooses or the usual one. */
 export interface FramingCounts {
@@ -28,6 +24,14 @@ type Convention = ElementOf<'convention'>;
 const none = constant('none', 0, 'number');
 const noLength = constant('none', 0, 'length');
 const kept = new WeakMap<Convention, Map<Convention | undefined, FramingCounts>>();
+
+/** The row that the plan chooses for something, else the usual one. */
+function rowFor(name: string, model: Model): Convention | undefined {
+  return (
+    model.plan?.given.counts.find(({ value }) => value.of.name === name)?.value.by ??
+    model.rows('convention').find(({ given }) => given.usual !== undefined && isOf(given, name))
+  );
+}
 
 /** What the book chosen does not say is as usual. The same object for the same rows. */
 export function framingCounts(model: Model): FramingCounts {
@@ -87,29 +91,73 @@ const NO_COUNTS: FramingCounts = {
   headerBearing: noLength,
 };
 
-/** Stringers cut for treads stand no further apart than this. */
-export const stringerSpacing = constant(
-  'spacing of stringers',
-  18 * INCH,
-  'length',
-  fromMemory('AWC DCA 6, Prescriptive Residential Wood Deck Construction Guide: cut stringers 18 in apart at most'),
-);
-/** Joists of a landing. */
-export const landingSpacing = constant('spacing of the joists of a landing', 16 * INCH, 'length', 'common practice');
-/** Two boards of 5 1/2 in. */
-export const outsideTread = constant('tread outside', 11 * INCH, 'length', 'common practice: two 5/4x6 boards a tread');
 /** Of the length bought: sticks of one more length are sorted out only where they save as much. */
 export const anotherLength = constant('saving that another stock length must bring', 0.04, 'number', 'common practice');
 
-/** Rooms further apart than this have no single wall between them. */
-export const WIDEST_PARTITION = FOOT;
+/** How the stringers of a stair stand, and how wide steps outside are. */
+export interface StairCounts {
+  readonly stringerSpacing: Quantity<'length'>;
+  readonly outsideTread: Quantity<'length'>;
+  /** Of the joists of a landing. */
+  readonly landingSpacing: Quantity<'length'>;
+}
+/** The same object for the same row, as are all that follow. */
+export function stairCounts(model: Model): StairCounts {
+  return keptFor(stairs, rowFor('stairs', model), ({ given }) => ({
+    stringerSpacing: given['stringer-spacing']?.value ?? noLength,
+    outsideTread: given['outside-tread']?.value ?? noLength,
+    landingSpacing: given['landing-spacing']?.value ?? noLength,
+  }));
+}
+
+/** Rooms further apart than this have no single wall between them: base units. */
+export function widestPartition(model: Model): number {
+  return rowFor('partitions', model)?.given['widest-partition']?.value.value ?? 0;
+}
 
 /** Still air at a surface; heat flow level through walls, upward through roofs and ceilings, downward through floors. */
-const ashrae = fromMemory('ASHRAE Handbook of Fundamentals, surface film resistances');
-const resistance = (r: number): number => toBase(r, 'R') ?? 0;
-export const films = {
-  outside: constant('air film outside', resistance(0.17), 'resistance', 'layer values published by continuousinsulation.org'),
-  wall: constant('air film inside', resistance(0.68), 'resistance', ashrae),
-  up: constant('air film, heat upward', resistance(0.61), 'resistance', ashrae),
-  down: constant('air film, heat downward', resistance(0.92), 'resistance', ashrae),
-};
+export interface Films {
+  readonly outside: Quantity<'resistance'>;
+  readonly level: Quantity<'resistance'>;
+  readonly upward: Quantity<'resistance'>;
+  readonly downward: Quantity<'resistance'>;
+}
+export function airFilms(model: Model): Films {
+  return keptFor(films, rowFor('air-films', model), ({ given }) => {
+    const film = (at: keyof Films) => given.film.find(({ value }) => value.at === at)?.value.resistance ?? noResistance;
+    return { outside: film('outside'), level: film('level'), upward: film('upward'), downward: film('downward') };
+  });
+}
+
+export type SlabEdge = Convention['given']['edge'][number]['value'];
+export function slabEdges(model: Model): readonly SlabEdge[] {
+  return keptFor(edges, rowFor('slab-edges', model), ({ given }) => given.edge.map(({ value }) => value));
+}
+
+/** What earth against a basement is worth. */
+export interface Earth {
+  readonly soil: Quantity<'resistance/length'>;
+  /** A bare wall or floor with the still air inside. */
+  readonly bare: Quantity<'resistance'>;
+}
+export function earthAround(model: Model): Earth | undefined {
+  return keptFor(earths, rowFor('earth', model), ({ given }) => {
+    const { soil, 'wall-in-earth': bare } = given;
+    return soil === undefined || bare === undefined ? undefined : { soil: soil.value, bare: bare.value };
+  });
+}
+
+const noResistance = constant('none', 0, 'resistance');
+const NO_ROW = { given: { film: [], edge: [] } } as unknown as Convention;
+type Kept<T> = WeakMap<Convention, { readonly value: T }>;
+const stairs: Kept<StairCounts> = new WeakMap();
+const films: Kept<Films> = new WeakMap();
+const edges: Kept<readonly SlabEdge[]> = new WeakMap();
+const earths: Kept<Earth | undefined> = new WeakMap();
+
+function keptFor<T>(all: Kept<T>, row: Convention | undefined, made: (row: Convention) => T): T {
+  const key = row ?? NO_ROW;
+  let known = all.get(key);
+  if (known === undefined) all.set(key, (known = { value: made(key) }));
+  return known.value;
+}

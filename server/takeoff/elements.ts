@@ -3,7 +3,8 @@
 import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import { type FramingCounts, framingCounts } from './conventions.ts';
+import { type FramingCounts, framingCounts, stairCounts, widestPartition } from './conventions.ts';
+import { itemText } from './goods.ts';
 import { baysLackRoof, measureBayRoof } from './measure/bay-roof.ts';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
@@ -56,7 +57,10 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     add(each, index, [each, walls], () => measureCrawl(each, walls));
   }
   const counts = framingCounts(model);
-  for (const storey of storeysOf(model, memory.storeys)) for (const each of keptStorey(storey, counts, memory)) found.push(each);
+  const steps = stairCounts(model);
+  const widest = widestPartition(model);
+  for (const storey of storeysOf(model, memory.storeys))
+    for (const each of keptStorey(storey, counts, widest, memory)) found.push(each);
   for (const [index, each] of model.list('roof').entries()) {
     const { into } = each.given;
     if (into !== undefined) {
@@ -74,8 +78,8 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     const bare = level !== undefined && baysLackRoof(level, model.list('roof'));
     add(each, index, [each, counts, upper, bare, ...others], () => measureRoof(each, counts, upper, others, bare));
   }
-  for (const [index, each] of model.list('deck').entries()) add(each, index, [each], () => measureDeck(each));
-  for (const [index, each] of model.list('stair').entries()) add(each, index, [each], () => measureStair(each));
+  for (const [index, each] of model.list('deck').entries()) add(each, index, [each, steps], () => measureDeck(each, steps));
+  for (const [index, each] of model.list('stair').entries()) add(each, index, [each, steps], () => measureStair(each, steps));
   for (const [index, each] of model.list('extra').entries()) add(each, index, [each], () => measureExtra(each));
   return inPlanOrder(found, model, memory);
 }
@@ -155,22 +159,23 @@ function storeyUpon({ given: { over, size, beside } }: Roof, levels: readonly Le
   return slot === undefined ? undefined : levels.find(({ given }) => given.on?.value === slot);
 }
 
-function keptStorey(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
+function keptStorey(storey: Storey, counts: FramingCounts, widest: number, memory: TakeOffMemory): readonly Measuring[] {
   let kept = memory.storeyParts.get(storey);
-  if (kept?.counts !== counts) memory.storeyParts.set(storey, (kept = { counts, parts: storeyParts(storey, counts, memory) }));
+  if (kept?.counts !== counts || kept.widest !== widest)
+    memory.storeyParts.set(storey, (kept = { counts, widest, parts: storeyParts(storey, counts, widest, memory) }));
   return kept.parts;
 }
 
-function storeyParts(storey: Storey, counts: FramingCounts, memory: TakeOffMemory): readonly Measuring[] {
+function storeyParts(storey: Storey, counts: FramingCounts, widest: number, memory: TakeOffMemory): readonly Measuring[] {
   const { level } = storey;
   const rooms = roomsOf(storey.known);
-  const layout = level === undefined ? nowhere : keptLayout(level, storey, memory);
+  const layout = level === undefined ? nowhere : keptLayout(level, storey, widest, memory);
   const ofLevel = level === undefined ? [] : levelParts(level, storey, rooms, layout, counts);
-  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey.vault))];
+  return [...ofLevel, ...storey.rooms.map((room) => roomPart(room, rooms, layout, storey))];
 }
 
-function keptLayout(level: Level, { rooms, walls }: Storey, memory: TakeOffMemory): Layout {
-  const fresh = layoutOf(level, rooms, walls);
+function keptLayout(level: Level, { rooms, walls }: Storey, widest: number, memory: TakeOffMemory): Layout {
+  const fresh = layoutOf(level, rooms, walls, widest);
   const before = memory.runs.get(level.slot);
   const layout = before === undefined ? fresh : { ...fresh, runs: sameRuns(fresh.runs, before) };
   memory.runs.set(level.slot, layout.runs);
@@ -233,9 +238,9 @@ function levelParts(
   ];
 }
 
-function roomPart(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): Measuring {
-  const context = roomContext(room, rooms, layout, vault);
-  const { finishes, incoming, told, open, faces } = context;
+function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: Storey): Measuring {
+  const context = roomContext(room, rooms, layout, vault, level?.given.casing?.value);
+  const { finishes, incoming, told, open, faces, casing } = context;
   const inputs = [
     finishes.length,
     ...finishes,
@@ -247,6 +252,8 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefi
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
     context.pitch,
+    casing?.of,
+    casing === undefined ? undefined : itemText(casing),
   ];
   return {
     slot: room.slot,

@@ -4,13 +4,14 @@ import { type Finding, finding } from '#kit/finding';
 import type { Place } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
 import type { GoodsRow, WorkKind } from '#model/model';
+import { amountOf, type OwnUse, ownUses } from './fixture-uses.ts';
 import { itemText, labelText } from './goods.ts';
 import { hoursOf, usedUpOf } from './hours.ts';
 import type { Line, Measure, NamedGoods, Portion } from './lines.ts';
 import { neededOf } from './needed.ts';
 import { goodsOpen } from './problems.ts';
-import { asCounted, type Installing, type Labour, type Rows } from './rows.ts';
-import { measureOf, takingsOf, usualGoods } from './takings.ts';
+import { asCounted, type Installing, type Labour, type Rows, type Using } from './rows.ts';
+import { inSizes, measureOf, takingsOf, usualGoods } from './takings.ts';
 
 export interface Exploded {
   readonly lines: readonly Line[];
@@ -116,13 +117,49 @@ function addUnder(under: GoodsRow | undefined, portion: Portion, by: Measure, ma
 }
 
 function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
-  for (const { uses, goods: named } of made.rows.uses.get(work)?.get(by) ?? []) {
-    const goods = asCounted(named, made.rows);
+  const own = ownUses(portion.goods, made.rows)?.filter((use) => use.work === work) ?? [];
+  for (const use of own) addOwnUse(use, portion, by, made, onlyIfDone);
+  if (own.length > 0) return;
+  for (const using of made.rows.uses.get(work)?.get(by) ?? []) {
+    if (!goesWith(using, portion.goods)) continue;
+    const { uses, goods: named } = using;
+    // A post's base is as wide as the post.
+    const sized = portion.sizes === undefined ? named : inSizes(named.name, portion.sizes, made.rows);
+    const goods = asCounted(sized, made.rows);
     const net = usedUpOf(uses, portion.quantity);
     if (net === undefined) continue;
     const { quantity } = neededOf(goods, goods.of, portion, net);
     push(made, portion, { goods, work, by, net, needed: quantity, hours: undefined, coats: 1, pieces: undefined, onlyIfDone });
   }
+}
+
+/** Whether a work uses something with these goods: a latch on a door that swings, cleats under boards that are nailed. */
+function goesWith({ only, except }: Using, goods: NamedGoods | undefined): boolean {
+  return (only === undefined || isAny(goods, only)) && (except === undefined || !isAny(goods, except));
+}
+
+/** By name, or by a word that the row of an opening says: bifold, pocket. */
+function isAny(goods: NamedGoods | undefined, names: readonly string[]): boolean {
+  if (goods === undefined) return false;
+  const given: { readonly [word: string]: unknown } = goods.of?.given ?? {};
+  return names.some((name) => name === goods.name || name === goods.of?.name || given[name] !== undefined);
+}
+
+function addOwnUse(use: OwnUse, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
+  const { goods, work } = use;
+  const net = amountOf(use, portion.quantity);
+  const { quantity } = neededOf(goods, goods.of, portion, net);
+  push(made, portion, {
+    goods,
+    work,
+    by,
+    net,
+    needed: quantity,
+    hours: undefined,
+    coats: 1,
+    pieces: undefined,
+    onlyIfDone,
+  });
 }
 
 function addLabour(work: WorkKind, portion: Portion, by: Measure, made: Making, onlyIfDone: boolean): void {
@@ -146,13 +183,16 @@ function fixtureLines(goods: NamedGoods, portion: Portion, by: Measure, made: Ma
   const row = goods.of;
   if (row?.kind !== 'fixture') return;
   const setters = row.given['set by']?.value.map(({ value }) => value) ?? [];
-  const [first, ...others] = setters;
+  const [first] = setters;
   const net = portion.quantity;
   const hours = first === undefined ? undefined : hoursOf(made.rows, first, by, net, goods, made.once);
   push(made, portion, { goods, work: first, by, net, needed: net, hours, coats: 1, pieces: undefined, onlyIfDone: false });
   if (first !== undefined) addUses(first, portion, by, made, false);
   const roughing = row.given['roughed by']?.value.map(({ value }) => value) ?? [];
-  for (const work of new Set([...others, ...roughing])) if (work !== first) addLabour(work, portion, by, made, false);
+  const works = new Set([...setters, ...roughing]);
+  for (const work of works) if (work !== first) addLabour(work, portion, by, made, false);
+  // What another work brings for it, such as a boot through the roof, counts where somebody does that work.
+  for (const use of ownUses(goods, made.rows) ?? []) if (!works.has(use.work)) addOwnUse(use, portion, by, made, true);
 }
 
 interface Counted {

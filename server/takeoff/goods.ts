@@ -101,6 +101,35 @@ export function comesIn(material: Material, sizes: readonly Literal[]): boolean 
   return material.given.size.length === 0 || sizeRow(material, sizes) !== undefined;
 }
 
+const filling = new WeakMap<NamedGoods, Map<number, NamedGoods>>();
+
+/**
+ * Goods that fill a space between framing, in the size that the row says is made for that spacing, or as thick as the framing
+ * is deep, where the plan names no size. The same object for the same goods.
+ */
+export function inSpace<T extends NamedGoods>(
+  goods: T,
+  spacing: Quantity<'length'> | undefined,
+  depth: Quantity<'length'> | undefined,
+): NamedGoods {
+  const sizes = materialOf(goods)?.given.size ?? [];
+  if (goods.sizes.length > 0 || sizes.length === 0) return goods;
+  const row =
+    sizes.find(({ deeper }) => deeper.between !== undefined && deeper.between.value.value === spacing?.value) ??
+    sizes.find(({ value, deeper }) => deeper.between === undefined && isLong(value, depth));
+  if (row === undefined) return goods;
+  let bySize = filling.get(goods);
+  if (bySize === undefined) filling.set(goods, (bySize = new Map()));
+  const at = sizes.indexOf(row);
+  let sized = bySize.get(at);
+  if (sized === undefined) bySize.set(at, (sized = { name: goods.name, of: goods.of, sizes: [row.value] }));
+  return sized;
+}
+
+function isLong(size: Literal, length: Quantity<'length'> | undefined): boolean {
+  return size.kind === 'quantity' && size.dimension === 'length' && size.value === length?.value;
+}
+
 /** Across and depth of a piece as dressed: 1 1/2" x 5 1/2" for a 2x6. */
 export function actualSize(
   goods: NamedGoods,
@@ -183,7 +212,7 @@ export function inUnitsOf<T extends { readonly holds: Quantity } | Quantity>(sys
 }
 
 /** Whose unit a quantity was written in; a sheet's is that of its width. */
-function systemOf({ unit, inputs }: Quantity): System | undefined {
+export function systemOf({ unit, inputs }: Quantity): System | undefined {
   const known = unitNamed(unit ?? inputs[0]?.unit ?? '')?.system;
   return known === 'both' ? undefined : known;
 }

@@ -33,7 +33,10 @@ export interface TakeOffMemory {
   readonly parts: WeakMap<Slot, Map<string, Part>>;
   readonly wholes: WeakMap<Slot, Measuring>;
   readonly storeys: StoreysMemory;
-  readonly storeyParts: WeakMap<Storey, { readonly counts: FramingCounts; readonly parts: readonly Measuring[] }>;
+  readonly storeyParts: WeakMap<
+    Storey,
+    { readonly counts: FramingCounts; readonly widest: number; readonly parts: readonly Measuring[] }
+  >;
   /** Inside walls by level. */
   readonly runs: WeakMap<Slot, readonly Run[]>;
   readonly purchases: PurchaseMemory;

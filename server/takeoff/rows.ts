@@ -1,6 +1,7 @@
 // The library's rows put in order for the take-off: which work installs what by which measure, what it uses, its hours.
 import { sameList } from '#kit/differing';
 import { addTo } from '#kit/gathered';
+import type { System } from '#kit/units';
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import type { Measure, NamedGoods } from './lines.ts';
@@ -29,6 +30,8 @@ export interface Rows {
   readonly takings: Map<Measure, Map<GoodsRow | string, readonly Taking[]>>;
   /** Materials that the plan has counted by a book of its choice, as that book counts them. */
   readonly counted: ReadonlyMap<Material, Material>;
+  /** Whose units the plan is in. */
+  readonly system: System;
   /** Goods without a size by name, made once each. */
   readonly plain: Map<string, NamedGoods>;
   /** Counts the changes of rows within one memory. */
@@ -51,6 +54,9 @@ export interface Taking {
 export interface Using {
   readonly uses: Uses;
   readonly goods: NamedGoods;
+  /** With which goods, or openings of which sort, alone; and with which not. */
+  readonly only: readonly string[] | undefined;
+  readonly except: readonly string[] | undefined;
 }
 
 export interface RowsMemory {
@@ -66,9 +72,10 @@ export function rowsOf(model: Model, memory: RowsMemory): Rows {
   const works = model.rows('work');
   const goods: readonly (readonly GoodsRow[])[] = [model.rows('material'), model.rows('item'), model.rows('fixture')];
   const chosen = (model.plan?.given.counts ?? []).flatMap(({ value }) => [value.of.name, value.by]);
-  const lists = [works, ...goods, chosen];
+  const system: System = model.settings.units === 'feet' ? 'feet' : 'metric';
+  const lists = [works, ...goods, chosen, [system]];
   if (memory.rows === undefined || !lists.every((list, at) => sameList(list, memory.lists[at] ?? [])))
-    memory.rows = arranged(works, goods.flat(), countedBy(model, goods.flat()), memory.rows);
+    memory.rows = arranged(works, goods.flat(), countedBy(model, goods.flat()), system, memory.rows);
   memory.lists = lists;
   return memory.rows;
 }
@@ -104,6 +111,7 @@ function arranged(
   works: readonly WorkKind[],
   list: readonly GoodsRow[],
   counted: ReadonlyMap<Material, Material>,
+  system: System,
   before: Rows | undefined,
 ): Rows {
   const goods = new Map<string, GoodsRow>();
@@ -137,21 +145,26 @@ function arranged(
       for (const measure of value.by === undefined ? own : [value.by]) addTo(hours, measure, value);
     labour.set(work, hours);
     const used = new Map<Measure, Using[]>();
-    for (const { value } of work.given.uses) {
-      const using = { uses: value, goods: { name: value.goods.name, of: value.goods, sizes: [] } };
+    for (const { value, deeper } of work.given.uses) {
+      const using = {
+        uses: value,
+        goods: { name: value.goods.name, of: value.goods, sizes: [] },
+        only: deeper['only for']?.value.map(({ value: { name } }) => name),
+        except: deeper['except for']?.value.map(({ value: { name } }) => name),
+      };
       for (const measure of value.by === undefined ? own : [value.by]) addTo(used, measure, using);
     }
     uses.set(work, used);
   }
   const stamp = (before?.stamp ?? 0) + 1;
   const found = { counted, takings: new Map(), plain: new Map() };
-  const rows: Rows = { works, installing, besides, goods, installed, labour, uses, ...found, stamp, since: undefined };
+  const rows: Rows = { works, installing, besides, goods, installed, labour, uses, system, ...found, stamp, since: undefined };
   return before === undefined ? rows : { ...rows, since: sinceThen(rows, before) };
 }
 
 /** Which measures and goods a change of rows touches, so that the rest need not be gone through again. */
 function sinceThen(now: Rows, before: Rows): Since | undefined {
-  if (now.counted.size > 0 || before.counted.size > 0) return undefined;
+  if (now.counted.size > 0 || before.counted.size > 0 || now.system !== before.system) return undefined;
   if (!sameList([...now.installed], [...before.installed])) return undefined;
   const works = changed(new Set(now.works), new Set(before.works));
   const goods = changed(new Set(now.goods.values()), new Set(before.goods.values()));

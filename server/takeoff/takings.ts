@@ -79,7 +79,7 @@ export function usualGoods({ goods }: Installing, sizes: readonly Literal[], row
 }
 
 /** Sizes of a portion hold for goods that come in them; what has no sizes, or others, goes without: one object for all. */
-function inSizes(name: string, sizes: readonly Literal[], rows: Rows): NamedGoods {
+export function inSizes(name: string, sizes: readonly Literal[], rows: Rows): NamedGoods {
   const of: GoodsRow | undefined = rows.goods.get(name);
   const fits = of?.kind === 'material' ? of.given.size.length > 0 && comesIn(of, sizes) : true;
   if (fits && sizes.length > 0) return { name: of?.name ?? name, of, sizes };

@@ -101,6 +101,13 @@ test('hot water of the busiest hour: 3 showers, a shave, a shampoo and dishes by
   const text = 'plan p\n  busiest-hour 3 showers, 1 shaves, 1 shampoos, 1 dishes\n';
   expect(figure(text, 'hot-water-peak', 'gal')).toBeCloseTo(46, 9);
   expect(figure('plan p\n', 'hot-water-peak', 'gal')).toBeNaN();
+  // The Department's faucet and shower, from 50 to 120 F: 3.25 gallons of 8.33 pounds, 60 minutes, 70 degrees.
+  const tankless = 'plan p\n  hot-water 3.25 gpm from 50 F to 120 F\n';
+  expect(figure(tankless, 'tankless-power', 'Btu/h')).toBeCloseTo(3.25 * 8.33 * 60 * 70, 3);
+  // itsoptimal.com, questions: 2.5 gallons by 33 degrees by 147 is 12,127 W, with a constant rounded up by a third of a percent.
+  const shower = 'plan p\n  hot-water 2.5 gpm from 72 F to 105 F\n';
+  expect(figure(shower, 'tankless-power', 'W') / 12_127).toBeCloseTo(0.9965, 3);
+  expect(figure(shower, 'tankless-current', 'A')).toBeCloseTo(12_085 / 240, 1);
 });
 
 test('drainage fixture units: toilet 3, basin 1, tub 2, kitchen sink 2, washer 2 (pages on IRC P3004.1)', () => {

@@ -3,6 +3,7 @@
 // ASHRAE Handbook of Fundamentals.
 import { expect, test } from 'vitest';
 import { assemblyFigures } from '#takeoff/assembly';
+import { airFilms } from '#takeoff/conventions';
 import { envelopeOf } from '#takeoff/heat/envelope';
 import { amount } from '#tests/support/amounts';
 import { planOf } from '#tests/support/plan';
@@ -10,7 +11,7 @@ import { planOf } from '#tests/support/plan';
 const figures = (text: string, name: string) => {
   const plan = planOf(text, { library: 'built-in' });
   const assembly = plan.model.rows('assembly').find((each) => each.name === name);
-  return assemblyFigures(assembly!);
+  return assemblyFigures(assembly!, airFilms(plan.model));
 };
 
 const wall = (name: string, framed: string, outside = '') => `

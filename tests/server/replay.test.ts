@@ -6,6 +6,7 @@ import type { CostLine } from '#money/cost-lines';
 import { durationWorking } from '#schedule/durations';
 import { analyse } from '#server/pipeline';
 import { assemblyFigures } from '#takeoff/assembly';
+import { airFilms } from '#takeoff/conventions';
 import { builtIn, sampleTexts } from '#tests/support/built-in';
 
 function every(quantity: Quantity, see: (each: Quantity) => void): void {
@@ -84,7 +85,7 @@ describe.each(['cottage', 'shed', 'panel-cabin'])('%s', (sample) => {
       for (const thing of model.list(kind))
         for (const [fact, value] of Object.entries(factsOf(thing))) expectReplays(`${thing.name}.${fact}`, value);
     for (const assembly of model.list('assembly'))
-      for (const [name, value] of Object.entries(assemblyFigures(assembly)))
+      for (const [name, value] of Object.entries(assemblyFigures(assembly, airFilms(model))))
         if (typeof value === 'object' && value !== null && 'form' in value)
           expectReplays(`${assembly.name} ${name}`, value as Quantity);
   });

@@ -4,6 +4,7 @@ import { addTo } from '#kit/gathered';
 import { form, measure, type Quantity } from '#kit/quantity';
 import type { Assembly, ElementOf, Level } from '#model/model';
 import type { Model } from '#model/resolve';
+import { airFilms } from '#takeoff/conventions';
 import { conductanceOf } from '#takeoff/heat/envelope';
 import { type Insulation, insulationOf, isBare } from '#takeoff/insulation';
 import { keptFor } from '../kept.ts';
@@ -63,7 +64,7 @@ export const energyOfLevel: FactTable<Level> = {
     'wall-outside': (level, model) => wall(level, model)?.outside,
     'wall-u': (level, model) => {
       const walls = level.given.walls?.value;
-      return walls === undefined || wall(level, model) === undefined ? undefined : conductanceOf(walls);
+      return walls === undefined || wall(level, model) === undefined ? undefined : conductanceOf(walls, airFilms(model));
     },
     // Only a floor over open air under the house is asked to keep heat.
     'floor-r': (level, model) => {

@@ -217,8 +217,8 @@ export const UNITS: readonly Unit[] = [
     words: ['Btu/hft2F'],
   },
   // Heat through something for each degree; computed, never written.
-  { unit: 'W/K', dimension: 'transfer', factor: 1, system: 'metric', words: [] },
-  { unit: 'Btu/hF', dimension: 'transfer', factor: BTU / ((3600 * 5) / 9), system: 'feet', words: [] },
+  { unit: 'W/K', dimension: 'transfer', factor: 1, system: 'metric', words: ['W/K'] },
+  { unit: 'Btu/hF', dimension: 'transfer', factor: BTU / ((3600 * 5) / 9), system: 'feet', words: ['Btu/hF'] },
 ];
 
 /** Money signs and codes, with the unit that literals carry. All are counted in hundredths. */

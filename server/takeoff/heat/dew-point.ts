@@ -6,7 +6,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Assembly } from '#model/model';
 import type { Model } from '#model/resolve';
 import { assemblyFigures, layerResistance } from '../assembly.ts';
-import { films } from '../conventions.ts';
+import { airFilms } from '../conventions.ts';
 import { isPanel, layersOf } from '../measure/layers.ts';
 
 type Temperature = Quantity<'temperature'>;
@@ -45,13 +45,15 @@ export function dewPoint(inside: Temperature, humidity: Quantity<'number'>): Tem
  * Between the framing, where insulation keeps the sheathing coldest. Undefined where the plan gives no humidity or no average
  * of the cold months, where the wall has no filled framing with something outside of it, or where insulation tells no R.
  */
-export function screenedWall(assembly: Assembly, { plan }: Model): Screened | undefined {
+export function screenedWall(assembly: Assembly, model: Model): Screened | undefined {
+  const { plan } = model;
+  const films = airFilms(model);
   const indoors = plan?.given.indoors?.value;
   const mean = plan?.given.outdoors?.value.mean;
   if (indoors?.humidity === undefined || mean === undefined || assembly.given.for?.value !== 'wall') return undefined;
   const { main, after } = layersOf(assembly);
   const [surface] = after;
-  const { between, unknown } = assemblyFigures(assembly);
+  const { between, unknown } = assemblyFigures(assembly, films);
   if (main === undefined || isPanel(main) || main.deeper['filled with'] === undefined || surface === undefined) return undefined;
   if (unknown.resistance.length > 0 || !(between.value > 0) || !(indoors.humidity.value > 0)) return undefined;
   const beyond = total('R outside of it', 'resistance', [films.outside, ...after.flatMap((layer) => layerResistance(layer))]);

@@ -8,12 +8,13 @@ import { levelShape } from '#model/facts/level';
 import type { Assembly, ElementOf, Foundation, Level, Opening, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { assemblyFigures } from '../assembly.ts';
-import { films, framingCounts } from '../conventions.ts';
+import { airFilms, type Films, framingCounts, slabEdges } from '../conventions.ts';
 import { insulationOf, isBare } from '../insulation.ts';
 import { withSlopes } from '../measure/ceiling.ts';
 import { netOf, openingsOf } from '../measure/openings.ts';
 import { rimHeight } from '../measure/rim.ts';
 import { roofFigures } from '../measure/roof-figures.ts';
+import { type Buried, buriedBasement } from './in-earth.ts';
 import { edgeLoss } from './slab-edge.ts';
 
 type Area = Quantity<'area'>;
@@ -45,8 +46,8 @@ const lessSkylights = form('ceiling net of skylights', 'ceiling − skylights', 
 const manyOf = form('openings', 'count × area', (count = 0, area = 0) => count * area);
 
 /** U of an assembly with its air films; undefined where a layer that insulates does not tell its R. */
-export function conductanceOf(assembly: Assembly): U | undefined {
-  const { resistance, unknown } = assemblyFigures(assembly);
+export function conductanceOf(assembly: Assembly, films: Films): U | undefined {
+  const { resistance, unknown } = assemblyFigures(assembly, films);
   return unknown.resistance.length > 0 || !(resistance.value > 0) ? undefined : measure('conductance', throughAll, resistance);
 }
 
@@ -54,7 +55,7 @@ export function conductanceOf(assembly: Assembly): U | undefined {
 export function envelopeOf(level: Level, model: Model): Envelope | undefined {
   const around = [model.list('level'), model.list('roof'), model.list('foundation'), model.list('crawl')] as const;
   const rooms = roomsByLevel(model.list('room')).get(level) ?? [];
-  const reads = [...around, ...rooms, framingCounts(model)];
+  const reads = [...around, ...rooms, model.rows('convention'), model.plan];
   const before = kept.get(level);
   if (before !== undefined && sameList(before.reads, reads)) return before.envelope;
   const envelope = made(level, rooms, model);
@@ -76,6 +77,7 @@ function roomsByLevel(rooms: readonly Room[]): ReadonlyMap<Level, readonly Room[
 }
 
 interface Sides {
+  readonly films: Films;
   readonly parts: Quantity<'transfer'>[];
   readonly without: string[];
 }
@@ -84,17 +86,18 @@ function made(level: Level, rooms: readonly Room[], model: Model): Envelope | un
   const shape = levelShape(level);
   if (shape === undefined) return undefined;
   const { height, walls } = level.given;
-  const sides: Sides = { parts: [], without: [] };
+  const sides: Sides = { films: airFilms(model), parts: [], without: [] };
   const held = rooms.flatMap((each) => openingsOf(each).filter(({ outside }) => outside));
   const skylights = held.filter(({ type }) => isSkylight(type));
   const inWalls = held.filter(({ type }) => !isSkylight(type));
   const below = groundUnder(level, model);
+  const buried = level.given.basement === undefined ? undefined : buriedBasement(level, inWalls, below.foundation, model);
   if (height === undefined) sides.without.push('walls (no height)');
   else {
     const gross = measure('area', surface, shape.perimeter, height.value);
     const net = netOf(gross, inWalls).net;
-    if (walls !== undefined) through('outside wall', net, walls.value, sides);
-    else if (level.given.basement !== undefined) basementWall(net, below.foundation, sides);
+    if (buried !== undefined) inEarth(buried, sides);
+    else if (walls !== undefined) through('outside wall', net, walls.value, sides);
     else sides.without.push('walls (made of nothing yet)');
   }
   const types = new Map<Opening, Area[]>();
@@ -116,8 +119,10 @@ function made(level: Level, rooms: readonly Room[], model: Model): Envelope | un
   );
   under(level, shape.area, shape.perimeter, below, model, sides);
   if (below.slab === undefined) rimOf(level, shape.perimeter, model, sides);
+  const { parts, without } = sides;
   return {
-    ...sides,
+    parts,
+    without,
     volume: height === undefined ? undefined : measure('volume', room, shape.area, height.value),
   };
 }
@@ -143,7 +148,7 @@ function pass(label: string, conductance: U, area: Area, { parts }: Sides): void
 
 /** Where what insulates tells its R and a thin layer does not, it passes as if that layer were none, and the layer is named. */
 function through(label: string, area: Area, assembly: Assembly, sides: Sides): void {
-  const { resistance, unknown } = assemblyFigures(assembly);
+  const { resistance, unknown } = assemblyFigures(assembly, sides.films);
   const silent = [...new Set(unknown.resistance)];
   const insulation = silent.length === 0 ? undefined : insulationOf(assembly);
   if (!(resistance.value > 0) || (silent.length > 0 && (insulation === undefined || isBare(insulation)))) {
@@ -154,15 +159,12 @@ function through(label: string, area: Area, assembly: Assembly, sides: Sides): v
   pass(label, measure('conductance', throughAll, resistance), area, sides);
 }
 
-/** Earth is not counted, which makes the loss greater than it is. */
-function basementWall(area: Area, foundation: Foundation | undefined, sides: Sides): void {
-  const insulated = foundation?.given.insulated?.value;
-  if (insulated === undefined) {
-    sides.without.push('basement wall (no insulation given)');
-    return;
-  }
-  const resistance = measure('resistance', covered, films.wall, ...insulated.map(({ value }) => value.insulates));
-  pass('basement wall', measure('conductance', throughAll, resistance), area, sides);
+/** Walls of a basement above the ground and in it, and its floor. */
+function inEarth({ above, wall, floor, without }: Buried, sides: Sides): void {
+  if (above !== undefined) pass('basement wall above the ground', above.conductance, above.area, sides);
+  if (wall !== undefined) pass('basement wall in the earth', wall.conductance, wall.area, sides);
+  if (floor !== undefined) pass('basement floor', floor.conductance, floor.area, sides);
+  sides.without.push(...without);
 }
 
 /** A ceiling loses heat where a roof stands over its level; where no roof says what it covers, over the last level. */
@@ -204,18 +206,17 @@ function groundUnder(level: Level, model: Model): Ground {
 
 /** A floor over a crawl space or open air passes heat as if it stood in the air outside; a slab passes it along its edge. */
 function under(level: Level, area: Area, perimeter: Quantity<'length'>, ground: Ground, model: Model, sides: Sides): void {
-  if (level.given.basement !== undefined) {
-    sides.without.push('basement floor (in the earth)');
-    return;
-  }
+  if (level.given.basement !== undefined) return;
   if (ground.slab !== undefined) {
-    sides.parts.push(edgeLoss(ground.slab, perimeter));
+    const edge = edgeLoss(ground.slab, perimeter, slabEdges(model));
+    if (edge === undefined) sides.without.push('edge of the slab (no table)');
+    else sides.parts.push(edge);
     return;
   }
   const insulated = ground.crawl?.given.insulated?.value;
   const height = ground.foundation?.given.wall?.value.size.right;
   if (ground.crawl?.given.vents === undefined && insulated !== undefined && height !== undefined) {
-    const resistance = measure('resistance', covered, films.wall, ...insulated.map(({ value }) => value.insulates));
+    const resistance = measure('resistance', covered, sides.films.level, ...insulated.map(({ value }) => value.insulates));
     const walls = measure('area', surface, perimeter, height);
     pass('wall of the crawl space', measure('conductance', throughAll, resistance), walls, sides);
     return;

@@ -6,7 +6,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import { levelShape } from '#model/facts/level';
 import { roomShape, roomSlope } from '#model/facts/room';
 import type { Goods, Level, Roof, Room } from '#model/model';
-import { insulatesOf, resistanceSize, thicknessOf } from '../goods.ts';
+import { inSpace, insulatesOf, resistanceSize, thicknessOf } from '../goods.ts';
 import type { Portion, Where } from '../lines.ts';
 import { depthMissing, sizeMissing, spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
@@ -99,7 +99,12 @@ export function ceilingLayer(layer: Layer, area: Area, where: Where, findings: F
   if (isFrame(layer))
     return filled === undefined
       ? []
-      : [portion('ceiling-insulation-area', where, area, { goods: filled.value, depth: thicknessOf(goods) })];
+      : [
+          portion('ceiling-insulation-area', where, area, {
+            goods: inSpace(filled.value, layer.deeper.at?.value, thicknessOf(goods)),
+            depth: thicknessOf(goods),
+          }),
+        ];
   switch (laidOf(goods)) {
     case 'loose': {
       const depth = looseDepth(goods);

@@ -2,7 +2,9 @@
 import type { Finding } from '#kit/finding';
 import { form, measure } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
+import type { StairCounts } from '../conventions.ts';
 import type { Portion } from '../lines.ts';
+import { postPortion } from './piers.ts';
 import { asSize, counted, type Measured, portion } from './portion.ts';
 import { piecesAlong, rectangle } from './runs.ts';
 import { deckSteps } from './stair.ts';
@@ -14,14 +16,15 @@ const joistLength = form(
 );
 const two = counted('rim and ledger', 2);
 
-export function measureDeck(deck: ElementOf<'deck'>): Measured {
-  const { size, joists, posts, piers, boards, rails } = deck.given;
+export function measureDeck(deck: ElementOf<'deck'>, counts: StairCounts): Measured {
+  const { size, joists, posts, piers, boards, rails, high } = deck.given;
   const where = { element: deck.slot };
   const portions: Portion[] = [];
   if (size !== undefined) {
     const { left: along, right: out } = size.value;
     const area = rectangle(along, out);
     portions.push(portion('deck-area', where, area));
+    if (deck.given.freestanding === undefined) portions.push(portion('ledger-length', where, along));
     if (joists !== undefined) {
       const count = piecesAlong(along, joists.value.at);
       portions.push(
@@ -32,19 +35,19 @@ export function measureDeck(deck: ElementOf<'deck'>): Measured {
             { count: two, length: along },
           ],
         }),
-        portion('deck-joist-count', where, count),
+        portion('deck-joist-count', where, count, { sizes: [joists.value.size] }),
       );
     }
     if (boards !== undefined) portions.push(portion('deck-board-area', where, area, { goods: boards.value }));
   }
   if (posts !== undefined)
-    portions.push(portion('deck-post-count', where, counted('posts', posts.value.count), { sizes: [posts.value.size] }));
+    portions.push(postPortion('deck-post-count', posts.value, posts.deeper.long?.value ?? high?.value, where));
   if (piers !== undefined)
     portions.push(
       portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }),
     );
   if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));
   const findings: Finding[] = [];
-  portions.push(...deckSteps(deck, where, findings));
+  portions.push(...deckSteps(deck, where, counts, findings));
   return { portions, findings };
 }

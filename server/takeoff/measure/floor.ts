@@ -8,7 +8,7 @@ import { spansAcross } from '#kit/shapes/spans-across';
 import { levelShape } from '#model/facts/level';
 import { type FloorShape, isRectangular } from '#model/floor-shape';
 import type { Goods, Level } from '#model/model';
-import { thicknessOf } from '../goods.ts';
+import { inSpace, thicknessOf } from '../goods.ts';
 import type { Faces, Pieces, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
 import { flatFaces } from './faces.ts';
@@ -79,7 +79,12 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
   portions.push(portion('rim-length', where, shape.perimeter, { sizes: layer.value.sizes }));
   const filled = layer.deeper['filled with'];
   if (filled !== undefined)
-    portions.push(portion('floor-insulation-area', where, shape.area, { goods: filled.value, depth: thicknessOf(layer.value) }));
+    portions.push(
+      portion('floor-insulation-area', where, shape.area, {
+        goods: inSpace(filled.value, spacing, thicknessOf(layer.value)),
+        depth: thicknessOf(layer.value),
+      }),
+    );
   return portions;
 }
 

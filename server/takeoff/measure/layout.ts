@@ -10,7 +10,6 @@ import { contains, isSlanted, type Outline } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
-import { WIDEST_PARTITION } from '../conventions.ts';
 import { sameQuantity } from '../same.ts';
 
 export type Wall = ElementOf<'wall'>;
@@ -59,8 +58,11 @@ const shared = form(
     Math.min(start + length, otherStart + otherLength) - Math.max(start, otherStart),
 );
 
-/** `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names. */
-export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly Wall[]): Layout {
+/**
+ * `rooms` are those of the level, in plan order; `walls` the inside walls that the plan names; rooms further apart than
+ * `widest` (base units) have no single wall between them.
+ */
+export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly Wall[], widest: number): Layout {
   const placed = rooms.filter((room) => room.given.at !== undefined && roomShape(room) !== undefined);
   const open = new Map<Slot, Quantity<'length'>[]>();
   const faces = new Map<Slot, Face[]>();
@@ -82,7 +84,7 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     return assembly;
   };
   const regions = placed.map(regionOf);
-  for (const { first, second, looks, at, from, to, gap } of allFacings(regions, WIDEST_PARTITION)) {
+  for (const { first, second, looks, at, from, to, gap } of allFacings(regions, widest)) {
     const one = placed[first]!;
     const other = placed[second]!;
     const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
@@ -92,26 +94,24 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
   }
-  for (const [first, second, length, gap] of slantedStretches(regions)) {
+  for (const [first, second, length, gap] of slantedStretches(regions, widest)) {
     const [one, other] = [placed[first]!, placed[second]!];
     const long = constant('slanted stretch between the rooms', length, 'length');
     const assembly = between(one, other, long, gap === 0);
     if (assembly !== undefined) slanted.push({ assembly, length: long, pairs: [[one.slot, other.slot]], outside: 0, inside: 2 });
   }
-  const runs = [...runsOf(stretches, levelShape(level)?.outline), ...slanted];
+  const runs = [...runsOf(stretches, levelShape(level)?.outline, widest), ...slanted];
   return { placed: placed.length > 0, runs, faces, open };
 }
 
 /** Each wall between slanted sides by itself: the numbers of its rooms, its length, and how thick it is. */
-function slantedStretches(regions: readonly Outline[]): readonly (readonly [number, number, number, number])[] {
+function slantedStretches(regions: readonly Outline[], widest: number): readonly (readonly [number, number, number, number])[] {
   const slanting = regions.flatMap((region, index) => (isSlanted(region) ? [index] : []));
   return slanting.flatMap((first, nth) =>
     slanting
       .slice(nth + 1)
       .flatMap((second) =>
-        slantedFacings(regions[first]!, regions[second]!, WIDEST_PARTITION).map(
-          ({ length, gap }) => [first, second, length, gap] as const,
-        ),
+        slantedFacings(regions[first]!, regions[second]!, widest).map(({ length, gap }) => [first, second, length, gap] as const),
       ),
   );
 }
@@ -171,7 +171,7 @@ function parts(wall: Wall, one: Slot, other: Slot): boolean {
 }
 
 /** Stretches in one line that only a crossing wall parts are one wall; the crossing belongs to it. */
-function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+function runsOf(stretches: readonly Stretch[], outline: Outline | undefined, widest: number): readonly Run[] {
   const lines = new Map<Assembly, Map<string, Stretch[]>>();
   for (const stretch of stretches) {
     let ofMake = lines.get(stretch.assembly);
@@ -179,26 +179,26 @@ function runsOf(stretches: readonly Stretch[], outline: Outline | undefined): re
     const key = `${stretch.axis} ${stretch.low} ${stretch.high}`;
     addTo(ofMake, key, stretch);
   }
-  return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline));
+  return [...lines.values()].flatMap((ofMake) => [...ofMake.values()]).flatMap((line) => runsIn(line, outline, widest));
 }
 
-function runsIn(line: readonly Stretch[], outline: Outline | undefined): readonly Run[] {
+function runsIn(line: readonly Stretch[], outline: Outline | undefined, widest: number): readonly Run[] {
   const runs: Run[] = [];
   let run: Stretch[] = [];
   let end = Number.NEGATIVE_INFINITY;
   for (const stretch of [...line].sort((a, b) => a.from - b.from)) {
-    if (run.length > 0 && stretch.from - end > WIDEST_PARTITION) {
-      runs.push(joined(run, outline));
+    if (run.length > 0 && stretch.from - end > widest) {
+      runs.push(joined(run, outline, widest));
       run = [];
       end = Number.NEGATIVE_INFINITY;
     }
     run.push(stretch);
     end = Math.max(end, stretch.to);
   }
-  return run.length === 0 ? runs : [...runs, joined(run, outline)];
+  return run.length === 0 ? runs : [...runs, joined(run, outline, widest)];
 }
 
-function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
+function joined(line: readonly Stretch[], outline: Outline | undefined, widest: number): Run {
   const first = line[0]!;
   const lengths: Quantity<'length'>[] = [];
   let end = first.from;
@@ -212,7 +212,7 @@ function joined(line: readonly Stretch[], outline: Outline | undefined): Run {
     const point = first.axis === 'x' ? { x: along, y: middle } : { x: middle, y: along };
     return outline !== undefined && !contains(outline, point);
   };
-  const outside = [first.from - WIDEST_PARTITION, end + WIDEST_PARTITION].filter(meets).length;
+  const outside = [first.from - widest, end + widest].filter(meets).length;
   return {
     assembly: first.assembly,
     length: lengths.length === 1 ? lengths[0]! : total('wall in one line', 'length', lengths),

@@ -38,13 +38,20 @@ export function pierPortions({ foundation, where }: Ground): readonly Portion[] 
         );
     }
   }
-  if (posts !== undefined) portions.push(postPortion(posts.value, where));
+  if (posts !== undefined) portions.push(postPortion('post-count', posts.value, posts.deeper.long?.value, where));
   if (beam !== undefined) portions.push(...beamPortions(beam.value, where));
   return portions;
 }
 
-export function postPortion({ count, size }: { readonly count: number; readonly size: Literal }, where: Where): Portion {
-  return portion('post-count', where, counted('posts', count), { sizes: [size] });
+/** Posts of a length told are cut out of longer ones; of others one is bought for each. */
+export function postPortion(
+  by: 'post-count' | 'deck-post-count',
+  { count, size }: { readonly count: number; readonly size: Literal },
+  long: Quantity<'length'> | undefined,
+  where: Where,
+): Portion {
+  const posts = counted('posts', count);
+  return portion(by, where, posts, { sizes: [size], pieces: long === undefined ? undefined : [{ count: posts, length: long }] });
 }
 
 /** Each ply as long as the beam; one without a length is not counted. */
@@ -66,7 +73,7 @@ export function underRoof({ given: { posts, beam, piers } }: Roof, where: Where)
       portion('pier-volume', where, measure('volume', round, count, left, right)),
     );
   }
-  if (posts !== undefined) portions.push(postPortion(posts.value, where));
+  if (posts !== undefined) portions.push(postPortion('post-count', posts.value, posts.deeper.long?.value, where));
   if (beam !== undefined) portions.push(...beamPortions(beam.value, where));
   return portions;
 }

@@ -4,7 +4,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
-import type { Portion, Where } from '../lines.ts';
+import type { Literal, Portion, Where } from '../lines.ts';
 import { bayWithoutRoof, overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
@@ -15,6 +15,7 @@ import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
 import { countsOverSlanted } from './roof-slanted.ts';
 import { rectangle } from './runs.ts';
+import { atticPortions } from './vents.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
@@ -43,6 +44,7 @@ export function measureRoof(
     ...framePortions(roof, figures, where, findings),
     ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
+    ...atticPortions(roof, figures.ridge !== undefined && figures.ridge.value > 0, where),
     ...gablePortions(roof, figures, where, counts),
   ];
   return { portions, findings };
@@ -122,7 +124,7 @@ const soffitArea = form('soffit', 'length × overhang', (length = 0, out = 0) =>
 
 export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
   const { ridge, hips, valleys, eaves, rakes, eavesOut, rakesOut } = figures;
-  const { gutters, leaders, soffit } = roof.given;
+  const { gutters, leaders, soffit, fascia } = roof.given;
   const round = rakes.value === 0 ? eaves : measure('length', edges, eaves, rakes);
   const portions: Portion[] = [];
   if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
@@ -132,7 +134,7 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
   if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
   if (figures.form === 'shed') portions.push(portion('high-edge-length', where, eaves));
-  portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round));
+  portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round, { sizes: sizesOf(fascia) }));
   const goods = soffit === undefined ? {} : { goods: soffit.value };
   if (soffit === undefined || !isNothing(soffit.value)) {
     if (eavesOut.value > 0)
@@ -144,10 +146,14 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
     figures,
     (gutters?.value ?? []).map(({ value }) => value),
   );
-  if (guttered !== undefined) portions.push(portion('gutter-length', where, guttered));
+  if (guttered !== undefined) portions.push(portion('gutter-length', where, guttered, { sizes: sizesOf(gutters?.deeper.size) }));
   if (leaders !== undefined && leaders.value > 0)
-    portions.push(portion('leader-count', where, counted('leaders', leaders.value)));
+    portions.push(portion('leader-count', where, counted('leaders', leaders.value), { sizes: sizesOf(leaders.deeper.size) }));
   return portions;
+}
+
+function sizesOf(size: { readonly value: Literal } | undefined): readonly Literal[] | undefined {
+  return size === undefined ? undefined : [size.value];
 }
 
 /** The eaves named; sides without an eave have no gutter. */

@@ -3,7 +3,7 @@
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
-import type { Roof, Room } from '#model/model';
+import type { Goods, Roof, Room } from '#model/model';
 import { vaultPitch } from './ceiling.ts';
 import type { Face, Layout } from './layout.ts';
 import { type Held, openingsOf } from './openings.ts';
@@ -19,6 +19,8 @@ export interface RoomContext {
   readonly faces: readonly Face[];
   /** Of the roof that its ceiling goes up with. */
   readonly pitch: Quantity<'slope'> | undefined;
+  /** What trims the openings of its level. */
+  readonly casing: Goods | undefined;
 }
 
 /** The rooms of a plan, and which openings of others lead to each. */
@@ -42,7 +44,13 @@ export function roomsOf(list: readonly Room[]): Rooms {
   return { list, order: new Map(list.map((room, index) => [room.slot, index])), leading };
 }
 
-export function roomContext(room: Room, rooms: Rooms, layout: Layout, vault: Roof | undefined): RoomContext {
+export function roomContext(
+  room: Room,
+  rooms: Rooms,
+  layout: Layout,
+  vault: Roof | undefined,
+  casing: Goods | undefined,
+): RoomContext {
   const incoming = (rooms.leading.get(room.slot) ?? []).filter(({ from, opening }) => !tells(room, from.slot, opening));
   return {
     finishes: finishChain(room, rooms),
@@ -51,6 +59,7 @@ export function roomContext(room: Room, rooms: Rooms, layout: Layout, vault: Roo
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
     pitch: vault === undefined ? undefined : vaultPitch(vault),
+    casing,
   };
 }
 

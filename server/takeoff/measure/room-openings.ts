@@ -34,7 +34,8 @@ export function openingPortions(room: Room, context: RoomContext, where: Where):
   if (flashing.length > 0) portions.push(portion('flashing-length', at, total('flashing', 'length', flashing)));
   const bare = isBare(context);
   const trim = held.flatMap((opening) => (opening.outside && bare ? [] : trimOf(opening)));
-  if (trim.length > 0) portions.push(portion('opening-trim-length', at, total('trim', 'length', trim)));
+  if (trim.length > 0)
+    portions.push(portion('opening-trim-length', at, total('trim', 'length', trim), { goods: context.casing }));
   return portions;
 }
 

@@ -2,7 +2,7 @@
 import { form, measure, type Quantity } from '#kit/quantity';
 import { type Part, stairFacts, walkedDepth } from '#model/facts/stair';
 import type { Goods, Stair } from '#model/model';
-import { landingSpacing } from '../conventions.ts';
+import type { StairCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { counted, portion } from './portion.ts';
 import { piecesAlong, rectangle } from './runs.ts';
@@ -44,11 +44,12 @@ export function turnPortions(
   treads: Goods | undefined,
   outside: boolean,
   where: Where,
+  counts: StairCounts,
 ): readonly Portion[] {
   const frameBy = outside ? 'step-landing-frame-length' : 'stair-landing-frame-length';
   if (part.kind === 'landing') {
     const { left: depth, right: across } = part.size;
-    const count = piecesAlong(across, landingSpacing);
+    const count = piecesAlong(across, counts.landingSpacing);
     const pieces = [
       { count, length: depth },
       { count: two, length: across },

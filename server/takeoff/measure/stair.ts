@@ -4,7 +4,7 @@ import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import { stairFacts, stairParts } from '#model/facts/stair';
 import type { ElementOf, Goods, Stair } from '#model/model';
-import { outsideTread, stringerSpacing } from '../conventions.ts';
+import type { StairCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { sizeMissing, turnMisfit } from '../problems.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
@@ -51,10 +51,11 @@ interface Flight {
   readonly width: Length;
   readonly nosing: Length;
   readonly stringers: Count | undefined;
+  readonly spacing: Length;
   readonly goods: { readonly stringer: Goods | undefined; readonly tread: Goods | undefined };
 }
 
-export function measureStair(stair: Stair): Measured {
+export function measureStair(stair: Stair, counts: StairCounts): Measured {
   const { given } = stair;
   const { rise, risers } = stairFacts(stair);
   const tread = given.tread?.value;
@@ -79,6 +80,7 @@ export function measureStair(stair: Stair): Measured {
     width,
     nosing: given.nosing?.value ?? noNosing,
     stringers: count === undefined ? undefined : counted('stringers', count),
+    spacing: counts.stringerSpacing,
     goods: { stringer: of, tread: given.treads?.value },
   };
   const level = given.from?.value.slot;
@@ -107,7 +109,7 @@ export function measureStair(stair: Stair): Measured {
     if (part.kind === 'straight') continue;
     number += 1;
     const at = inPart(where, `turn ${number}`);
-    portions.push(...turnPortions(part, width, closed ? { boards } : undefined, whole.goods.tread, isOutside, at));
+    portions.push(...turnPortions(part, width, closed ? { boards } : undefined, whole.goods.tread, isOutside, at, counts));
     if (part.kind === 'winders') portions.push(...winderTreads(part, isOutside, width, at));
     const rail = railed ? turnRail(stair, part) : undefined;
     if (rail !== undefined) portions.push(portion(isOutside ? 'step-rail-length' : 'stair-rail-length', at, rail));
@@ -122,7 +124,7 @@ function flightOf(whole: Flight, risers: number): Flight {
 }
 
 /** Steps of a deck that no stair tells of. */
-export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Finding[]): readonly Portion[] {
+export function deckSteps(deck: ElementOf<'deck'>, where: Where, counts: StairCounts, findings: Finding[]): readonly Portion[] {
   const { steps, high } = deck.given;
   if (steps === undefined || steps.value < 1) return [];
   const width = steps.deeper.wide?.value;
@@ -133,10 +135,11 @@ export function deckSteps(deck: ElementOf<'deck'>, where: Where, findings: Findi
   const flight: Flight = {
     rise: high.value,
     risers: counted('risers', steps.value),
-    tread: outsideTread,
+    tread: counts.outsideTread,
     width,
     nosing: noNosing,
     stringers: undefined,
+    spacing: counts.stringerSpacing,
     goods: { stringer: undefined, tread: deck.given.boards?.value },
   };
   return outside(flight, inPart(where, 'steps'));
@@ -154,7 +157,7 @@ function outside(flight: Flight, where: Where): readonly Portion[] {
 }
 
 function stringers(by: 'stair-stringer-length' | 'step-stringer-length', flight: Flight, where: Where): Portion {
-  const count = flight.stringers ?? measure('number', spacesAndOne, flight.width, stringerSpacing);
+  const count = flight.stringers ?? measure('number', spacesAndOne, flight.width, flight.spacing);
   const length = measure('length', withEnds, slopeLength(flight), flight.tread);
   return portion(by, where, measure('length', lengthOfAll, count, length), {
     goods: flight.goods.stringer,

@@ -3,7 +3,7 @@
 import { type Finding, finding } from '#kit/finding';
 import type { Quantity } from '#kit/quantity';
 import type { Assembly } from '#model/model';
-import { thicknessOf } from '../goods.ts';
+import { inSpace, thicknessOf } from '../goods.ts';
 import type { Faces, Measure, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
@@ -86,7 +86,7 @@ export function fillingOf(layer: Layer, { where, area }: Pick<Stretch, 'where' |
     portion('wall-insulation-area', where, area.net, {
       gross: area.gross,
       openings: area.openings,
-      goods: filled.value,
+      goods: inSpace(filled.value, layer.deeper.at?.value, thicknessOf(layer.value)),
       depth: thicknessOf(layer.value),
     }),
   ];

@@ -6,8 +6,8 @@ import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Level } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
-import { actualSize } from '../goods.ts';
-import type { Faces, Portion, Where } from '../lines.ts';
+import { actualSize, sizeText } from '../goods.ts';
+import type { Faces, Literal, Pieces, Portion, Where } from '../lines.ts';
 import { heightMissing, spacingMissing } from '../problems.ts';
 import { sideFaces } from './faces.ts';
 import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
@@ -42,6 +42,8 @@ const headerLength = form(
   'count × pieces side by side × (opening + bearing)',
   (count = 0, plies = 0, width = 0, bearing = 0) => count * plies * (width + bearing),
 );
+const headerPieces = form('pieces of headers', 'count × pieces side by side', (count = 0, plies = 0) => count * plies);
+const headerPiece = form('length of a piece', 'opening + bearing', (width = 0, bearing = 0) => width + bearing);
 const headers = form('headers', 'the headers, added', (...lengths) => lengths.reduce((sum, length) => sum + length, 0));
 const withRim = form('height outside', 'height + height of the rim', (height = 0, rim = 0) => height + rim);
 const openingCount = form('openings', 'the openings, added', (...counts) => counts.reduce((sum, count) => sum + count, 0));
@@ -76,13 +78,15 @@ export function measureWalls(
   const upright = { where, area, length, height: studLength(height, main, counts), faces };
   const stretch: Stretch = rim === undefined ? upright : { ...upright, outside: measure('length', withRim, height, rim) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
-  else if (main !== undefined) portions.push(...framing(main, shape, length, height, held, crossings, counts, where, findings));
+  else if (main !== undefined)
+    portions.push(...framing(main, level, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));
   return { portions, findings };
 }
 
 function framing(
   main: Layer,
+  level: Level,
   shape: FloorShape,
   length: Quantity<'length'>,
   height: Quantity<'length'>,
@@ -121,12 +125,36 @@ function framing(
   portions.push(
     portion('wall-plate-length', where, measure('length', plateLength, counts.plates, length), { sizes: main.value.sizes }),
   );
-  const parts = held.flatMap(({ type, count, width }) => {
+  return [...portions, ...headerPortions(level, held, counts, where)];
+}
+
+interface Headers {
+  readonly sizes: readonly Literal[] | undefined;
+  readonly lengths: Quantity<'length'>[];
+  readonly pieces: Pieces[];
+}
+
+/** Headers by their size: that of the opening, else of the level; what says none is bought as header lumber of no size told. */
+function headerPortions(level: Level, held: readonly Held[], counts: FramingCounts, where: Where): readonly Portion[] {
+  const bySize = new Map<string, Headers>();
+  for (const { type, count, width } of held) {
     const clear = type?.given.rough?.value.left ?? width;
-    return clear === undefined ? [] : [measure('length', headerLength, count, counts.headerPlies, clear, counts.headerBearing)];
-  });
-  if (parts.length > 0) portions.push(portion('wall-header-length', where, measure('length', headers, ...parts)));
-  return portions;
+    if (clear === undefined) continue;
+    const told = (type?.given.header ?? level.given.headers)?.value;
+    const plies = told?.plies === undefined ? counts.headerPlies : counted('pieces side by side', told.plies);
+    const key = told === undefined ? '' : sizeText(told.size);
+    let list = bySize.get(key);
+    if (list === undefined)
+      bySize.set(key, (list = { sizes: told === undefined ? undefined : [told.size], lengths: [], pieces: [] }));
+    list.lengths.push(measure('length', headerLength, count, plies, clear, counts.headerBearing));
+    list.pieces.push({
+      count: measure('number', headerPieces, count, plies),
+      length: measure('length', headerPiece, clear, counts.headerBearing),
+    });
+  }
+  return [...bySize.values()].map(({ sizes, lengths, pieces }) =>
+    portion('wall-header-length', where, measure('length', headers, ...lengths), { sizes, pieces }),
+  );
 }
 
 function cornersOf({ square, outside, inside, outline }: FloorShape): { readonly square: number; readonly slanted: number } {

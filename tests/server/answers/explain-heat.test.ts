@@ -49,7 +49,7 @@ describe('what loses heat', () => {
     expect(parts(crawl).in).toEqual(['outside wall', 'ceiling', 'wall of the crawl space', 'rim of the floor']);
     expect(parts(crawl.replace('insulated R-15', 'vents 1/150')).in).toEqual(['outside wall', 'ceiling', 'floor']);
   });
-  test('over a basement no floor; its walls by their insulation, its floor in the earth named', () => {
+  test('over a basement no floor; its own walls and floor lose heat through the earth', () => {
     const cellar = `level cellar basement
   footprint 20' x 30'
   height 8'
@@ -60,8 +60,8 @@ foundation under cellar
 `;
     expect(parts(HOUSE + cellar).in).toEqual(['outside wall', 'rim of the floor']);
     const below = parts(HOUSE + cellar, 'cellar');
-    expect(below.in).toContain('basement wall');
-    expect(below.without).toContain('basement floor (in the earth)');
+    expect(below.in).toEqual(['basement wall in the earth', 'basement floor']);
+    expect(below.without).toContain('warmth of the earth (taken as cold as the air)');
   });
   test('a skylight lies in the ceiling, a door inside the house in nothing', () => {
     const lit = `${HOUSE}window sky 2' x 4', skylight, U 0.5

@@ -1,6 +1,7 @@
 // Weight of an assembly for each unit of its area, by plain arithmetic from weights of the test's own.
 import { expect, test } from 'vitest';
 import { assemblyFigures } from '#takeoff/assembly';
+import { airFilms } from '#takeoff/conventions';
 import { amount } from '#tests/support/amounts';
 import { planOf } from '#tests/support/plan';
 
@@ -18,7 +19,7 @@ material wool laid batts
 material silent laid sheets
 assembly a for wall
 ${layers}`);
-  const { weight: all, unknown } = assemblyFigures(model.list('assembly')[0]!);
+  const { weight: all, unknown } = assemblyFigures(model.list('assembly')[0]!, airFilms(model));
   return { all: amount(all, 'lb/sf'), unknown: unknown.weight };
 };
 

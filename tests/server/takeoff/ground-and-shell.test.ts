@@ -30,7 +30,7 @@ foundation perimeter under main
     expect(amount(plan.line('stem-wall-volume').net, 'cf')).toBeCloseTo((centre * 8 * 32) / 144, 6);
     expect(amount(plan.line('footing-bar-length', 'rebar').net, 'ft')).toBeCloseTo(2 * centre, 6);
     // 117 ft 4 in at 4 ft is 30 spaces, and as many bars where it closes.
-    expect(amount(plan.line('stem-wall-bar-length').net, 'ft')).toBeCloseTo((30 * 32) / 12, 6);
+    expect(amount(plan.line('stem-wall-bar-length', 'rebar').net, 'ft')).toBeCloseTo((30 * 32) / 12, 6);
   });
 
   test('dug, filled, hauled: nothing is lost', () => {
@@ -158,7 +158,7 @@ test('a floor: joists over the short way, one more than the spaces, with rim, de
   expect([amount(joists.net, 'ft'), joists.pieces?.[0]?.count.value]).toEqual([25 * 28, 25]);
   expect(amount(plan.line('rim-length').net, 'ft')).toBe(120);
   expect(amount(plan.line('floor-deck-area', 'subfloor').net, 'sf')).toBe(896);
-  expect(plan.line('floor-insulation-area').item).toBe('r30-batt');
+  expect(plan.line('floor-insulation-area').item).toBe('r30-batt 15"');
   const across = planOf(`level main\n  footprint 28' x 32'\n  floor floor-2x10\n  joists run north-south\n`, {
     library: 'built-in',
   });

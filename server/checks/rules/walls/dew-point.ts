@@ -35,7 +35,7 @@ level main "Main floor"
   footprint 20' x 24'
   walls outer
 `,
-  reads: ({ model }) => [model.plan, model.list('level'), model.settings],
+  reads: ({ model }) => [model.plan, model.list('level'), model.rows('convention'), model.settings],
   run: ({ model }) =>
     model.list('level').flatMap(({ given: { walls, basement } }): readonly Finding[] => {
       // Where earth lies outside, the air's average says nothing.

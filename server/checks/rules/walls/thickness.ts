@@ -1,6 +1,7 @@
 // Assemblies whose layers do not add up to the thickness that they are drawn at.
 import { type Finding, finding, findingSort } from '#kit/finding';
 import { assemblyFigures } from '#takeoff/assembly';
+import { airFilms } from '#takeoff/conventions';
 import type { Check } from '../../check.ts';
 import { lengthText, namesText } from '../../show.ts';
 
@@ -32,7 +33,7 @@ export const thickness: Check = {
     model.list('assembly').flatMap((assembly): readonly Finding[] => {
       const drawn = assembly.given.thick;
       if (drawn === undefined) return [];
-      const { thickness: layers, unknown } = assemblyFigures(assembly);
+      const { thickness: layers, unknown } = assemblyFigures(assembly, airFilms(model));
       const closes = unknown.thickness.length === 0 ? layers.value === drawn.value.value : layers.value <= drawn.value.value;
       if (closes) return [];
       const without = unknown.thickness.length === 0 ? '' : namesText([...new Set(unknown.thickness)]);
