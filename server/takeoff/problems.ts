@@ -123,7 +123,7 @@ export const runsIntoNothing = findingSort<[what: string]>({
   code: 'takeoff/runs-into-nothing',
   severity: 'warning',
   say: (what) =>
-    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
+    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or hip with its hips meeting before the other slope, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
 });
 
 export const roofAboveRidge = findingSort<[what: string, main: string]>({

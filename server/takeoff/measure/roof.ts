@@ -11,6 +11,7 @@ import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
+import { gambrelFits } from './roof-gambrels.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
 import { countsOverSlanted } from './roof-slanted.ts';
@@ -49,6 +50,8 @@ export function measureRoof(
 }
 
 const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
+const AGAINST =
+  'a rectangle of its level that one wall of the storey bounds, with its ridge running square against that wall, and as a hip roof half as long as wide; else a single slope, flat, or parts with "size"';
 
 const SLANTED =
   'parts with sizes of their own: over slanted sides only flat roofs, single slopes and hip roofs without inward corners are counted (a bay is better given as "bay" of its level, with a roof "over bays of" it)';
@@ -60,19 +63,22 @@ function lackOf(roof: Roof): readonly Finding[] {
     return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
   if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
   const single = shape.value.form === 'shed' || shape.value.form === 'flat';
-  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined))
-    return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
+  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined)) {
+    const lacks = shape.value.form === 'gable' || shape.value.form === 'hip' ? AGAINST : ONE_PIECE;
+    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+  }
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
   const outline = outlineUnder(roof);
   if (outline !== undefined && !outline.square && !single && !countsOverSlanted(outline, shape.value.form))
     return [finding(sizeMissing, shape.place, roof.label, SLANTED)];
   if (shape.value.form === 'gambrel') {
-    const lacks =
-      outlineUnder(roof) === undefined
-        ? 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")'
-        : 'parts with sizes of their own: a gambrel is counted over a rectangle';
-    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+    const lacks = 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")';
+    const { upper, break: at } = shape.value;
+    const meet = outline !== undefined && upper !== undefined && at !== undefined && gambrelFits(outline, at.value);
+    return meet
+      ? [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)]
+      : [finding(sizeMissing, shape.place, roof.label, lacks)];
   }
   return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }
