@@ -5,7 +5,7 @@ import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
-import { bayWithoutRoof, overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
+import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
@@ -19,14 +19,8 @@ import { rectangle } from './runs.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it; `bareBays` whether bays of its level have no roof. */
-export function measureRoof(
-  roof: Roof,
-  counts: FramingCounts,
-  upper?: Level,
-  others: readonly Roof[] = [],
-  bareBays = false,
-): Measured {
+/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
+export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
   const whole = roofFigures(roof);
   if (whole === undefined) return { portions: [], findings: lackOf(roof) };
   const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
@@ -36,7 +30,6 @@ export function measureRoof(
   const findings: Finding[] = [];
   if (upper !== undefined)
     findings.push(finding(roofUnderStorey, roof.place, roof.label, roof.given.over?.value.label ?? '', upper.label));
-  if (bareBays) findings.push(finding(bayWithoutRoof, roof.place, roof.label, roof.given.over?.value.name ?? ''));
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
