@@ -216,7 +216,7 @@ export const roof = kind({
     beside: {
       takes: nameOf('level'),
       inHeader: true,
-      help: 'The storey that stands on part of the level: the roof covers the rest, a slope or flat, and runs up against its walls.',
+      help: 'The storey that stands on part of the level: the roof covers the rest, a slope, flat, or a gable or hip whose ridge runs square against it, and runs up against its walls.',
       example: 'beside upper',
     },
     into: {

@@ -5,7 +5,7 @@ import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type FramingCounts, framingCounts, stairCounts, widestPartition } from './conventions.ts';
 import { itemText } from './goods.ts';
-import { baysLackRoof, measureBayRoof } from './measure/bay-roof.ts';
+import { bayRoofMissing, baysLackRoof, measureBayRoof } from './measure/bay-roof.ts';
 import { measureCeiling } from './measure/ceiling.ts';
 import { measureCrawl } from './measure/crawl.ts';
 import { measureDeck } from './measure/deck.ts';
@@ -74,10 +74,10 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     }
     const upper = storeyUpon(each, model.list('level'));
     const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
-    const level = each.given.over?.value;
-    const bare = level !== undefined && baysLackRoof(level, model.list('roof'));
-    add(each, index, [each, counts, upper, bare, ...others], () => measureRoof(each, counts, upper, others, bare));
+    add(each, index, [each, counts, upper, ...others], () => measureRoof(each, counts, upper, others));
   }
+  for (const [index, each] of model.list('level').entries())
+    if (baysLackRoof(each, model.list('roof'), model.list('level'))) add(each, index, [each], () => bayRoofMissing(each));
   for (const [index, each] of model.list('deck').entries()) add(each, index, [each, steps], () => measureDeck(each, steps));
   for (const [index, each] of model.list('stair').entries()) add(each, index, [each, steps], () => measureStair(each, steps));
   for (const [index, each] of model.list('extra').entries()) add(each, index, [each], () => measureExtra(each));

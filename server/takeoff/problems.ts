@@ -39,11 +39,11 @@ export const bayMisfit = findingSort<[what: string, side: string]>({
     `The bay in the ${side} of "${what}" fits on no wall there, or its sides meet before its front, so it is not counted. "at" is how far it begins from the west or south end; twice its depth at 45 degrees must be less than its width.`,
 });
 
-export const bayWithoutRoof = findingSort<[roof: string, level: string]>({
+export const bayWithoutRoof = findingSort<[level: string]>({
   code: 'takeoff/bay-without-roof',
   severity: 'note',
-  say: (roof, level) =>
-    `The roof "${roof}" covers "${level}" without its bays, and nothing covers those. Give them one: "roof bay-top over bays of ${level}" with "shape hip 6:12"; or accept this where the eaves reach out over them.`,
+  say: (level) =>
+    `No roof covers the bays of "${level}": that of the house is counted without them. Give them one: "roof bay-top over bays of ${level}" with "shape hip 6:12"; or accept this where the eaves reach out over them, or they go on above.`,
 });
 
 export const slantedTrusses = findingSort<[what: string]>({
@@ -123,7 +123,7 @@ export const runsIntoNothing = findingSort<[what: string]>({
   code: 'takeoff/runs-into-nothing',
   severity: 'warning',
   say: (what) =>
-    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
+    `Where the roof "${what}" meets the slope that it runs into is not known, so it is not counted. It needs that roof with a pitch, a shape of its own (gable, or hip with its hips meeting before the other slope, or for a dormer also shed, flatter than the other), and a size along the wall by out from it, or its dormer.`,
 });
 
 export const roofAboveRidge = findingSort<[what: string, main: string]>({

@@ -36,8 +36,9 @@ function looksOf(from: Point, to: Point): Heading {
 export interface Along {
   readonly gap: number;
   readonly length: number;
-  /** The middle of the strip between them. */
+  /** The middle of the strip between them, and where its middle line begins and ends. */
   readonly middle: Point;
+  readonly ends: readonly [Point, Point];
 }
 
 /** Sides that differ by less than about a degree run alike. */
@@ -58,11 +59,12 @@ export function alongEachOther(one: LookingSide, other: LookingSide, reach: numb
   const gap = (out(a) + out(b)) / 2;
   const [from, to] = [Math.max(0, Math.min(along(a), along(b))), Math.min(length, Math.max(along(a), along(b)))];
   if (gap < -ROUNDING || gap > reach || !(to > from)) return undefined;
-  const half = (from + to) / 2;
+  const at = (far: number): Point => ({ x: one.from.x + x * far + (y * gap) / 2, y: one.from.y + y * far - (x * gap) / 2 });
   return {
     gap: Math.max(0, Math.round(gap)),
     length: Math.round(to - from),
-    middle: { x: one.from.x + x * half + (y * gap) / 2, y: one.from.y + y * half - (x * gap) / 2 },
+    middle: at((from + to) / 2),
+    ends: [at(from), at(to)],
   };
 }
 const ROUNDING = 4;

@@ -6,7 +6,7 @@ import { type BayGiven, bayAngle } from '#model/bays';
 import { bayMisfits } from '#model/facts/level';
 import type { Level, Roof } from '#model/model';
 import type { Where } from '../lines.ts';
-import { pitchMissing, sizeMissing } from '../problems.ts';
+import { bayWithoutRoof, pitchMissing, sizeMissing } from '../problems.ts';
 import type { Measured } from './portion.ts';
 import { edgePortions, layerPortions, nothingTaken } from './roof.ts';
 import type { RoofFigures } from './roof-figures.ts';
@@ -76,9 +76,15 @@ const rafterOf = form(
 const riseOf = form('rise', 'depth × pitch', (depth = 0, pitch = 0) => depth * pitch);
 const none = constant('overhang', 0, 'length');
 
-/** Whether a level has bays, and no roof says that it covers them. */
-export function baysLackRoof(level: Level, roofs: readonly Roof[]): boolean {
-  return level.given.bay.length > 0 && !roofs.some(({ given }) => given['over bays of']?.value === level);
+/** Whether a level has bays that no roof and no bay of a storey on it covers, in a plan that has roofs. */
+export function baysLackRoof(level: Level, roofs: readonly Roof[], levels: readonly Level[]): boolean {
+  if (level.given.bay.length === 0 || roofs.length === 0) return false;
+  if (roofs.some(({ given }) => given['over bays of']?.value === level)) return false;
+  return !levels.some(({ given }) => given.on?.value === level.slot && given.bay.length >= level.given.bay.length);
+}
+
+export function bayRoofMissing(level: Level): Measured {
+  return { portions: [], findings: [finding(bayWithoutRoof, level.given.bay[0]!.place, level.name)] };
 }
 
 export function measureBayRoof(roof: Roof): Measured {

@@ -5,12 +5,13 @@ import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Outline } from '#kit/shapes/outline';
 import { type Rectangle, rectanglesOf } from '#kit/shapes/region';
 import { spansAcross } from '#kit/shapes/spans-across';
-import { levelShape } from '#model/facts/level';
+import { levelBody, levelShape } from '#model/facts/level';
 import { type FloorShape, isRectangular } from '#model/floor-shape';
 import type { Goods, Level } from '#model/model';
 import { inSpace, thicknessOf } from '../goods.ts';
 import type { Faces, Pieces, Portion, Where } from '../lines.ts';
 import { spacingMissing } from '../problems.ts';
+import { bayJoists } from './bay-floor.ts';
 import { flatFaces } from './faces.ts';
 import { isFace, isFrame, isPanel, type Layer } from './layers.ts';
 import { laidOf, type Measured, portion } from './portion.ts';
@@ -66,7 +67,7 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
   const spacing = layer.deeper.at?.value;
   if (spacing === undefined) findings.push(finding(spacingMissing, layer.place, layer.value.name));
   else {
-    const pieces = joistPieces(level, shape, spacing);
+    const pieces = [...joistPieces(level, levelBody(level) ?? shape, spacing), ...bayJoists(level, spacing.value)];
     const each = pieces.map(({ count, length }) => measure('length', joistLength, count, length));
     const [only] = each;
     const all = each.length === 1 && only !== undefined ? only : measure('length', lengths, ...each);
@@ -90,7 +91,7 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
 
 /**
  * Joists run the short way unless the plan says which. A floor with corners inward is cut into rectangles: across the way
- * given, or else so that the longest joist is shortest, with joists the short way of each.
+ * given, or else so that the longest joist is shortest, with joists the short way of each. Bays have joists of their own.
  */
 function joistPieces(level: Level, shape: FloorShape, spacing: Quantity<'length'>): readonly Pieces[] {
   const given = level.given.joists?.value;

@@ -20,6 +20,7 @@ const shedWalls = form(
 );
 const oneGable = form('gable', 'span × (span ÷ 2 × pitch) ÷ 2', (span = 0, pitch = 0) => (span * span * pitch) / 4);
 const onAverage = form('height on average', 'two gables ÷ 2 ÷ span', (area = 0, span = 1) => area / 2 / span);
+const onLength = form('height on average', 'gables ÷ their length', (area = 0, length = 1) => (length > 0 ? area / length : 0));
 const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
@@ -34,9 +35,15 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, co
   const findings: Finding[] = [];
   const { gables, span, onPlan } = figures;
   const { gambrel } = figures;
+  // One gable, several of their own widths, or two alike.
+  const apart = onPlan !== undefined || gables.length === 1 || (gambrel !== undefined && figures.bySurface === true);
+  const length = apart ? total('length of the gables', 'length', gables) : measure('length', twoSpans, span);
   const height =
-    gambrel === undefined ? measure('length', half, figures.rise) : measure('length', onAverage, gambrel.gables, span);
-  const length = onPlan === undefined ? measure('length', twoSpans, span) : total('length of the gables', 'length', gables);
+    gambrel === undefined
+      ? measure('length', half, figures.rise)
+      : apart
+        ? measure('length', onLength, gambrel.gables, length)
+        : measure('length', onAverage, gambrel.gables, span);
   const stretch = { where: part, area: netOf(area, []), length, height };
   const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
   const { main } = layersOf(assembly);
@@ -45,7 +52,9 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, co
   if (closesRooms && main !== undefined && !isPanel(main)) portions.push(...fillingOf(main, stretch));
   const spacing = main?.deeper.at?.value;
   if (main !== undefined && !isPanel(main) && spacing !== undefined && (closesRooms || hasRafters(roof))) {
-    const pieces = onPlan === undefined ? twoAlike(figures, height, spacing, counts) : eachGable(figures, spacing, counts);
+    const pieces = apart
+      ? eachGable(figures, spacing, counts, gambrel === undefined ? undefined : height)
+      : twoAlike(figures, height, spacing, counts);
     const all = pieces.map((each) => each.count);
     const count = all.length === 1 ? all[0]! : total('studs in the gables', 'number', all);
     portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces }));
@@ -62,10 +71,16 @@ function twoAlike(
   return [{ count: measure('number', twoGables, piecesAlong(span, spacing, endStuds)), length: height }];
 }
 
-function eachGable({ gables, pitch }: RoofFigures, spacing: Quantity<'length'>, { endStuds }: FramingCounts): readonly Pieces[] {
+/** `height` is that of gables which break; else each has its own by the pitch. */
+function eachGable(
+  { gables, pitch }: RoofFigures,
+  spacing: Quantity<'length'>,
+  { endStuds }: FramingCounts,
+  height: Quantity<'length'> | undefined,
+): readonly Pieces[] {
   return gables.map((width) => ({
     count: piecesAlong(width, spacing, endStuds),
-    length: measure('length', quarter, width, pitch),
+    length: height ?? measure('length', quarter, width, pitch),
   }));
 }
 
@@ -82,7 +97,7 @@ function areaOf({
 }: RoofFigures): Quantity<'area'> | undefined {
   if (wallAbove !== undefined) return wallAbove;
   if (gambrel !== undefined) return gambrel.gables;
-  if (onPlan !== undefined)
+  if (onPlan !== undefined || gables.length === 1)
     return gables.length === 0
       ? undefined
       : total(

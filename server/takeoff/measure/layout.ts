@@ -5,8 +5,8 @@ import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
-import { slantedFacings } from '#kit/shapes/headings';
-import { contains, isSlanted, type Outline } from '#kit/shapes/outline';
+import { type SlantedFacing, slantedFacings } from '#kit/shapes/headings';
+import { contains, isSlanted, lengthOfSide, type Outline } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
@@ -94,26 +94,42 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
   }
-  for (const [first, second, length, gap] of slantedStretches(regions, widest)) {
+  const outline = levelShape(level)?.outline;
+  for (const { first, second, length, gap, ends } of slantedStretches(regions, widest)) {
     const [one, other] = [placed[first]!, placed[second]!];
     const long = constant('slanted stretch between the rooms', length, 'length');
     const assembly = between(one, other, long, gap === 0);
-    if (assembly !== undefined) slanted.push({ assembly, length: long, pairs: [[one.slot, other.slot]], outside: 0, inside: 2 });
+    if (assembly === undefined) continue;
+    const outside = outline === undefined ? 0 : endsOutside(ends, outline, widest);
+    slanted.push({ assembly, length: long, pairs: [[one.slot, other.slot]], outside, inside: 2 - outside });
   }
-  const runs = [...runsOf(stretches, levelShape(level)?.outline, widest), ...slanted];
+  const runs = [...runsOf(stretches, outline, widest), ...slanted];
   return { placed: placed.length > 0, runs, faces, open };
 }
 
-/** Each wall between slanted sides by itself: the numbers of its rooms, its length, and how thick it is. */
-function slantedStretches(regions: readonly Outline[], widest: number): readonly (readonly [number, number, number, number])[] {
+/** Each wall between slanted sides by itself, with the numbers of its rooms. */
+function slantedStretches(
+  regions: readonly Outline[],
+  widest: number,
+): readonly (SlantedFacing & { readonly first: number; readonly second: number })[] {
   const slanting = regions.flatMap((region, index) => (isSlanted(region) ? [index] : []));
   return slanting.flatMap((first, nth) =>
     slanting
       .slice(nth + 1)
       .flatMap((second) =>
-        slantedFacings(regions[first]!, regions[second]!, widest).map(({ length, gap }) => [first, second, length, gap] as const),
+        slantedFacings(regions[first]!, regions[second]!, widest).map((facing) => ({ ...facing, first, second })),
       ),
   );
+}
+
+/** How many ends of a wall, a wall's width further on, lie outside. */
+function endsOutside([from, to]: SlantedFacing['ends'], outline: Outline, widest: number): number {
+  const length = lengthOfSide(from, to);
+  const [x, y] = [((to.x - from.x) * widest) / length, ((to.y - from.y) * widest) / length];
+  return [
+    { x: from.x - x, y: from.y - y },
+    { x: to.x + x, y: to.y + y },
+  ].filter((point) => !contains(outline, point)).length;
 }
 
 /** The older runs where the new ones say the same. */

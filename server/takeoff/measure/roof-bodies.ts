@@ -32,22 +32,26 @@ export function roofBodies(
   return largestRectangles(outline).map((walls) => {
     const runs = runsOf(walls, ridge);
     const gables = form === 'hip' ? [] : gablesOf(walls, runs, ridge, outline);
-    const sides = SIDES.filter((side) => !gables.includes(side));
-    const out = (side: Direction): number => (gables.includes(side) ? rakesOut : eavesOut);
-    return {
-      walls,
-      runs,
-      sides,
-      gables,
-      over: {
-        west: walls.west - out('west'),
-        south: walls.south - out('south'),
-        east: walls.east + out('east'),
-        north: walls.north + out('north'),
-      },
-      planes: sides.map((side) => risingFrom(walls, side)),
-    };
+    return bodyOver(walls, runs, gables, (side) => (gables.includes(side) ? rakesOut : eavesOut));
   });
+}
+
+/** One body with upright ends where `gables` says, standing out beyond its walls as far as `out` says. */
+export function bodyOver(walls: Rectangle, runs: Runs, gables: readonly Direction[], out: (side: Direction) => number): RoofBody {
+  const sides = SIDES.filter((side) => !gables.includes(side));
+  return {
+    walls,
+    runs,
+    sides,
+    gables,
+    over: {
+      west: walls.west - out('west'),
+      south: walls.south - out('south'),
+      east: walls.east + out('east'),
+      north: walls.north + out('north'),
+    },
+    planes: sides.map((side) => risingFrom(walls, side)),
+  };
 }
 
 function runsOf({ west, south, east, north }: Rectangle, ridge: Runs | undefined): Runs {

@@ -4,8 +4,10 @@ import type { Direction } from '#kit/shapes/outline';
 import { levelBody } from '#model/facts/level';
 import { type FloorShape, isRectangular, rectangleOutline } from '#model/floor-shape';
 import type { Roof } from '#model/model';
+import { figuresAgainstWall } from './roof-against-wall.ts';
 import { type Beside, besideStorey } from './roof-beside.ts';
 import { type Gambrel, gambrel } from './roof-gambrel.ts';
+import { gambrelsOverOutline } from './roof-gambrels.ts';
 import { figuresOverOutline } from './roof-over-outline.ts';
 import { type RoofOnPlan, roofOnPlan } from './roof-plan.ts';
 import { figuresOverSlanted } from './roof-slanted.ts';
@@ -149,16 +151,26 @@ function figuresOf(roof: Roof): RoofFigures | undefined {
   const rakesOut = shape.form === 'hip' || second === undefined || second.where === 'low' ? eavesOut : second.length;
   const beside = besideOf(roof);
   if (roof.given.beside !== undefined) {
-    if (beside === undefined || (shape.form !== 'shed' && shape.form !== 'flat')) return undefined;
+    if (beside === undefined) return undefined;
     const { ridge, high } = shape;
+    if (shape.form === 'gable' || shape.form === 'hip')
+      return figuresAgainstWall(beside, shape.form, pitch, ridge, eavesOut, rakesOut);
+    if (shape.form !== 'shed' && shape.form !== 'flat') return undefined;
     const { walled } = beside;
     return figuresOverOutline(beside.shape, { form: shape.form, pitch, ridge, high, eavesOut, highOut, rakesOut, walled });
   }
   const outline = outlineUnder(roof);
   if (outline !== undefined && !outline.square)
     return figuresOverSlanted(outline, { form: shape.form, pitch, high: shape.high, eavesOut, highOut, rakesOut });
-  // Where two gambrels run into each other no slope of one meets its like: parts are given with sizes of their own.
-  if (outline !== undefined && shape.form === 'gambrel') return undefined;
+  if (outline !== undefined && shape.form === 'gambrel')
+    return gambrelsOverOutline(outline, {
+      pitch,
+      upper: shape.upper,
+      breakAt: shape.break,
+      ridge: shape.ridge,
+      eavesOut,
+      rakesOut,
+    });
   if (outline !== undefined && shape.form !== 'gambrel')
     return figuresOverOutline(outline, {
       form: shape.form,

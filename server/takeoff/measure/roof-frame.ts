@@ -23,9 +23,9 @@ const allPieces = form('rafters', 'rafters, hips and valleys: count × length, a
 const trusses = form('trusses', 'one at each end and at every spacing of each part', (count = 0) => count);
 const fromSurface = form(
   'rafters',
-  'surface ÷ spacing + hips',
-  (area = 0, spacing = 1, hips = 0) => (spacing > 0 ? area / spacing + hips : 0),
-  'common practice: over slanted sides hardly two rafters are alike',
+  'surface ÷ spacing + hips and valleys',
+  (area = 0, spacing = 1, ...diagonals) => (spacing > 0 ? diagonals.reduce((sum, each) => sum + each, area / spacing) : 0),
+  'common practice: where hardly two rafters are alike',
 );
 /** Shorter jacks than this are blocks. */
 const LEAST = 3 * INCH;
@@ -53,8 +53,11 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
 /** Rafters of goods at a spacing, with the hips and valleys among them. */
 export function rafterPortions(of: Goods, at: Quantity<'length'>, figures: RoofFigures, where: Where): readonly Portion[] {
   if (figures.bySurface === true) {
-    const hips = figures.hips ?? constant('hips', 0, 'length');
-    return [portion('rafter-length', where, measure('length', fromSurface, figures.area, at, hips), { goods: of })];
+    const diagonals = [
+      ...(figures.hips === undefined ? [] : [figures.hips]),
+      ...(figures.valleys === undefined ? [] : [figures.valleys]),
+    ];
+    return [portion('rafter-length', where, measure('length', fromSurface, figures.area, at, ...diagonals), { goods: of })];
   }
   if (figures.onPlan !== undefined) return [jacks(figures.onPlan, figures.pitch, at, of, where)];
   const along = piecesAlong(figures.along, at);

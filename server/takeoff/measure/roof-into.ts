@@ -1,4 +1,5 @@
-// A roof that runs into the slope of another: the gable roof of a porch or wing, and dormers under a gable or a single slope.
+// A roof that runs into the slope of another: the gable or hip roof of a porch or wing, and dormers under a gable, a hip or a
+// single slope.
 // What it adds, and what it takes from the roof that it runs into. Distances are level ones from the wall under that slope.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
@@ -10,7 +11,7 @@ type Area = Quantity<'area'>;
 type Slope = Quantity<'slope'>;
 
 export interface RunIn {
-  readonly form: 'gable' | 'shed';
+  readonly form: 'gable' | 'hip' | 'shed';
   readonly side: Direction;
   readonly pitch: Slope;
   readonly mainPitch: Slope;
@@ -21,6 +22,8 @@ export interface RunIn {
   readonly meets: Length;
   readonly area: Area;
   readonly ridge: Length | undefined;
+  /** Of a hip roof, in front. */
+  readonly hips: Length | undefined;
   readonly valleys: Length | undefined;
   readonly eaves: Length;
   readonly rakes: Length;
@@ -70,6 +73,22 @@ const ridgeLength = form(
   'ridge',
   'from its end to where it meets the slope',
   (meets = 0, front = 0, out = 0) => meets - front + out,
+);
+const hippedRidge = form(
+  'ridge',
+  'from where its hips meet to where it meets the slope',
+  (meets = 0, front = 0, width = 0) => meets - front - width / 2,
+);
+const twoHips = form(
+  'hips',
+  '2 × (width ÷ 2 + overhang) × √(2 + pitch²)',
+  (width = 0, out = 0, pitch = 0) => 2 * (width / 2 + out) * Math.sqrt(2 + pitch * pitch),
+  'NAVEDTRA 14044, Builder, p. 2-28: bridge measure times the run of the common rafter',
+);
+const threeEaves = form(
+  'eaves',
+  'both sides + width in front with overhangs',
+  (sides = 0, width = 0, out = 0) => sides + width + 2 * out,
 );
 const twoValleys = form(
   'valleys',
@@ -152,7 +171,7 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
   const shapeOf = shape?.value.form;
   const width = dormer?.value.wide ?? size?.value.left;
   if (into === undefined || other === undefined || pitch === undefined || width === undefined) return undefined;
-  if (shapeOf !== 'gable' && shapeOf !== 'shed') return undefined;
+  if (shapeOf !== 'gable' && shapeOf !== 'hip' && shapeOf !== 'shed') return undefined;
   if (shapeOf === 'shed' && dormer === undefined) return undefined;
   // There is no slope over a gable end.
   if (other.eaveOn[into.value.side] === undefined) return undefined;
@@ -160,9 +179,9 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
   const raised = dormer?.value.raised ?? level;
   const front = dormer?.value.back ?? measure('length', outside, size!.value.right);
   const eavesOut = overhang?.value.eaves ?? none;
-  const rakesOut = overhang?.value.rakes?.length ?? eavesOut;
+  const rakesOut = shapeOf === 'hip' ? eavesOut : (overhang?.value.rakes?.length ?? eavesOut);
   const meets =
-    shapeOf === 'gable'
+    shapeOf !== 'shed'
       ? measure('length', ridgeMeets, raised, width, pitch, mainPitch)
       : measure('length', slopeMeets, raised, pitch, front, mainPitch);
   // Above its break a gambrel has another pitch.
@@ -177,6 +196,7 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
       form: 'shed',
       area: measure('area', shedSurface, width, rakesOut, meets, front, eavesOut, pitch),
       ridge: undefined,
+      hips: undefined,
       valleys: undefined,
       eaves: measure('length', oneEave, width, rakesOut),
       rakes: measure('length', sideRakes, meets, front, eavesOut, pitch),
@@ -190,14 +210,19 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
   // Under a porch the other roof begins at its own eave; a dormer stands behind it.
   const isPorch = dormer === undefined;
   const from = isPorch ? measure('length', eaveEnd, other.eavesOut) : front;
+  const sides = measure('length', twoEaves, width, eavesOut, meets, front, rakesOut, pitch, mainPitch);
+  // In front of a hip roof whose hips do not meet before the other slope there is no ridge, and what is left is not clear.
+  if (shapeOf === 'hip' && (meets.value - front.value < width.value / 2 || !(sides.value > 0))) return undefined;
+  const hipped = shapeOf === 'hip';
   return {
     ...common,
-    form: 'gable',
+    form: shapeOf,
     area: measure('area', gableSurface, width, eavesOut, meets, front, rakesOut, pitch, mainPitch),
-    ridge: measure('length', ridgeLength, meets, front, rakesOut),
+    ridge: hipped ? measure('length', hippedRidge, meets, front, width) : measure('length', ridgeLength, meets, front, rakesOut),
+    hips: hipped ? measure('length', twoHips, width, eavesOut, pitch) : undefined,
     valleys: measure('length', twoValleys, width, eavesOut, pitch, mainPitch),
-    eaves: measure('length', twoEaves, width, eavesOut, meets, front, rakesOut, pitch, mainPitch),
-    rakes: measure('length', twoRakes, width, eavesOut, pitch),
+    eaves: hipped ? measure('length', threeEaves, sides, width, eavesOut) : sides,
+    rakes: hipped ? none : measure('length', twoRakes, width, eavesOut, pitch),
     hides: measure(
       'area',
       gableHides,
@@ -210,7 +235,7 @@ export function runIn(roof: Roof, main: Roof): RunIn | undefined {
     takesEave: isPorch ? measure('length', withBoth, width, eavesOut) : undefined,
     frontWall: raisedWalls.frontWall,
     sideWalls: isPorch ? undefined : measure('area', gableSides, raised, mainPitch, front),
-    gable: measure('area', triangle, width, pitch),
+    gable: hipped ? undefined : measure('area', triangle, width, pitch),
     flashing: isPorch ? undefined : measure('length', gableFlashing, width, raised, front, mainPitch),
   };
 }

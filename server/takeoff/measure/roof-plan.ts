@@ -34,7 +34,10 @@ export function roofOnPlan(
   eavesOut: number,
   rakesOut: number,
 ): RoofOnPlan {
-  const bodies = roofBodies(outline, form, ridge, eavesOut, rakesOut);
+  return onPlanOf(roofBodies(outline, form, ridge, eavesOut, rakesOut), form);
+}
+
+export function onPlanOf(bodies: readonly RoofBody[], form: 'hip' | 'gable'): RoofOnPlan {
   const faces = facesOf(bodies);
   const lines = linesOf(faces);
   const isLevel = ({ face, other }: Line): boolean => {

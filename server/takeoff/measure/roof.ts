@@ -5,12 +5,13 @@ import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import type { Literal, Portion, Where } from '../lines.ts';
-import { bayWithoutRoof, overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
+import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
+import { gambrelFits } from './roof-gambrels.ts';
 import { runIn } from './roof-into.ts';
 import { withOthers } from './roof-others.ts';
 import { countsOverSlanted } from './roof-slanted.ts';
@@ -19,14 +20,8 @@ import { atticPortions } from './vents.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it; `bareBays` whether bays of its level have no roof. */
-export function measureRoof(
-  roof: Roof,
-  counts: FramingCounts,
-  upper?: Level,
-  others: readonly Roof[] = [],
-  bareBays = false,
-): Measured {
+/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
+export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
   const whole = roofFigures(roof);
   if (whole === undefined) return { portions: [], findings: lackOf(roof) };
   const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
@@ -36,7 +31,6 @@ export function measureRoof(
   const findings: Finding[] = [];
   if (upper !== undefined)
     findings.push(finding(roofUnderStorey, roof.place, roof.label, roof.given.over?.value.label ?? '', upper.label));
-  if (bareBays) findings.push(finding(bayWithoutRoof, roof.place, roof.label, roof.given.over?.value.name ?? ''));
   if (figures.onPlan?.stepped === true)
     findings.push(finding(ridgesSideBySide, roof.given.shape?.place ?? roof.place, roof.label));
   const portions = [
@@ -51,6 +45,8 @@ export function measureRoof(
 }
 
 const ONE_PIECE = 'one piece of its level beside the storey, under a single slope or flat (else give each part its "size")';
+const AGAINST =
+  'a rectangle of its level that one wall of the storey bounds, with its ridge running square against that wall, and as a hip roof half as long as wide; else a single slope, flat, or parts with "size"';
 
 const SLANTED =
   'parts with sizes of their own: over slanted sides only flat roofs, single slopes and hip roofs without inward corners are counted (a bay is better given as "bay" of its level, with a roof "over bays of" it)';
@@ -62,19 +58,22 @@ function lackOf(roof: Roof): readonly Finding[] {
     return [finding(sizeMissing, roof.place, roof.label, 'a plan: the level it is over, or a size')];
   if (shape.value.pitch === undefined && shape.value.form !== 'flat') return [finding(pitchMissing, shape.place, roof.label)];
   const single = shape.value.form === 'shed' || shape.value.form === 'flat';
-  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined))
-    return [finding(sizeMissing, shape.place, roof.label, ONE_PIECE)];
+  if (roof.given.beside !== undefined && (!single || besideOf(roof) === undefined)) {
+    const lacks = shape.value.form === 'gable' || shape.value.form === 'hip' ? AGAINST : ONE_PIECE;
+    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+  }
   if (shape.value.form === 'shed' && shape.value.high === undefined)
     return [finding(sizeMissing, shape.place, roof.label, 'its high side ("shape shed 3:12, high north")')];
   const outline = outlineUnder(roof);
   if (outline !== undefined && !outline.square && !single && !countsOverSlanted(outline, shape.value.form))
     return [finding(sizeMissing, shape.place, roof.label, SLANTED)];
   if (shape.value.form === 'gambrel') {
-    const lacks =
-      outlineUnder(roof) === undefined
-        ? 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")'
-        : 'parts with sizes of their own: a gambrel is counted over a rectangle';
-    return [finding(sizeMissing, shape.place, roof.label, lacks)];
+    const lacks = 'its upper pitch and its break, between wall and ridge ("shape gambrel 18:12, upper 6:12, break 5\'")';
+    const { upper, break: at } = shape.value;
+    const meet = outline !== undefined && upper !== undefined && at !== undefined && gambrelFits(outline, at.value);
+    return meet
+      ? [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)]
+      : [finding(sizeMissing, shape.place, roof.label, lacks)];
   }
   return [finding(overhangsMeet, (roof.given.overhang ?? shape).place, roof.label)];
 }

@@ -57,8 +57,8 @@ export function measureRunIn(roof: Roof, main: Roof | undefined): Measured {
 }
 
 function asFigures(run: RunIn): RoofFigures {
-  const { form: shape, pitch, width, front, meets, area, ridge, valleys, eaves, rakes, eavesOut, rakesOut } = run;
-  const half = shape === 'gable' ? measure('length', halfOf, width) : measure('length', alongOf, meets, front);
+  const { form: shape, pitch, width, front, meets, area, ridge, hips, valleys, eaves, rakes, eavesOut, rakesOut } = run;
+  const half = shape !== 'shed' ? measure('length', halfOf, width) : measure('length', alongOf, meets, front);
   return {
     form: shape,
     pitch,
@@ -72,7 +72,7 @@ function asFigures(run: RunIn): RoofFigures {
     area,
     plan: measure('area', onPlan, area, pitch),
     ridge,
-    hips: undefined,
+    hips,
     valleys,
     eaves,
     eaveOn: {},
@@ -81,11 +81,19 @@ function asFigures(run: RunIn): RoofFigures {
   };
 }
 
-function frame(roof: Roof, { area, rakes }: RunIn, where: Where): readonly Portion[] {
+const hipRafters = form('rafters', 'surface ÷ spacing + hips', (area = 0, spacing = 1, hips = 0) =>
+  spacing > 0 ? area / spacing + hips : 0,
+);
+
+function frame(roof: Roof, { area, rakes, hips }: RunIn, where: Where): readonly Portion[] {
   const framed = roof.given.framed?.value;
   // Trusses of the other roof do not serve here: what stands on them is framed.
   if (framed === undefined || 'kind' in framed || laidOf(framed.of) !== 'framing') return [];
-  return [portion('rafter-length', where, measure('length', rafters, area, framed.at, rakes), { goods: framed.of })];
+  const length =
+    hips === undefined
+      ? measure('length', rafters, area, framed.at, rakes)
+      : measure('length', hipRafters, area, framed.at, hips);
+  return [portion('rafter-length', where, length, { goods: framed.of })];
 }
 
 /** The front, the sides and the gable carry what the walls below carry; a dormer's close rooms. */

@@ -30,6 +30,11 @@ describe('stairs (2018 International Residential Code R311.7, Jefferson County, 
     expect(lines).not.toContainEqual(expect.stringContaining('width'));
   });
 
+  test('headroom that only its opening tells: 11 ft at 7.283 over 10 in, less the floor, is 84.26 in', () => {
+    const { lines } = met('stair', `${stair}  opening 11', 11 7/8" floor\n`);
+    expect(lines).toContain(`headroom 7'-0 1/4": at least 6'-8" R311.7.2`);
+  });
+
   test('of an edition in which nothing was looked up, and without one, nothing is met', () => {
     expect(met('stair', stair, 'irc-2030').lines).toEqual(undefined);
     const { model } = checked(stair).plan;

@@ -37,6 +37,13 @@ describe('names', () => {
     expect(hovered(HOUSE.replace('room bath', 'room ba<|>th')).text).not.toContain('model minimum');
   });
 
+  test('a stair with winders: its flights, and how deep they are where people walk', () => {
+    const lines = 'rise 109 1/4"\n  risers 15\n  tread 10"\n  width 36"\n  narrow 6"\n  turn after 6, 3 winders\n';
+    const { text } = hovered(`stair u<|>p "Stair"\n  ${lines}`);
+    expect(text).toContain('flights  1');
+    expect(text).toContain(`winder-tread  1'-0 5/16"`);
+  });
+
   test('the level a room is on', () => {
     const { text, on } = hovered(HOUSE.replace('on main', 'on ma<|>in'));
     expect(on).toBe('main');

@@ -93,6 +93,30 @@ describe('a gable dormer 8 ft wide, 4 ft back, its plate 6 ft up, 12 in 12 on 6 
   });
 });
 
+describe('the same dormer with a hip in front', () => {
+  const other = "  dormer 8' wide, 4' back, 6' raised\n  shape hip 12:12\n";
+  const run = figures('6:12', other);
+
+  test('has the surface of the gable one; its ridge begins 4 ft further back, over two hips of 4 x √3 ft', () => {
+    expect(amount(run.area, 'sf')).toBeCloseTo(2 * 4 * 12 * Math.SQRT2, 6);
+    expect(feet(run.ridge)).toBeCloseTo(16 - 4, 6);
+    expect(feet(run.hips)).toBeCloseTo(2 * 4 * Math.sqrt(3), 6);
+    expect(feet(run.eaves)).toBeCloseTo(2 * 8 + 8, 6);
+    expect(feet(run.rakes)).toBe(0);
+    expect(run.gable).toBeUndefined();
+    expect(amount(run.frontWall, 'sf')).toBeCloseTo(8 * 4, 6);
+    for (const each of [run.area, run.ridge, run.hips, run.eaves]) expect(replay(each!)).toBe(each!.value);
+  });
+
+  test('is taken off with its hips, and no gable', () => {
+    const plan = house('6:12', other);
+    const at = (measure: Parameters<typeof plan.lines>[0]) => plan.lines(measure).filter(({ id }) => id.includes('@roof.other'));
+    expect(amount(at('hip-length')[0]?.net, 'ft')).toBeCloseTo(2 * 4 * Math.sqrt(3), 6);
+    expect([...new Set(at('wall-cladding-area').map(({ where }) => where.part))].sort()).toEqual(['front', 'sides']);
+    expect(plan.messages).toEqual([]);
+  });
+});
+
 test('a shed dormer 20 ft wide, 2 ft back, its front plate 8 ft up, 3 in 12 on 12 in 12', () => {
   const run = figures('12:12', "  dormer 20' wide, 2' back, 8' raised\n  shape shed 3:12\n");
   // 8 ft + (d − 2) ÷ 4 = d: 10 ft in.
@@ -118,7 +142,10 @@ describe('a porch roof 12 by 6 ft', () => {
 
 test('what does not meet, or rises over the ridge, is told', () => {
   const codes = (main: string, other: string) => house(main, other).messages.map((message) => message.split(':')[0]);
-  expect(codes('6:12', "  size 12' x 6'\n  shape hip 6:12\n")).toContain('takeoff/runs-into-nothing');
+  // Of a porch 12 ft wide and 2 ft out the hips meet 6 ft in, behind the 8 ft between its front and the slope; of one as wide
+  // and 5 ft raised on a steeper roof they do not.
+  expect(codes('6:12', "  size 12' x 6'\n  shape hip 6:12\n")).toEqual([]);
+  expect(codes('12:12', "  dormer 12' wide, 3' back, 4' raised\n  shape hip 3:12\n")).toContain('takeoff/runs-into-nothing');
   expect(codes('3:12', "  dormer 8' wide, 3' back, 5' raised\n  shape shed 4:12\n")).toContain('takeoff/runs-into-nothing');
   const east = planOf(
     `level main\n  footprint 60' x 40'\nroof top over main\n  shape gable 6:12, ridge east-west\nroof low into top in east\n  size 8' x 6'\n  shape gable 6:12\n`,

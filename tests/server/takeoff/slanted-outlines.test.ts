@@ -129,20 +129,35 @@ ${walls}`);
     expect(simple.line('wall-stud-count', 'stud 2x6').net.value).toBe(Math.ceil((round - (4 * 5.5) / 12) / (16 / 12)) + 1);
   });
 
-  test('joists east to west: 28 ft each, and shorter ones in the bay', () => {
-    const across = built(`level main
-  footprint 28' x 32'
-  bay 8' x 2' in north at 6'
-  joists run east-west
-${walls}`);
-    // 34 ft from end to end at 16 in: 27 joists. From 32 ft on the last two lie in the bay: at 33 ft 4 in it is
-    // 8 - 2 x 16/12 = 5 ft 4 in wide, at its front 4 ft.
-    expect(
-      across.line('floor-frame-length', 'joist 2x10').pieces?.map(({ count, length }) => [count.value, amount(length, 'in')]),
-    ).toEqual([
+  test('joists of the house as without the bay; in the bay they run out from the wall', () => {
+    const joists = (bay: string) =>
+      built(`level main\n  footprint 28' x 32'\n  bay ${bay}\n${walls}`)
+        .line('floor-frame-length', 'joist 2x10')
+        .pieces?.map(({ count, length }) => [count.value, amount(length, 'in')]);
+    // Across 32 ft at 16 in: 25 of 28 ft. Across the bay at 16, 32, 48, 64 and 80 in it is 16, 24, 24, 24 and 16 in deep.
+    expect(joists("8' x 2' in north at 6'")).toEqual([
       [25, 28 * 12],
-      [1, expect.closeTo(64, 6)],
-      [1, expect.closeTo(48, 0)],
+      [3, 24],
+      [2, 16],
+    ]);
+    // Where they carry the bay they reach back twice as far.
+    expect(joists("8' x 2' in north at 6', hung")).toEqual([
+      [25, 28 * 12],
+      [3, 72],
+      [2, 48],
+    ]);
+  });
+
+  test('a footprint with slanted sides has joists at the spacing, each as long as the floor is there', () => {
+    // 20 x 20 ft with 4 ft cut off: 13 up to 16 ft from the start, then 1 ft 4 in less at each space, 16 ft at the end.
+    const plan = built(`level main\n  footprint corners 0 x 0, 20' x 0, 20' x 16', 16' x 20', 0 x 20'\n${walls}`);
+    expect(
+      plan.line('floor-frame-length', 'joist 2x10').pieces?.map(({ count, length }) => [count.value, amount(length, 'in')]),
+    ).toEqual([
+      [13, 240],
+      [1, 224],
+      [1, 208],
+      [1, 192],
     ]);
   });
 

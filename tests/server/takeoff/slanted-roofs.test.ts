@@ -135,4 +135,13 @@ ${more}`;
     expect(codes(house('roof bay-top over bays of main\n  shape gable 6:12\n'))).toEqual(['takeoff/size-missing']);
     expect(codes(house('roof bay-top over bays of main\n  shape hip\n'))).toEqual(['takeoff/pitch-missing']);
   });
+
+  test('under a storey they are told too, unless they go on in it', () => {
+    const two = (bay: string) =>
+      house('').replace('roof top over main', `level upper on main\n  footprint 28' x 32'\n${bay}roof top over upper`);
+    expect(codes(two(''))).toEqual(['takeoff/bay-without-roof']);
+    expect(codes(two("  bay 8' x 2' in south at 6'\n"))).toEqual(['takeoff/bay-without-roof']);
+    expect(built(two("  bay 8' x 2' in south at 6'\n")).messages[0]).toContain('over bays of upper');
+    expect(built(two('')).messages[0]).toContain('over bays of main');
+  });
 });

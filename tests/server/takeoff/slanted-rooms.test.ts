@@ -29,6 +29,27 @@ test('the wall between is 4 + 4 ft and a slanted stretch of 6 x √2 ft', () => 
   expect(plates).toBeCloseTo(3 * (8 + 6 * Math.sqrt(2)), 2);
 });
 
+test('a wall across a corner of the house runs into the outside walls at both ends', () => {
+  // 3 1/2 in thick, so 3 1/2 x √2 = 4.95 in along both walls.
+  const far = `6'-4 15/16"`;
+  const plan = planOf(
+    `level main
+  footprint 20' x 24'
+  height 8'
+  walls ext-2x6
+  partitions int-2x4
+room nook on main at 5 1/2", 5 1/2"
+  outline corners 0 x 0, 6' x 0, 0 x 6'
+room hall on main at 5 1/2", 5 1/2"
+  outline corners ${far} x 0, 19'-1" x 0, 19'-1" x 23'-1", 0 x 23'-1", 0 x ${far}
+`,
+    { library: 'built-in' },
+  );
+  expect(amount(plan.lines('partition-plate-length')[0]?.net, 'ft')).toBeCloseTo(3 * 6 * Math.sqrt(2), 2);
+  // Once round 88 ft less four corners of 5 1/2 in, at 16 in: 65 spaces and one; two more at four corners and two crossings.
+  expect(plan.line('wall-stud-count', 'stud 2x6').net.value).toBe(66 + 4 * 2 + 2 * 2);
+});
+
 test('a gap of another width is told with the way it looks', () => {
   expect(checked(house(RIGHT)).messages('rooms/gap')).toEqual([]);
   expect(checked(house(`4'-5"`)).messages('rooms/gap')).toEqual([
