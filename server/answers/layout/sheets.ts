@@ -9,7 +9,7 @@ import { counted, left, right, type Table } from '../table.ts';
 import { holdsText } from '../takeoff-table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
-import { type Proofs, patternRow, proofText } from './lengths.ts';
+import { longestFirst, type Proofs, patternRow, proofText } from './lengths.ts';
 import { placeText, shareText } from './words.ts';
 
 /** Undefined for what is no sheet, or lies nowhere that has sides. */
@@ -26,7 +26,7 @@ export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: 
     return [
       `${purchase.label}: ${sheetsText(laid, view)}; ${wasteText(purchase, laid, view, proofs)}`,
       ...laid.faces.map((face) => faceRow(face, view)),
-      ...laid.cut.patterns.map(({ stock, pieces, count }) => {
+      ...longestFirst(laid.cut.patterns).map(({ stock, pieces, count }) => {
         const [sheets, of, cut, rest] = patternRow(count, stock.holds.value, pieces, view);
         return ['', '', `cut ${sheets} of ${of}`, `to ${cut}`, rest === '' ? '' : `${rest} left`];
       }),
