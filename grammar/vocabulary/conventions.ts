@@ -49,8 +49,14 @@ export const counting = properties({
   },
   'laid-out': {
     takes: fields({ short: optional(phrase('up to', followedBy(length, 'short'))) }),
-    help: 'Sheets are laid out wall by wall and ceiling by ceiling, in the best lengths and way of those sold; and how far a wall may be left short at its foot.',
+    help: 'Bought by how it is laid: sheets wall by wall and ceiling by ceiling in the best lengths and way of those sold, rolls by lengths, tile with its cuts; and how far a wall may be left short at its foot.',
     example: 'laid-out up to 1 1/2" short',
+  },
+  trim: { takes: length, help: 'Added at both ends of a length off a roll, and cut away.', example: 'trim 3"' },
+  pieced: {
+    takes: flag,
+    help: 'What is cut off is used: strips of a roll are put together end to end, one tile gives two cuts.',
+    example: 'pieced',
   },
   covers: {
     // An area over a volume is one over a length, a length over a volume one over an area.

@@ -166,6 +166,13 @@ export const material = kind({
     },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
     face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
+    'roll-width': {
+      takes: length,
+      repeats: true,
+      help: 'How wide a roll is that lengths are cut from; one in feet and one in metres.',
+      example: "roll-width 12'",
+    },
+    joint: { takes: length, help: 'Between two tiles.', example: 'joint 1/8"' },
     framing: {
       takes: quantity('number'),
       help: 'Share of a wall that it takes up as walls are usually built, where the wall does not say.',

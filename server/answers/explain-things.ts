@@ -14,6 +14,7 @@ import { tellAssembly, tellBid, tellRule, tellState } from './explain-others.ts'
 import { planRisk } from './explain-risk.ts';
 import { endChain } from './explain-step.ts';
 import { truckReasons } from './explain-trucks.ts';
+import { panelReasons, panelsWhy } from './layout/panels.ts';
 import { layoutReasons } from './layout/reasons.ts';
 import { type ListedReason, listedReason, pruned, saying } from './listed-reason.ts';
 import { slipReason } from './slippage.ts';
@@ -97,9 +98,10 @@ function tellPlace(element: Element, view: View): Told {
   const [first] = facts;
   const what = [
     ...(first === undefined ? [] : [`its ${first.label.replaceAll('-', ' ')} is ${first.text}`]),
-    lines.length === 0
-      ? 'no quantity of the plan is for it'
-      : `${counted(lines.length, 'line')} of the take-off ${lines.length === 1 ? 'is' : 'are'} for it`,
+    (element.kind === 'panels' ? panelsWhy(element, view) : undefined) ??
+      (lines.length === 0
+        ? 'no quantity of the plan is for it'
+        : `${counted(lines.length, 'line')} of the take-off ${lines.length === 1 ? 'is' : 'are'} for it`),
   ];
   return {
     why: sentence(what),
@@ -107,6 +109,7 @@ function tellPlace(element: Element, view: View): Told {
       ...facts,
       ...heatReasons(element, view),
       ...figureReasons(element, view),
+      ...(element.kind === 'panels' ? panelReasons(element, view) : []),
       ...quantities(lines, view),
       ...list(costReason(costs, view)),
     ],

@@ -1,5 +1,6 @@
 // The take-off for programs: every line with its working, and what is bought. The shape is published in
 // server/schemas/takeoff.schema.json.
+import { lengthOf } from '#money/prices';
 import type { Line, Purchase } from '#takeoff/lines';
 import { type Amount, amountOf } from './amount.ts';
 import { type ListedReason, listedReason } from './listed-reason.ts';
@@ -35,7 +36,7 @@ export interface ListedPurchase {
   readonly net: Amount;
   readonly needed: Amount;
   readonly bought: Amount;
-  /** Of sticks in several lengths: how many of each. */
+  /** Of sticks or sheets in several lengths: how many of each. */
   readonly sticks?: readonly { readonly count: number; readonly length: Amount }[];
   readonly lines: readonly string[];
   readonly reason: ListedReason;
@@ -60,7 +61,7 @@ export function takeOffAnswer(view: View): TakeOffAnswer {
         : {
             sticks: purchase.sticks.map(({ bought: { value }, holds }) => ({
               count: value,
-              length: amountOf(holds, view.style),
+              length: amountOf(lengthOf(holds)!, view.style),
             })),
           }),
       lines: purchase.lines.map(({ id }) => id),

@@ -53,7 +53,9 @@ common(
 common(
   program
     .command('layout')
-    .description('how goods are laid out and cut: concrete by pour and truck, lengths by stick, sheets by wall, and their waste')
+    .description(
+      'how goods are laid out and cut: concrete by pour and truck, lengths by stick, sheets and panels by wall, rolls, tile, and their waste',
+    )
     .argument('<path>', PATH),
   ['table'],
 )

@@ -18,6 +18,7 @@ import { type Layout, layoutOf, sameRuns } from './measure/layout.ts';
 import { openingsOf } from './measure/openings.ts';
 import { levelOutlineFindings } from './measure/outline-findings.ts';
 import { measureOverhang } from './measure/overhang.ts';
+import { type WallOpening, wallOpenings } from './measure/panel-layout.ts';
 import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
@@ -199,6 +200,7 @@ function levelParts(
     measure,
   });
   const outside = rooms.flatMap((room) => openingsOf(room).filter((opening) => opening.outside));
+  const openings = panels === undefined ? NO_OPENINGS : wallOpenings(rooms);
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
   const closets = rooms.flatMap(closetWalls);
@@ -207,8 +209,8 @@ function levelParts(
     part('outline', [level], () => ({ portions: [], findings: levelOutlineFindings(level) })),
     part('floor', [level], () => measureFloor(level)),
     part('overhang', [level, below], () => measureOverhang(level, below)),
-    part('walls', [level, counts, panels, crossings, sill, ...outside], () =>
-      measureWalls(level, outside, crossings, panels, sill, counts),
+    part('walls', [level, counts, panels, crossings, sill, placesOf(openings), ...outside], () =>
+      measureWalls(level, outside, crossings, panels, sill, counts, openings),
     ),
     part('rim', [level, counts, sill], () => measureRim(level, sill, counts)),
     part(
@@ -236,6 +238,12 @@ function levelParts(
     ),
     part('ceiling', [level, vault, ...sloped], () => measureCeiling(level, vault, sloped)),
   ];
+}
+
+const NO_OPENINGS: readonly WallOpening[] = [];
+/** Where openings stand, as one value that is the same while they do. */
+function placesOf(openings: readonly WallOpening[]): string {
+  return openings.map(({ side, from, to }) => `${side} ${from} ${to}`).join();
 }
 
 function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: Storey): Measuring {

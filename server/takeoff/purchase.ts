@@ -6,9 +6,9 @@ import type { Material } from '#model/model';
 import { cutting } from './cutting.ts';
 import { inUnitsOf, itemText, labelText, type Package, packagesOf, sticksOf } from './goods.ts';
 import { type Group, type Grouping, groupedBy, type PartLines, type Sort } from './grouping.ts';
+import { laidOut } from './laid-out.ts';
 import type { Line, NamedGoods, Purchase } from './lines.ts';
 import { wasteFactor } from './needed.ts';
-import { layingOf } from './sheets.ts';
 
 const packages = form('bought', 'needed ÷ what one holds, rounded up', (needed = 0, holds = 1) =>
   holds > 0 ? roundUp(needed / holds) : 0,
@@ -110,8 +110,13 @@ function bought(group: Group, system: System): readonly Purchase[] {
 }
 
 function materialBought(goods: NamedGoods, row: Material, group: Group, system: System): readonly Purchase[] {
-  const laid = row.given['laid-out'] === undefined ? undefined : laidOut(goods, row, group, system);
-  if (laid !== undefined) return [laid];
+  const laid = laidOut(goods, row, group.lines, system);
+  if (laid !== undefined) {
+    const { net, needed } = sums(group);
+    const { bought, word, holds, sticks } = laid;
+    const one = purchase(goods, group.lines, net, needed, bought, word, holds);
+    return [sticks === undefined ? one : Object.assign(one, { sticks })];
+  }
   if (!group.key.endsWith(CUT))
     return [
       byTruck(
@@ -127,32 +132,6 @@ function materialBought(goods: NamedGoods, row: Material, group: Group, system: 
   return others.length === 0
     ? [purchase(goods, group.lines, net, needed, all, word, only.holds)]
     : [{ ...purchase(goods, group.lines, net, needed, all, word), sticks }];
-}
-
-/** Sheets by length as they are laid out; of lines without faces, such as slopes, by their area in the usual sheet. */
-function laidOut(goods: NamedGoods, row: Material, group: Group, system: System): Purchase | undefined {
-  const laid = layingOf(goods, row, group.lines, system);
-  if (laid === undefined) return undefined;
-  const { net, needed } = sums(group);
-  const sticks = laid.cut.sticks.map(({ bought, holds }) => ({ bought, holds: laid.packages.get(holds.value)!.holds }));
-  const bare = group.lines.filter(({ faces }) => faces === undefined).map((line) => line.needed!);
-  const [usual] = inUnitsOf(system, packagesOf(row, goods.sizes));
-  if (bare.length > 0 && usual !== undefined && usual.holds.dimension === needed.dimension) {
-    const rest = measure('number', packages, total('where nobody tells its sides', needed.dimension, bare), usual.holds);
-    const at = sticks.findIndex(({ holds }) => holds === usual.holds);
-    if (at < 0) sticks.push({ bought: rest, holds: usual.holds });
-    else sticks[at] = { ...sticks[at]!, bought: total('bought', 'number', [sticks[at]!.bought, rest]) };
-  }
-  const [only, ...others] = sticks;
-  if (only === undefined) return undefined;
-  const word = laid.cut.word;
-  if (others.length === 0) return purchase(goods, group.lines, net, needed, only.bought, word, only.holds);
-  const all = total(
-    'bought',
-    'number',
-    sticks.map(({ bought }) => bought),
-  );
-  return Object.assign(purchase(goods, group.lines, net, needed, all, word), { sticks });
 }
 
 const nearestStep = form('bought', 'needed, to the nearest whole step', (needed = 0, step = 1) =>

@@ -86,7 +86,7 @@ function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Materia
   for (const { value } of model.plan?.given.counts ?? []) {
     const row = list.find((each) => each.name === value.of.name);
     if (row?.kind !== 'material') continue;
-    const { waste, deducts, whole, covers, lap, rounds, nearest, least, 'laid-out': laidOut } = value.by.given;
+    const { waste, deducts, whole, covers, lap, rounds, nearest, least, 'laid-out': laidOut, trim, pieced } = value.by.given;
     const own = row.given;
     counted.set(row, {
       ...row,
@@ -98,6 +98,8 @@ function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Materia
         least: least ?? own.least,
         whole: whole ?? own.whole,
         'laid-out': laidOut ?? own['laid-out'],
+        trim: trim ?? own.trim,
+        pieced: pieced ?? own.pieced,
         covers: covers ?? own.covers,
         lap: lap ?? own.lap,
         rounds: rounds.length > 0 ? rounds : own.rounds,

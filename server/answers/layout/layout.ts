@@ -5,7 +5,10 @@ import { countedLines, countedPurchases, isMeasuredOnly } from '../takeoff-lines
 import type { View } from '../view.ts';
 import { concreteTable } from './concrete.ts';
 import { lengthsTable, type Proofs } from './lengths.ts';
+import { panelsTable } from './panels.ts';
+import { rollsTable } from './rolls.ts';
 import { sheetsTable } from './sheets.ts';
+import { tileTable } from './tile.ts';
 
 export type { Proofs } from './lengths.ts';
 
@@ -16,6 +19,9 @@ export function layoutTables(view: View, proofs?: Proofs): readonly Table[] {
     concreteTable(purchases, view),
     lengthsTable(purchases, view, proofs),
     sheetsTable(purchases, view, proofs),
+    panelsTable(view),
+    rollsTable(purchases, view),
+    tileTable(purchases, view),
   ].filter((table) => table !== undefined);
   return tables.length > 0 ? tables : [NOTHING];
 }

@@ -2,7 +2,7 @@
 // of the proven least where that was asked for.
 
 import { lengthText, piecesText } from '#takeoff/cut-text';
-import { type Cut, cutting, lengthOf } from '#takeoff/cutting';
+import { type Cut, cutting, lengthOf, type Pattern } from '#takeoff/cutting';
 import { sticksOf } from '#takeoff/goods';
 import type { Proof } from '#takeoff/least-length';
 import type { Purchase } from '#takeoff/lines';
@@ -35,7 +35,7 @@ export function lengthsTable(purchases: readonly Purchase[], view: View, proofs:
     ];
     return [
       `${purchase.label}: ${buyText(purchase, view)}; ${waste.join(', ')}`,
-      ...cut.patterns.map(({ stock, pieces: own, count }) => patternRow(count, stock.holds.value, own, view)),
+      ...longestFirst(cut.patterns).map(({ stock, pieces: own, count }) => patternRow(count, stock.holds.value, own, view)),
     ];
   });
   if (rows.length === 0) return undefined;
@@ -49,6 +49,11 @@ export function lengthsTable(purchases: readonly Purchase[], view: View, proofs:
     totals: [],
     remarks: [],
   };
+}
+
+/** As whoever cuts them takes them from the pile. */
+export function longestFirst(patterns: readonly Pattern[]): readonly Pattern[] {
+  return [...patterns].sort((a, b) => b.stock.holds.value - a.stock.holds.value);
 }
 
 /** All pieces that are cut, in base units. */

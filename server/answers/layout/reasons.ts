@@ -2,10 +2,20 @@
 import type { Purchase } from '#takeoff/lines';
 import { type ListedReason, saying } from '../listed-reason.ts';
 import type { View } from '../view.ts';
+import { rollsOf, rollText } from './rolls.ts';
 import { laidOf, sheetsText, wasteText } from './sheets.ts';
+import { tiledOf, tileText } from './tile.ts';
 
 /** None for what is not laid out. */
 export function layoutReasons(purchase: Purchase, view: View): readonly ListedReason[] {
-  const laid = laidOf(purchase, view);
-  return laid === undefined ? [] : [saying('laid wall by wall', `${sheetsText(laid, view)}; ${wasteText(purchase, laid, view)}`)];
+  const sheets = laidOf(purchase, view);
+  const rolls = rollsOf(purchase, view);
+  const tiles = tiledOf(purchase, view);
+  return [
+    ...(sheets === undefined
+      ? []
+      : [saying('laid wall by wall', `${sheetsText(sheets, view)}; ${wasteText(purchase, sheets, view)}`)]),
+    ...(rolls === undefined ? [] : [saying('laid in lengths', rollText(purchase, rolls, view))]),
+    ...(tiles === undefined ? [] : [saying('laid in rows and columns', tileText(purchase, tiles))]),
+  ];
 }

@@ -2,23 +2,21 @@
 
 import { roundUp } from '#kit/quantity';
 import { fromBase } from '#kit/units';
-import { isOf } from '#takeoff/conventions';
 import { inUnitsOf, packagesOf } from '#takeoff/goods';
 import type { Purchase } from '#takeoff/lines';
 import { type LaidFace, type LaidSheets, layingOf } from '#takeoff/sheets';
 import { counted, left, right, type Table } from '../table.ts';
 import { holdsText } from '../takeoff-table.ts';
 import { type View, write } from '../view.ts';
-import { type Proofs, patternRow, proofText } from './lengths.ts';
+import { bookOf } from './book.ts';
+import { longestFirst, type Proofs, patternRow, proofText } from './lengths.ts';
 import { placeText, shareText } from './words.ts';
 
 /** Undefined for what is no sheet, or lies nowhere that has sides. */
-export function laidOf({ goods, lines }: Purchase, { plan: { model }, style: { system } }: View): LaidSheets | undefined {
+export function laidOf({ goods, lines }: Purchase, view: View): LaidSheets | undefined {
   const row = goods.of;
   if (row?.kind !== 'material') return undefined;
-  // Where the plan chooses no layout, as the book of layouts that is for these goods would have it.
-  const book = model.rows('convention').find(({ given }) => given['laid-out'] !== undefined && isOf(given, row.name));
-  return layingOf(goods, row, lines, system, row.given['laid-out'] ?? book?.given['laid-out']);
+  return layingOf(goods, row, lines, view.style.system, bookOf(row, view)['laid-out']);
 }
 
 export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: Proofs | undefined): Table | undefined {
@@ -28,7 +26,7 @@ export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: 
     return [
       `${purchase.label}: ${sheetsText(laid, view)}; ${wasteText(purchase, laid, view, proofs)}`,
       ...laid.faces.map((face) => faceRow(face, view)),
-      ...laid.cut.patterns.map(({ stock, pieces, count }) => {
+      ...longestFirst(laid.cut.patterns).map(({ stock, pieces, count }) => {
         const [sheets, of, cut, rest] = patternRow(count, stock.holds.value, pieces, view);
         return ['', '', `cut ${sheets} of ${of}`, `to ${cut}`, rest === '' ? '' : `${rest} left`];
       }),

@@ -12,6 +12,7 @@ import { heightMissing, spacingMissing } from '../problems.ts';
 import { sideFaces } from './faces.ts';
 import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
 import { type Held, netOf } from './openings.ts';
+import type { WallOpening } from './panel-layout.ts';
 import { panelPortions } from './panels.ts';
 import { counted, type Measured, portion } from './portion.ts';
 import { rimHeight } from './rim.ts';
@@ -50,7 +51,7 @@ const openingCount = form('openings', 'the openings, added', (...counts) => coun
 
 /**
  * `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed; `sill`
- * whether the level stands on a foundation wall or slab.
+ * whether the level stands on a foundation wall or slab; `openings` where they stand, for walls of panels.
  */
 export function measureWalls(
   level: Level,
@@ -59,6 +60,7 @@ export function measureWalls(
   panels: ElementOf<'panels'> | undefined,
   sill: boolean,
   counts: FramingCounts,
+  openings: readonly WallOpening[] = [],
 ): Measured {
   const shape = levelShape(level);
   const assembly = level.given.walls?.value;
@@ -77,7 +79,7 @@ export function measureWalls(
   const faces: Faces = () => sideFaces(shape, height, held);
   const upright = { where, area, length, height: studLength(height, main, counts), faces };
   const stretch: Stretch = rim === undefined ? upright : { ...upright, outside: measure('length', withRim, height, rim) };
-  if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, where));
+  if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, openings, where));
   else if (main !== undefined)
     portions.push(...framing(main, level, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));

@@ -40,6 +40,7 @@ price slab-concrete $172/cy, short-load $75/cy
     budget.priced ? budget.goods : takeOff.purchases(),
     timeline.claims,
     model.settings,
+    model.plan?.given.currency?.value,
   ],
   run: (results) =>
     poured(results).flatMap((goods) => truckloadsOf(goods.purchase).flatMap((load) => telling(load, goods, results.model))),
