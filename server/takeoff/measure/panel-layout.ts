@@ -126,15 +126,19 @@ export function wallOpenings(rooms: readonly Room[]): readonly WallOpening[] {
         if (corner === undefined || shape === undefined || along === undefined) return bare;
         const [west, south] = [corner.east.value, corner.north.value];
         const [east, north] = [west + shape.width.value, south + shape.depth.value];
-        const across = { north, south, east, west }[side];
         // From the left corner of the room, seen from inside.
-        const from = {
-          north: west + along.value,
-          west: south + along.value,
-          south: east - along.value - width.value,
-          east: north - along.value - width.value,
+        const found = {
+          north: { across: north, from: west + along.value },
+          west: { across: west, from: south + along.value },
+          south: { across: south, from: east - along.value - width.value },
+          east: { across: east, from: north - along.value - width.value },
+          northeast: undefined,
+          southeast: undefined,
+          southwest: undefined,
+          northwest: undefined,
         }[side];
-        return { ...bare, across, from, to: from + width.value };
+        // No panel is laid along a slanted side.
+        return found === undefined ? bare : { ...bare, ...found, to: found.from + width.value };
       });
     });
   });
