@@ -54,11 +54,11 @@ test('the published charge is counted, and told', () => {
   ]);
 });
 
-test('a charge by the truck is asked once a truck; without a price it is a note without a sum', () => {
+test('a charge by the truck is asked once a truck; where the price asks nothing it is a note without a sum', () => {
   const by = (price: string) => checked(slab(`material slab-concrete\n  load 6 cy\n${price}`));
   // 6 and half a yard.
   expect(by('price slab-concrete $100/cy, short-load $120\n').plan.budget.net).toBe(65000 + 12000);
-  expect(by('').messages('goods/short-load')).toEqual([
+  expect(by('price slab-concrete $100/cy\n').messages('goods/short-load')).toEqual([
     'Concrete for slabs (Pour and finish the slab): 6.5 cy come in 2 trucks, the last with 0.5 cy. The plant’s least load is 4 cy, and less is charged for. Pour it together with something else, ask the plant for even loads, or mix a small amount from bags.',
   ]);
 });

@@ -5,9 +5,8 @@ import type { Quantity } from '#kit/quantity';
 import type { Model } from '#model/resolve';
 import { shortLoadCost } from '#money/material';
 import type { Goods } from '#money/material-costs';
-import { pouredApart } from '#schedule/pours';
 import { type Truckload, truckloadsOf } from '#takeoff/truckloads';
-import type { Check, Results } from '../../check.ts';
+import type { Check } from '../../check.ts';
 import { placeOfLine } from '../../mention.ts';
 import { counted, quantityText } from '../../show.ts';
 
@@ -23,7 +22,7 @@ export const shortLoad = findingSort<
 export const shortLoadCheck: Check = {
   code: 'goods/short-load',
   about:
-    'Ready-mixed concrete comes by the truck, and a plant charges for a truck that carries less than its least load, or sends none. Each pour is ordered for itself. Trucks and least load stand in the row of the concrete (`load`, `least-load`) and may be given in the plan; what a short load costs stands at its price (`short-load $75/cy`) and is in the sum.',
+    'Ready-mixed concrete comes by the truck, and a plant charges for a truck that carries less than its least load, or sends none. Each pour is ordered for itself. Trucks and least load stand in the row of the concrete (`load`, `least-load`) and may be given in the plan; what a short load costs stands at its price (`short-load $75/cy`) and is in the sum. Told where the plan speaks of money.',
   wrong: `level floor
   footprint 12' x 12'
 foundation slab under floor
@@ -36,23 +35,13 @@ foundation slab under floor
   slab 4"
 price slab-concrete $172/cy, short-load $75/cy
 `,
-  reads: ({ model, takeOff, timeline, budget }) => [
-    budget.priced ? budget.goods : takeOff.purchases(),
-    timeline.claims,
-    model.settings,
-    model.plan?.given.currency?.value,
-  ],
-  run: (results) =>
-    poured(results).flatMap((goods) => truckloadsOf(goods.purchase).flatMap((load) => telling(load, goods, results.model))),
+  // A matter of money: what is bought by whoever buys; what an accepted bid brings is the firm's.
+  reads: ({ model, budget }) => [budget.goods, model.settings, model.plan?.given.currency?.value],
+  run: ({ model, budget }) =>
+    budget.goods.flatMap((goods) => truckloadsOf(goods.purchase).flatMap((load) => telling(load, goods, model))),
 };
 
-/** What is bought by whoever buys; what an accepted bid brings is the firm's. */
-function poured({ takeOff, timeline, budget }: Results): readonly Pick<Goods, 'purchase' | 'cost'>[] {
-  if (budget.priced) return budget.goods;
-  return pouredApart(takeOff.purchases(), timeline, takeOff.boughtFor).map((purchase) => ({ purchase, cost: undefined }));
-}
-
-function telling(load: Truckload, { purchase, cost }: Pick<Goods, 'purchase' | 'cost'>, model: Model): readonly Finding[] {
+function telling(load: Truckload, { purchase, cost }: Goods, model: Model): readonly Finding[] {
   const { label, ordered, trucks, last, short } = load;
   const least = purchase.truck?.least;
   const place = placeOfLine(purchase.lines[0]!, model);

@@ -9,13 +9,15 @@ const found = (length: number, more = '') =>
   ).plan.findings.filter(({ code }) => code === 'goods/short-load');
 
 test('a note while nobody says what it costs, a warning with its cost where the price does', () => {
-  expect(found(28).map(({ severity }) => severity)).toEqual(['note']);
+  expect(found(28, 'price slab-concrete $150/cy\n').map(({ severity }) => severity)).toEqual(['note']);
   expect(found(28, 'price slab-concrete $150/cy, short-load $75/cy\n').map(({ severity }) => severity)).toEqual(['warning']);
 });
 
 // 20 x 20 x 0.5 = 200 cf = 7.41 cy, 8 with waste; 28 x 20: 11.2 cy, 11.25 ordered, 1.25 in the second truck.
 test('enough in the last truck says nothing, nor does what an accepted bid brings', () => {
-  expect(found(20)).toEqual([]);
+  expect(found(20, 'price slab-concrete $150/cy\n')).toEqual([]);
+  // A plan that does not speak of money is not told of it.
+  expect(found(28)).toEqual([]);
   expect(
     found(
       28,
