@@ -1,6 +1,6 @@
 // Rows for who does what, and when: the plan, trades, steps, the diary.
 import { months } from './common.ts';
-import { oneUnit } from './conventions.ts';
+import { loading, loads } from './loads.ts';
 import { editions } from './rules.ts';
 import {
   anyName,
@@ -255,7 +255,7 @@ export const supplier = kind({
   example: 'supplier yard "Hollis Lumber"',
   name: 'required',
   facts: {},
-  properties: properties({ phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0177"' } }),
+  properties: properties({ phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0177"' }, ...loading }),
 });
 export const machine = kind({
   word: 'machine',
@@ -426,13 +426,7 @@ export const delivery = kind({
       help: 'So long before a step.',
       example: 'arrives 5 days before plank',
     },
-    amount: {
-      takes: fields({ of: optional(anyName), amount: oneUnit }),
-      repeats: true,
-      help: 'How much of it is ordered, truck by truck; the goods named where it brings several.',
-      example: 'amount concrete 9 cy',
-    },
-    keeps: { takes: wait, help: 'How long it may lie on site.', example: 'keeps 2 weeks' },
+    ...loads,
     ...waiting,
     ...paying,
   }),

@@ -2,8 +2,10 @@
 import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
+import { onHoliday } from './rules/dates/on-holiday.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
+import { afterClosing } from './rules/deliveries/after-closing.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { closedDay } from './rules/deliveries/closed-day.ts';
 import { holdsUp } from './rules/deliveries/holds-up.ts';
@@ -16,6 +18,8 @@ import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { countsNothingCheck } from './rules/goods/counts-nothing.ts';
+import { oneCoat } from './rules/goods/one-coat.ts';
+import { oneR } from './rules/goods/one-r.ts';
 import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
 import { notPlanned } from './rules/inspections/not-planned.ts';
@@ -79,6 +83,7 @@ export const checks: readonly Check[] = [
   looseEnd,
   workingTime,
   beforeInspection,
+  afterClosing,
   orderByPassed,
   holdsUp,
   closedDay,
@@ -90,9 +95,12 @@ export const checks: readonly Check[] = [
   tooLittle,
   tooMuchSo,
   countsNothingCheck,
+  oneCoat,
+  oneR,
   beforeStart,
   deadline,
   tooCold,
+  onHoliday,
   pastTarget,
   // For how much.
   priceMissing,
