@@ -52,7 +52,8 @@ export function scanClock(text: string, from: number, context: Context): Scan | 
     minutes.startsWith('0') ||
     context.calendar ||
     TIME_WORDS.has(context.word) ||
-    clockRange(text, to) !== undefined;
+    clockRange(text, to) !== undefined ||
+    (minutes !== '12' && AFTER_CLOCK.test(text.slice(0, from)));
   if (!sure) return undefined;
   const hour = half === undefined ? Number(hours) : (Number(hours) % 12) + (half.toLowerCase() === 'pm' ? 12 : 0);
   const total = hour * 60 + Number(minutes);
@@ -117,6 +118,8 @@ const YEAR_FIRST = /(\d{4})([-/])(\d{1,2})\2(\d{1,2})(?![\p{L}\p{N}_])/uy;
 const DAY_OR_MONTH_FIRST = /(\d{1,2})([./])(\d{1,2})\2(\d{1,4})(?![.]?\d)/y;
 const CLOCK = /(\d{1,2}):(\d\d)(?![\d:]|\.\d)(?: ?(am|pm|AM|PM)(?![\p{L}\p{N}_-]))?/uy;
 const CLOCK_RANGE = /(?:\.\.|\s*[-–—]\s*)(?=\d{1,2}:\d\d(?![\d:]))/y;
+/** The first time of a span, and its hyphen: what follows is a time, too. */
+const AFTER_CLOCK = /\b\d{1,2}:\d\d(?: ?(?:am|pm))?(?:\.\.|\s*[-–—]\s*)$/i;
 const WEEKDAYS =
   /(mon|tue|wed|thu|fri|sat|sun)(?:(-|–|—|\.\.)(mon|tue|wed|thu|fri|sat|sun))?(?![\p{L}\p{N}_]|-[\p{L}\p{N}]|\.\p{L})/iuy;
 const MONTH =

@@ -1,4 +1,5 @@
 // Rows for companies and what is hired or bought from them: firms, suppliers, machines.
+import { loading } from './loads.ts';
 import { standsBetween } from './times.ts';
 import { count, date, either, kind, listOf, phrase, pointTo, properties, quantity, text, workTime } from './types.ts';
 
@@ -24,7 +25,7 @@ export const supplier = kind({
   example: 'supplier yard "Hollis Lumber"',
   name: 'required',
   facts: {},
-  properties: properties({ phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0177"' } }),
+  properties: properties({ phone: { takes: text, help: 'Whom to ring.', example: 'phone "555-0177"' }, ...loading }),
 });
 export const machine = kind({
   word: 'machine',

@@ -1,5 +1,6 @@
 // Rows for who does what, and when: the plan, trades, steps.
 import { oneUnit } from './conventions.ts';
+import { loads } from './loads.ts';
 import { planRisk, tradeRisk, visitRisk } from './risk.ts';
 import { editions } from './rules.ts';
 import { hoursOfWeek, ownHours, planWeather, standsBetween, stepWindows } from './times.ts';
@@ -341,13 +342,7 @@ export const delivery = kind({
       help: 'So long before a step.',
       example: 'arrives 5 days before plank',
     },
-    amount: {
-      takes: fields({ of: optional(anyName), amount: oneUnit }),
-      repeats: true,
-      help: 'How much of it is ordered, truck by truck; the goods named where it brings several.',
-      example: 'amount concrete 9 cy',
-    },
-    keeps: { takes: wait, help: 'How long it may lie on site.', example: 'keeps 2 weeks' },
+    ...loads,
     ...waiting,
     ...paying,
   }),

@@ -4,10 +4,12 @@ import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { laterThanPlanned } from './rules/dates/later-than-planned.ts';
 import { mustStartCheck } from './rules/dates/must-start.ts';
+import { onHoliday } from './rules/dates/on-holiday.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
 import { tooWet } from './rules/dates/too-wet.ts';
 import { tooWindy } from './rules/dates/too-windy.ts';
+import { afterClosing } from './rules/deliveries/after-closing.ts';
 import { beforeInspection } from './rules/deliveries/before-inspection.ts';
 import { closedDay } from './rules/deliveries/closed-day.ts';
 import { holdsUp } from './rules/deliveries/holds-up.ts';
@@ -20,6 +22,8 @@ import { orderByPassed } from './rules/deliveries/order-by-passed.ts';
 import { tooLittle } from './rules/deliveries/too-little.ts';
 import { notBeside } from './rules/doors/not-beside.ts';
 import { countsNothingCheck } from './rules/goods/counts-nothing.ts';
+import { oneCoat } from './rules/goods/one-coat.ts';
+import { oneR } from './rules/goods/one-r.ts';
 import { shortLoadCheck } from './rules/goods/short-load.ts';
 import { tooMuchSo } from './rules/goods/too-much-so.ts';
 import { covered } from './rules/inspections/covered.ts';
@@ -94,6 +98,7 @@ export const checks: readonly Check[] = [
   stackedTrades,
   workingTime,
   beforeInspection,
+  afterClosing,
   orderByPassed,
   holdsUp,
   closedDay,
@@ -106,12 +111,15 @@ export const checks: readonly Check[] = [
   tooMuchSo,
   shortLoadCheck,
   countsNothingCheck,
+  oneCoat,
+  oneR,
   beforeStart,
   deadline,
   mustStartCheck,
   tooCold,
   tooWet,
   tooWindy,
+  onHoliday,
   pastTarget,
   laterThanPlanned,
   // What has happened.

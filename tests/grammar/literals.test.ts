@@ -177,6 +177,7 @@ const READ: readonly (readonly [text: string, meaning: string, usual?: string])[
   ['mon-fri 7:00-15:30', 'weekdays[01234] clock[420]..clock[930]'],
   ['mon-thu 17:30..20:15', 'weekdays[0123] clock[1050]..clock[1215]'],
   ['fri 7:00 - 13:00', 'weekdays[4] clock[420]..clock[780]'],
+  ['trucks 7:00-9:30', 'trucks clock[420]..clock[570]'],
   ['asked by 16:30', 'asked by clock[990]'],
   ['3:30 pm', 'clock[930]', '15:30'],
   ['sun-room', 'sun-room'],

@@ -6,6 +6,7 @@ import { factsOf } from '#model/facts';
 import type { ElementOf, Foundation, Trench } from '#model/model';
 import { ownResistance } from '#takeoff/assembly';
 import { isVeneer } from '#takeoff/insulation';
+import { postAround } from '#takeoff/measure/piers';
 import { isBareBasement, isBareCrawl } from './lived-in.ts';
 import { type FactTable, greatest, number, smallest } from './tables.ts';
 
@@ -53,6 +54,7 @@ export const factsOfFoundation: FactTable<Foundation> = {
     'bolt-depth': 'bolts',
     unbroken: 'insulated',
     'slab-thickness': 'slab',
+    'pier-across': 'piers',
     'edge-r': 'edge',
     'edge-depth': 'edge',
   },
@@ -78,6 +80,11 @@ export const factsOfFoundation: FactTable<Foundation> = {
     'bolts-needed': boltsNeeded,
     'bolt-depth': ({ given }) => given.bolts?.deeper.deep?.value,
     'slab-thickness': ({ given }) => given.slab?.value.thickness,
+    'pier-across': ({ given }) => (given.piers?.value.size?.third === undefined ? given.piers?.value.size?.first : undefined),
+    'pier-post': ({ given }) => {
+      const post = postAround(given.piers?.deeper.around?.value);
+      return post === undefined ? undefined : greatest([post.thick, post.wide]);
+    },
     'edge-r': ({ given }) => given.edge?.value.insulates,
     'edge-depth': ({ given }) => given.edge?.value.deep,
     'under-slab': ({ given }) =>

@@ -94,17 +94,21 @@ function pierVolume(
   depth: Quantity<'length'>,
   around: Literal | undefined,
 ): Quantity<'volume'> {
-  if (around?.kind !== 'nominal') return measure('volume', round, count, across, depth);
+  const post = postAround(around);
+  if (post === undefined) return measure('volume', round, count, across, depth);
+  return measure('volume', roundAround, count, across, depth, post.thick, post.wide);
+}
+
+/** Dressed sides of a post that stands in a pier; undefined where its size is none of lumber. */
+export function postAround(
+  around: Literal | undefined,
+): { readonly thick: Quantity<'length'>; readonly wide: Quantity<'length'> } | undefined {
+  if (around?.kind !== 'nominal') return undefined;
   const [thick = 0, wide = 0] = around.across.map((side) => (around.unit === undefined ? side * INCH - UNDER : side));
-  return measure(
-    'volume',
-    roundAround,
-    count,
-    across,
-    depth,
-    constant('post, dressed', thick, 'length', DRESSED),
-    constant('post, dressed', wide, 'length', DRESSED),
-  );
+  return {
+    thick: constant('post, dressed', thick, 'length', DRESSED),
+    wide: constant('post, dressed', wide, 'length', DRESSED),
+  };
 }
 const DRESSED = 'PS 20, American Softwood Lumber Standard, Table 3: half an inch under the nominal size up to 6 in';
 

@@ -2,11 +2,13 @@
 // likely. Concrete that runs out costs a second truck and a cold joint.
 import { type Finding, finding, findingSort } from '#kit/finding';
 import { addTo } from '#kit/gathered';
+import { roundUp } from '#kit/quantity';
 import type { Delivery } from '#model/model';
 import type { Model } from '#model/resolve';
+import { packagesOf } from '#takeoff/goods';
 import type { Purchase } from '#takeoff/lines';
 import type { Check } from '../../check.ts';
-import { namesText, quantityText } from '../../show.ts';
+import { counted, namesText, quantityText } from '../../show.ts';
 
 export const short = findingSort<
   [deliveries: readonly string[], ordered: string, goods: string, needed: string, net: string, margin: string, step: string]
@@ -18,12 +20,20 @@ export const short = findingSort<
 });
 
 export const shortOfNet = findingSort<
-  [deliveries: readonly string[], ordered: string, goods: string, net: string, lacks: string, step: string]
+  [
+    deliveries: readonly string[],
+    ordered: string,
+    goods: string,
+    net: string,
+    lacks: string,
+    byHand: string | undefined,
+    step: string,
+  ]
 >({
   code: 'deliveries/too-little',
   severity: 'error',
-  say: (deliveries, ordered, goods, net, lacks, step) =>
-    `${bringing(deliveries)} ${ordered} of ${goods}, and the plan holds ${net} before any waste: ${lacks} are not there. Concrete stops at a cold joint, other work stands. Order ${step}.`,
+  say: (deliveries, ordered, goods, net, lacks, byHand, step) =>
+    `${bringing(deliveries)} ${ordered} of ${goods}, and the plan holds ${net} before any waste: ${lacks} are not there${byHand === undefined ? '' : `, which are ${byHand}`}. Concrete stops at a cold joint, other work stands. Order ${step}.`,
 });
 
 function bringing(deliveries: readonly string[]): string {
@@ -54,7 +64,7 @@ delivery truck brings slab-concrete from plant
   amount 9.75 cy
 task pour does pour-slab by concrete after truck
 `,
-  reads: ({ model, takeOff }) => [model.list('delivery'), takeOff.purchases(), model.settings],
+  reads: ({ model, takeOff }) => [model.list('delivery'), takeOff.purchases(), model.settings, model.rows('material')],
   run: ({ model, takeOff }) => {
     const deliveries = model.list('delivery');
     const ordered = [...ordersIn(deliveries)];
@@ -110,10 +120,32 @@ function ofGoods(
   const { place } = amounts[0]!;
   const names = [...new Set(orders.map(({ delivery }) => delivery.name))];
   if (has < net * (1 - EXACT))
-    return [finding(shortOfNet, place, names, text(has), first.label, text(net), text(net - has), order)];
+    return [
+      finding(
+        shortOfNet,
+        place,
+        names,
+        text(has),
+        first.label,
+        text(net),
+        text(net - has),
+        byHand(net - has, first, model),
+        order,
+      ),
+    ];
   const margin = Math.round((has / net - 1) * 1000) / 10;
   const words = `The order has ${margin}% over, where ${Math.round((needed / net - 1) * 1000) / 10}% are usual`;
   return [finding(short, place, names, text(has), first.label, text(needed), text(net), words, order)];
+}
+
+/** '90 bags (Concrete mixed from bags of 80 lb)': what is poured, out of the goods that are meant for little of it. */
+function byHand(lacks: number, { goods }: Purchase, model: Model): string | undefined {
+  if (goods.of?.kind !== 'material' || goods.of.given.laid?.value !== 'poured' || goods.of.given.most !== undefined)
+    return undefined;
+  const row = model.rows('material').find(({ given }) => given.laid?.value === 'poured' && given.most !== undefined);
+  const [one] = row === undefined ? [] : packagesOf(row, []);
+  if (row === undefined || one === undefined || one.holds.dimension !== 'volume' || !(one.holds.value > 0)) return undefined;
+  return `${counted(roundUp(lacks / one.holds.value), one.word)} (${row.label})`;
 }
 
 const EXACT = 1e-9;

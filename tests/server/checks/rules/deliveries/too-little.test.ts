@@ -47,3 +47,11 @@ test('what several deliveries bring counts together; one that does not say how m
   expect(twice('')).toEqual([]);
   expect(twice('  amount 4 cy\n').join()).toMatch(/^"morning" and "noon" bring 9 cy of Concrete for slabs;/);
 });
+
+// hometips.gregvan.com: two yards short were 120 bags of 60 lb; hunker.com: a bag of 80 lb yields 0.6 cubic feet, so two yards are 90.
+test('what lacks of a pour is told in bags, too', () => {
+  const { messages } = slab('  amount 6.8 cy\n');
+  expect(messages('deliveries/too-little').join()).toContain(
+    '2 cy are not there, which are 90 bags (Concrete mixed from bags of 80 lb).',
+  );
+});
