@@ -58,7 +58,13 @@ common(
   ['table', 'json', 'csv'],
 )
   .option('--trade <name>', 'only the steps of one trade')
-  .action(async (path, options) => finish((await import('./tables.ts')).schedule(path, options)));
+  .option('--improve [schedules]', 'look for an order of work that is done sooner, trying so many schedules (default: 5000)')
+  .option('--seed <number>', 'where chance begins: the same seed finds the same (default: 1)')
+  .option('--prove', 'with --improve: ask a solver whether anything is better; small plans only, and HiGHS must be installed')
+  .action(async (path, options) => {
+    if (options.improve === undefined && options.prove !== true) finish((await import('./tables.ts')).schedule(path, options));
+    else finish(await (await import('./improve.ts')).improved(path, options));
+  });
 
 common(program.command('cost').description('what it costs, by prices, bids and rates of the plan').argument('<path>', PATH), [
   'table',

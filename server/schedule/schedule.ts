@@ -89,6 +89,7 @@ export function schedule(
     links,
     network,
     timing,
+    taken: memory.crews.crews,
     byLinks,
     crews,
     get floats() {

@@ -1,7 +1,7 @@
 // The words of the schedule: steps with dates, floats and what holds them.
 import type { Trade } from '#model/model';
 import type { Claims } from './claims.ts';
-import type { CrewDates } from './crews.ts';
+import type { CrewDates, Crews } from './crews.ts';
 import type { CriticalPath, LinkDates } from './critical-path.ts';
 import type { Duration } from './durations.ts';
 import type { PlanLink } from './links.ts';
@@ -18,6 +18,8 @@ export interface Timeline {
   readonly links: readonly PlanLink[];
   readonly network: Network;
   readonly timing: Timing;
+  /** What each step takes, and how much of it there is. */
+  readonly taken: Crews;
   /** By links alone. */
   readonly byLinks: LinkDates;
   /** With crews as limits: the dates that are shown, and floats with the hand-overs in them, made when first asked for. */

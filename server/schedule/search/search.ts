@@ -22,7 +22,7 @@ export interface Progress {
 }
 
 export interface Found extends Progress {
-  /** The start of each activity, from 0. */
+  /** The best schedule, as the forward direction tells it. */
   readonly starts: Int32Array;
   /** Whether no schedule can be shorter: the end is the lower bound. */
   readonly optimal: boolean;
@@ -42,6 +42,8 @@ export interface Direction {
 
 /** What can be searched: a project of plain numbers, or a plan with its calendars. */
 export interface Searched {
+  /** How many numbers a schedule is kept as, on either side: the starts, and whatever else the two directions tell each other. */
+  readonly width: number;
   readonly forward: Direction;
   readonly backward: Direction;
   /** Fills `starts` by one pass that goes by these ranks, the lowest first, as good as one pass can be. */
@@ -93,9 +95,10 @@ function begin(searched: Searched, limits: SearchLimits): Search {
   const { count } = searched.forward.links;
   const size = Math.max(8, Math.round(Math.sqrt(limits.schedules) * SIZE));
   const list = (): Int32Array => new Int32Array(count);
+  const schedule = (): Int32Array => new Int32Array(searched.width);
   const side = (direction: Direction): Side => ({
     direction,
-    starts: Array.from({ length: size }, list),
+    starts: Array.from({ length: size }, schedule),
     ends: new Int32Array(size).fill(UNBORN),
   });
   return {
@@ -109,9 +112,9 @@ function begin(searched: Searched, limits: SearchLimits): Search {
     mother: list(),
     times: list(),
     order: list(),
-    child: list(),
-    turned: list(),
-    best: list(),
+    child: schedule(),
+    turned: schedule(),
+    best: schedule(),
     bound: searched.bound(),
     end: UNBORN,
     schedules: 0,

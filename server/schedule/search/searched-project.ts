@@ -20,6 +20,7 @@ export function searchedProject(project: Project): Searched {
   });
   const end = longestChain(project);
   return {
+    width: project.count,
     forward: direction(project, forward),
     backward: direction(mirror, boardOf(mirror)),
     byRank: (rank, starts) => parallelPass(project, rank, forward, starts),

@@ -1,0 +1,54 @@
+// Asks the solver HiGHS (MIT) whether an order of work can be done sooner. It is no part of the package, is loaded only when
+// it is asked for, and a plan without it loses the proof alone.
+import type { Proof } from '#answers/improve';
+import { MOST_VARIABLES, proofModel } from '#schedule/search/proof-model';
+import { type Proposal, partsOf, proposalOf } from '#schedule/search/proposal';
+import type { Timeline } from '#schedule/timeline';
+
+/** Seconds for each question. */
+const PATIENCE = 60;
+/** Each answer is a better schedule, or the last. */
+const MOST_QUESTIONS = 50;
+
+export async function prove(timeline: Timeline, proposal: Proposal): Promise<readonly [Proposal, Proof]> {
+  const solver = await loaded();
+  if (solver === undefined) {
+    return [proposal, { kind: 'unanswered', why: 'A proof needs the solver HiGHS beside Screed: npm install highs.' }];
+  }
+  let best = proposal;
+  for (let question = 0; question < MOST_QUESTIONS; question++) {
+    const model = proofModel(partsOf(timeline), best.end);
+    if (model === undefined) return [best, { kind: 'solver' }];
+    if (typeof model === 'number') {
+      const why = `For a proof the plan is too large: over ${MOST_VARIABLES} moments at which steps could begin.`;
+      return [best, { kind: 'unanswered', why }];
+    }
+    const { Status, Columns } = solver.solve(model.text, { time_limit: PATIENCE });
+    if (Status === 'Infeasible') return [best, { kind: 'solver' }];
+    const found = Status === 'Optimal' ? model.endOf((name) => primal(Columns[name])) : undefined;
+    if (found === undefined || found.end >= best.end) break;
+    best = proposalOf(timeline, { ...best, ...found });
+    if (best.end <= best.lowerBound) return [best, { kind: 'bound' }];
+  }
+  return [best, { kind: 'unanswered', why: `The solver did not come to an end within ${PATIENCE} seconds.` }];
+}
+
+interface Solver {
+  readonly solve: (
+    model: string,
+    options: { readonly time_limit: number },
+  ) => { readonly Status: string; readonly Columns: { readonly [name: string]: object } };
+}
+
+async function loaded(): Promise<Solver | undefined> {
+  try {
+    const { default: load } = await import('highs');
+    return (await load()) as unknown as Solver;
+  } catch {
+    return undefined;
+  }
+}
+
+function primal(column: object | undefined): number {
+  return column !== undefined && 'Primal' in column ? Number(column.Primal) : 0;
+}
