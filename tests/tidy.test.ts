@@ -77,6 +77,7 @@ const ROOMS: { readonly [room: string]: Room } = {
       'server/report',
       'server/workspace.ts',
       'server/pipeline.ts',
+      'server/schedule',
       'grammar',
       'server/kit',
       'server/host',

@@ -1,5 +1,4 @@
 // Rows for who does what, and when: the plan, trades, steps.
-import { oneUnit } from './conventions.ts';
 import { loads } from './loads.ts';
 import { planRisk, tradeRisk, visitRisk } from './risk.ts';
 import { editions } from './rules.ts';

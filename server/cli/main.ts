@@ -73,7 +73,13 @@ common(
   .option('--trade <name>', 'only the steps of one trade')
   .option('--save <name>', 'keep the schedule as it is now, as text beside the plan, to compare with later')
   .option('--against [name]', 'how late each step is against a schedule that was kept, and why (default: the latest)')
-  .action(async (path, options) => finish((await import('./tables.ts')).schedule(path, options)));
+  .option('--improve [schedules]', 'look for an order of work that is done sooner, trying so many schedules (default: 5000)')
+  .option('--seed <number>', 'where chance begins: the same seed finds the same (default: 1)')
+  .option('--prove', 'with --improve: ask an exact solver whether anything is better; small plans only')
+  .action(async (path, options) => {
+    if (options.improve === undefined && options.prove !== true) finish((await import('./tables.ts')).schedule(path, options));
+    else finish(await (await import('./improve.ts')).improved(path, options));
+  });
 
 common(
   program

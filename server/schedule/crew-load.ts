@@ -107,6 +107,22 @@ export function clearedBy(load: CrewLoad, task: number, start: number, end: numb
   return start;
 }
 
+/** The same looking back: by when a step must end to be out of the way of what stands there, or `end` where nothing does. */
+export function clearedBefore(load: CrewLoad, task: number, start: number, end: number): number {
+  const { crews } = load;
+  for (let slot = crews.taskStart[task]!; slot < crews.taskStart[task + 1]!; slot++) {
+    const crew = crews.crew[slot]!;
+    const units = unitsAt(crews, slot);
+    if (units === 0 || peak(load, crew, start, end) + units <= crews.capacity[crew]!) continue;
+    let cleared = Number.NEGATIVE_INFINITY;
+    for (let span = load.head[crew]!, steps = 0; span >= 0 && steps < LOOK_BACK; span = load.next[span]!, steps++) {
+      if (load.start[span]! < end && load.end[span]! > start) cleared = Math.max(cleared, load.start[span]!);
+    }
+    return cleared;
+  }
+  return end;
+}
+
 /** The most units of a crew in use at once from `start` to `end`. */
 function peak(load: CrewLoad, crew: number, start: number, end: number): number {
   const met: number[] = [];

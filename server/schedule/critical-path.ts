@@ -125,13 +125,13 @@ function freeFloats(network: Network, timing: Timing, early: EarlyDates): Float6
   return freeFloat;
 }
 
-interface Bounds {
+export interface Bounds {
   start: number;
   finish: number;
 }
 
 /** The latest start and finish of a step that keep the plan's end and the given dates of all that hangs on it. */
-function bindBy(
+export function bindBy(
   network: Network,
   timing: Timing,
   task: number,
@@ -167,12 +167,12 @@ function goesOnBy(timing: Timing, task: number, finish: number): number {
 }
 
 /** The opening of the last day that keeps both bounds. */
-function lastWholeDay(own: Calendar, { start, finish }: Bounds): number {
+export function lastWholeDay(own: Calendar, { start, finish }: Bounds): number {
   return Math.min(lastOpening(own, finish), start === Number.POSITIVE_INFINITY ? start : openingBy(own, start));
 }
 
 /** The last moment by `bound` at which work can begin: in a pause, a minute before its closing. */
-function lastBegin(own: Calendar, bound: number): number {
+export function lastBegin(own: Calendar, bound: number): number {
   return canBegin(own, bound) ? bound : retreat(own, bound, 1);
 }
 

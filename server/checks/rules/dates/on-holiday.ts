@@ -60,9 +60,12 @@ task frame takes 10d by crew
     const [first] = found;
     if (first === undefined) return [];
     const { day, row, busy } = first;
-    return [finding(forgotten, week.place, dayAndMonth(day), row.label, busy, found.length - 1, row.given.in?.value ?? '')];
+    return [finding(forgotten, week.place, dayAndMonth(day), row.label, busy, found.length - 1, COUNTRY)];
   },
 };
+
+/** Where houses are measured in feet. */
+const COUNTRY = 'US';
 
 type Holiday = ElementOf<'holiday'>;
 
@@ -71,6 +74,7 @@ const offDays = keptWhile(
   (rows: readonly Holiday[], from: number, to: number): readonly [object, ...unknown[]] => [rows, from, to],
   (rows: readonly Holiday[], from: number, to: number): readonly { readonly day: number; readonly row: Holiday }[] =>
     rows
+      .filter((row) => row.given.in?.value.some(({ value }) => value === COUNTRY))
       .flatMap((row) => {
         const rule = holidayRule(row);
         return rule === undefined ? [] : holidayDays(rule, from, to).map((day) => ({ day, row }));
