@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { mustStartCheck } from './rules/dates/must-start.ts';
+import { noHolidays } from './rules/dates/no-holidays.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
 import { tooWet } from './rules/dates/too-wet.ts';
@@ -96,6 +97,7 @@ export const checks: readonly Check[] = [
   tooMuchSo,
   countsNothingCheck,
   beforeStart,
+  noHolidays,
   deadline,
   mustStartCheck,
   tooCold,
