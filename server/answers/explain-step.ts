@@ -1,5 +1,6 @@
 // Why a step takes as long as it does, begins when it does, costs what it costs, and how far it may slip.
 import { endOf } from '#checks/ends';
+import { DAY_MINUTES } from '#kit/dates';
 import { addTo } from '#kit/gathered';
 import type { Step } from '#model/model';
 import { nextWork } from '#schedule/calendar';
@@ -7,8 +8,9 @@ import { durationWorking, people, personMinutes } from '#schedule/durations';
 import { chainOf, holdOf } from '#schedule/holds';
 import { boundOf } from '#schedule/late-bounds';
 import type { PlanLink } from '#schedule/links';
+import { pausesOf } from '#schedule/pauses';
 import type { Timeline } from '#schedule/timeline';
-import { briefStart, finishDay, lengthMinutes, startDay, stepFinishDay } from './days.ts';
+import { briefStart, finishDay, lengthMinutes, span, startDay, stepFinishDay } from './days.ts';
 import { hazardReason } from './explain-hazards.ts';
 import { costReason } from './explain-money.ts';
 import { orderReason } from './explain-order.ts';
@@ -17,6 +19,7 @@ import { holdText, linkText, nameOf } from './holding.ts';
 import { type ListedReason, listedReason, saying } from './listed-reason.ts';
 import { isAssumed, spareText, standing } from './schedule-table.ts';
 import { slipReason } from './slippage.ts';
+import { counted } from './table.ts';
 import { type View, write, writeDays } from './view.ts';
 
 /** One sentence. */
@@ -28,12 +31,13 @@ export function whyStep(step: number, view: View): string {
     return `It is taken as done by ${stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)}: all that follows it has begun, and the diary does not say when.`;
   if (stands === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
   if (stands === 'begun') return `It was begun ${when}, and ${leftText(step, view)}; it ${slipText(step, view)}.`;
-  const slip = slipText(step, view);
+  const pause = pauseText(step, view);
+  const slip = `${pause}${slipText(step, view)}`;
   const takes = takesText(step, view);
   if (takes === undefined) return `It falls on ${when}, and it ${slip}.`;
   return timeline.durations[step]!.basis === 'none'
     ? `Nothing says how long it takes; it begins ${when}, and ${slip}.`
-    : `It takes ${takes}, begins ${when}, and ${slip}.`;
+    : `It takes ${takes}, begins ${when}, ${pause === '' ? 'and ' : ''}${slip}.`;
 }
 
 export function stepReasons(step: number, view: View): readonly ListedReason[] {
@@ -198,6 +202,18 @@ function leftText(step: number, { plan: { timeline }, style }: View): string {
   const goesOn = startDay(nextWork(own, Math.max(crews.start[step]!, timing.notBefore[step]!)), timeline);
   const whole = writeDays(durations[step]!.minutes, style);
   return `${writeDays(left, style)} of ${whole} is left, which ${goesOn === done ? 'is' : `goes on ${goesOn} and is`} done ${done}`;
+}
+
+/** 'is held up 5 working days (Plumbing is away 7 Jul – 13 Jul), and '; nothing where nobody is away and no day is lost. */
+function pauseText(step: number, { plan: { timeline, model } }: View): string {
+  const pauses = pausesOf(step, timeline, model);
+  if (pauses.length === 0) return '';
+  const days = pauses.reduce((sum, pause) => sum + pause.days, 0);
+  const reasons = pauses.map(({ why, first, last }) => {
+    const when = span(first * DAY_MINUTES, (last + 1) * DAY_MINUTES, timeline);
+    return why === 'away' ? `${timeline.trades[step]?.label ?? 'its trade'} is away ${when}` : `${why} ${when}`;
+  });
+  return `is held up ${counted(days, 'working day')} (${reasons.join('; ')}), and `;
 }
 
 function slipText(step: number, { plan: { timeline }, style }: View): string {

@@ -106,8 +106,12 @@ function dateText(step: Step, number: number, timeline: Timeline): string {
   if (window !== undefined && window.first * DAY_MINUTES === moment) return `its dates begin on ${day}`;
   const asked = step.given['not before']?.value;
   if (asked !== undefined && asked * DAY_MINUTES === moment) return `it is not to begin before ${day}`;
+  const expected = progress.records.get(number)?.notBefore;
+  if (expected !== undefined && expected * DAY_MINUTES === moment) return `the diary expects it on ${day}`;
   if (step.kind === 'delivery' && step.given.lead !== undefined) return `it is on its way until ${day}`;
   if (step.kind === 'milestone' && step.given.on !== undefined) return `it is set for ${day}`;
+  const failed = progress.records.get(number)?.failed.at(-1);
+  if (failed !== undefined) return `it failed on ${briefStart(failed * DAY_MINUTES, timeline)} and is called again`;
   if (progress.asOf !== undefined && moment === (progress.asOf + 1) * DAY_MINUTES)
     return `the diary stands at ${briefStart(progress.asOf * DAY_MINUTES, timeline)} and it has not begun`;
   return `the diary expects it on ${day}`;

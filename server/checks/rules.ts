@@ -4,6 +4,7 @@ import { beforeStart } from './rules/dates/before-start.ts';
 import { deadline } from './rules/dates/deadline.ts';
 import { laterThanPlanned } from './rules/dates/later-than-planned.ts';
 import { mustStartCheck } from './rules/dates/must-start.ts';
+import { noHolidays } from './rules/dates/no-holidays.ts';
 import { onHoliday } from './rules/dates/on-holiday.ts';
 import { pastTarget } from './rules/dates/past-target.ts';
 import { tooCold } from './rules/dates/too-cold.ts';
@@ -114,6 +115,7 @@ export const checks: readonly Check[] = [
   oneCoat,
   oneR,
   beforeStart,
+  noHolidays,
   deadline,
   mustStartCheck,
   tooCold,

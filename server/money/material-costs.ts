@@ -4,6 +4,7 @@ import { sameList } from '#kit/differing';
 import { shareCents } from '#kit/money';
 import type { Price } from '#model/model';
 import { pouredApart } from '#schedule/pours';
+import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import { packagesIn } from '#takeoff/bought';
 import type { Line, Purchase } from '#takeoff/lines';
@@ -69,7 +70,10 @@ export function materialsOf(
     const rest = known === undefined ? openOf(purchase, lines, boughtFor) : known.rest;
     const open = pouredApart(rest, timeline, boughtFor);
     const first = open[0]?.lines[0];
-    const day = first !== undefined && isDated(purchase.goods.name, prices) ? dayOf(first, timeline) : undefined;
+    const day =
+      first !== undefined && isDated(purchase.goods.name, prices)
+        ? (orderedOn(timeline.steps).get(purchase.goods.name) ?? dayOf(first, timeline))
+        : undefined;
     const own = open.flatMap((each) => pricesFor(each, day, prices));
     const bill =
       known !== undefined && sameList(known.open, open) && sameList(known.prices, own) ? known : billOf(rest, open, own, lines);
@@ -114,6 +118,22 @@ function billOf(
 
 function isDated(name: string, prices: Prices): boolean {
   return prices.dated && prices.byName.get(name)?.some((price) => price.given.until !== undefined) === true;
+}
+
+const orders = new WeakMap<Steps, ReadonlyMap<string, number>>();
+
+/** The day on which goods were ordered, by name: the price of that day holds, however late they come. */
+function orderedOn(steps: Steps): ReadonlyMap<string, number> {
+  let known = orders.get(steps);
+  if (known === undefined) {
+    const days = new Map<string, number>();
+    for (const step of steps.list) {
+      if (step.kind !== 'delivery' || step.given.ordered === undefined) continue;
+      for (const { value } of step.given.brings?.value ?? []) days.set(value.name, step.given.ordered.value);
+    }
+    orders.set(steps, (known = days));
+  }
+  return known;
 }
 
 /** When the step that takes a line begins, if dates are known. */

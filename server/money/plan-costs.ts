@@ -43,6 +43,7 @@ interface From {
   readonly claims: readonly (readonly Claim[])[];
   readonly prices: Prices;
   readonly machines: readonly unknown[];
+  readonly diary: readonly unknown[];
   readonly bids: readonly Bid[];
 }
 
@@ -64,10 +65,11 @@ export function planCosts(
     claims: claims.byStep,
     prices,
     machines: model.list('machine'),
+    diary: model.list('progress'),
     bids,
   };
   const last = memory.last?.from.bids === bids ? memory.last : undefined;
-  const sameOthers = last?.from.prices === prices && last.from.machines === from.machines;
+  const sameOthers = last?.from.prices === prices && last.from.machines === from.machines && last.from.diary === from.diary;
   const actual = actualCosts(model, timeline);
   const count = steps.list.length;
   const planned: StepCost[] = new Array(count);

@@ -9,6 +9,7 @@ import { type Duration, people, personMinutes } from '#schedule/durations';
 import type { Line } from '#takeoff/lines';
 import { type Bid, holdsStep } from './bids.ts';
 import type { CostLine, Missing } from './cost-lines.ts';
+import { failedVisits } from './failed-visits.ts';
 import { type Prices, priceFor } from './prices.ts';
 
 export interface StepCost {
@@ -22,6 +23,7 @@ export interface StepCost {
 
 /** What the price of a step hangs on beside it, its claims and its length: unit prices of its works, machines it needs. */
 export function othersOf(step: Step, model: Model, prices: Prices): readonly unknown[] {
+  if (step.kind === 'inspection') return failedVisits(model.list('progress')).get(step.slot) ?? NO_OTHERS;
   if (step.kind !== 'task') return NO_OTHERS;
   const { does, needs } = step.given;
   let others: unknown[] | undefined;
@@ -59,6 +61,15 @@ export function priced(pricing: Pricing): StepCost {
       label: `${step.label}: fee`,
       cents: Math.round(fee.value),
       working: () => fee,
+    });
+  for (const visit of failedVisits(pricing.model.list('progress')).get(step.slot) ?? [])
+    lines.push({
+      ...where,
+      kind: 'fee',
+      rung: 'given',
+      label: `${step.label}: a visit that failed`,
+      cents: Math.round(visit.fee.value),
+      working: () => visit.fee,
     });
   if (step.kind === 'task') lines.push(...hire(step, where, pricing.model));
   const bid = step.kind === 'task' && bids.length > 0 ? bids.find((each) => holdsStep(each, step, trade?.slot)) : undefined;
