@@ -9,6 +9,8 @@ export interface FasterAnswer {
   readonly minutesPerDay: number;
   readonly currency: string;
   readonly finish: string;
+  /** Every combination was tried, so none is cheaper; else by links alone. */
+  readonly every: boolean;
   /** Each step that can be faster, alone. */
   readonly steps: readonly {
     readonly name: string;
@@ -56,6 +58,7 @@ export function fasterAnswer(faster: Faster, view: View): FasterAnswer {
     minutesPerDay: timeline.minutesPerDay,
     currency: view.style.currency,
     finish: momentText(timeline.crews.end, timeline),
+    every: faster.isLeast,
     steps: options.map(({ step, most, price, each }, at) => {
       const tried = alone[at];
       return {

@@ -41,7 +41,7 @@ export function aloneTable(faster: Faster, view: View): Table {
 
 /** The least price found for each end. */
 export function endsTable(faster: Faster, view: View): Table {
-  const { ends, timeline } = faster;
+  const { ends, timeline, isLeast } = faster;
   const best = bestEnd(faster, view);
   const saves = ends.some((tried) => (carryingSaved(tried, faster, view) ?? 0) > 0);
   const rows = ends.map((tried, nth) => {
@@ -58,7 +58,7 @@ export function endsTable(faster: Faster, view: View): Table {
     ];
   });
   return {
-    heading: ends.length === 0 ? [] : ['The least price found for each earlier end, step by step:'],
+    heading: ends.length === 0 ? [] : ['The least price for each earlier end, step by step:'],
     columns: [
       left('Done'),
       right('Sooner'),
@@ -73,7 +73,7 @@ export function endsTable(faster: Faster, view: View): Table {
       ends.length === 0
         ? []
         : [
-            'By links alone this is the least price for each end; where crews or calendars bind, it is the least that was found. To take a line, write the shorter "takes" and what it costs.',
+            `${isLeast ? 'Every combination was tried: none is cheaper.' : 'By links alone this is the least price for each end; where crews or calendars bind, it is the least that was found.'} To take a line, write the shorter "takes" and what it costs.`,
           ],
   };
 }

@@ -17,7 +17,7 @@ export interface Shortened {
 }
 
 /** What is open and says by how much it can be faster, in plan order. */
-export function fasterOf({ plan: { timeline } }: View): Faster {
+export function fasterOf({ plan: { timeline } }: View, mostTried?: number): Faster {
   const options = timeline.steps.list.flatMap((step, at): readonly Option[] => {
     if (step.kind !== 'task' || hasFinished(timeline.timing, at)) return [];
     const said = step.given['faster by']?.value;
@@ -25,7 +25,7 @@ export function fasterOf({ plan: { timeline } }: View): Faster {
     if (said === undefined || most <= 0) return [];
     return [{ step: at, most, price: Math.round(said.price.value), each: said.each !== undefined }];
   });
-  return { ...shortening(timeline, options), timeline };
+  return { ...shortening(timeline, options, mostTried), timeline };
 }
 
 /** What is taken, in plan order. */

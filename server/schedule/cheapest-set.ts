@@ -1,5 +1,5 @@
 // The cheapest steps to take a day off so that every chain to the end is a day shorter: a least cut through the chains that
-// have less than a day to spare, hand-overs of crews among them.
+// have little to spare (less than a day, where calendars swallow none), hand-overs of crews among them.
 import { type Arc, leastCut, UNLIMITED } from '#kit/least-cut';
 import { nextWork, workBetween } from './calendar.ts';
 import { withHandOvers } from './hand-overs.ts';
@@ -21,18 +21,18 @@ export interface CheapestSet {
   readonly longer: readonly number[];
 }
 
-/** Undefined where a chain to the end has nothing that can be shorter. `day`: working minutes. */
+/** Undefined where a chain to the end has nothing that can be shorter. `spare`: working minutes, below which a chain counts. */
 export function cheapestSet(
   network: Network,
   timing: Timing,
   dates: StepDates,
-  day: number,
+  spare: number,
   priceOf: (step: number) => Price | undefined,
 ): CheapestSet | undefined {
   const { crews } = dates;
   const floats = dates.floats();
   const all = withHandOvers(network, crews);
-  const isTight = (step: number): boolean => !hasFinished(timing, step) && floats.totalFloat[step]! < day;
+  const isTight = (step: number): boolean => !hasFinished(timing, step) && floats.totalFloat[step]! < spare;
   const arcs: Arc[] = [];
   const [source, sink] = [network.count * 2, network.count * 2 + 1];
   const [begin, finish] = [(step: number) => step * 2, (step: number) => step * 2 + 1];
@@ -47,7 +47,7 @@ export function cheapestSet(
     for (let slot = all.incomingStart[step]!; slot < all.incomingStart[step + 1]!; slot++) {
       const link = all.incoming[slot]!;
       const from = all.linkFrom[link]!;
-      if (!isTight(from) || !isTightLink(all, timing, dates, link, day)) continue;
+      if (!isTight(from) || !isTightLink(all, timing, dates, link, spare)) continue;
       const kind = all.linkKind[link]!;
       const toStart = kind === FINISH_START || kind === START_START;
       const fromFinish = kind === FINISH_START || kind === FINISH_FINISH;
@@ -62,7 +62,7 @@ export function cheapestSet(
     }
     // What no link holds is held by its own date, or by the plan's first day.
     if (!startsBy && !finishesBy) arcs.push({ from: source, to: begin(step), most: UNLIMITED, least: 0 });
-    if (workBetween(timing.calendars[timing.planCalendar]!, crews.finish[step]!, crews.end) < day)
+    if (workBetween(timing.calendars[timing.planCalendar]!, crews.finish[step]!, crews.end) < spare)
       arcs.push({ from: finish(step), to: sink, most: UNLIMITED, least: 0 });
   }
   const nodes = network.count * 2 + 2;
@@ -85,8 +85,8 @@ export function cheapestSet(
   return shorter.length === 0 ? undefined : { shorter, longer };
 }
 
-/** Whether a step would begin, or be done, a day sooner only if what a link comes from were, too. */
-function isTightLink(all: Network, timing: Timing, { crews }: StepDates, link: number, day: number): boolean {
+/** Whether a step can begin, or be done, so much sooner only if what a link comes from is sooner, too. */
+function isTightLink(all: Network, timing: Timing, { crews }: StepDates, link: number, spare: number): boolean {
   const [from, to, kind] = [all.linkFrom[link]!, all.linkTo[link]!, all.linkKind[link]!];
   const plan = timing.calendars[timing.planCalendar]!;
   const own = timing.calendars[timing.calendarOf[to]!]!;
@@ -97,5 +97,5 @@ function isTightLink(all: Network, timing: Timing, { crews }: StepDates, link: n
       ? afterFinish(plan, crews.finish[from]!, all.linkLag[link]!, all.linkClock[link]!)
       : afterStart(plan, crews.start[from]!, all.linkLag[link]!, all.linkClock[link]!);
   const moment = toStart ? crews.start[to]! : crews.finish[to]!;
-  return workBetween(own, toStart ? nextWork(own, bound) : bound, moment) < day;
+  return workBetween(own, toStart ? nextWork(own, bound) : bound, moment) < spare;
 }

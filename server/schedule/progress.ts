@@ -14,6 +14,8 @@ export interface Record {
   readonly left?: number;
   /** Share that is done, 0 to 1. */
   readonly done?: number;
+  /** The day on which `left` or `done` was said. */
+  readonly saidOn?: number;
   readonly notBefore?: number;
 }
 
@@ -62,7 +64,7 @@ function read(block: Block, steps: Steps, status: number, records: Map<number, R
     const number = steps.index.get(entry.value);
     if (number === undefined) continue;
     const { deeper } = entry;
-    const before = records.get(number) ?? { failed: [] };
+    const before = withoutShare(records.get(number) ?? { failed: [] }, deeper.left !== undefined || deeper.done !== undefined);
     const day = (given: { readonly value: number } | undefined): number | undefined =>
       given !== undefined && given.value <= status ? given.value : undefined;
     const finished = day(deeper.finished) ?? day(deeper.passed);
@@ -76,9 +78,17 @@ function read(block: Block, steps: Steps, status: number, records: Map<number, R
       ...(finished === undefined ? {} : { finished }),
       ...(deeper.left === undefined ? {} : { left: deeper.left.value.value }),
       ...(deeper.done === undefined ? {} : { done: deeper.done.value.value }),
+      ...(deeper.left === undefined && deeper.done === undefined ? {} : { saidOn: block.takes! }),
       ...(notBefore === undefined ? {} : { notBefore }),
     });
   }
+}
+
+/** What an earlier block said of how far it is goes where a later one says it anew, in days or as a share. */
+function withoutShare(record: Record, isSaidAnew: boolean): Record {
+  if (!isSaidAnew) return record;
+  const { left: _, done: __, saidOn: ___, ...others } = record;
+  return others;
 }
 
 /** The first moment of the day after. */

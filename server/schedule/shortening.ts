@@ -1,7 +1,8 @@
 // Which steps to shorten for an earlier end, at the least price. Each round looks for the cheapest set of steps that lies on
 // every chain to the end (Kelley 1961; Phillips & Dessouky 1977), takes a day off each, and gives a day back where the set
 // makes one superfluous; then all dates are worked out anew, calendars and crews with them, so that what counts is what the
-// end gains and not what the set promises. By links alone, day by day, that is the least price for each end.
+// end gains and not what the set promises. By links alone, day by day, that is the least price for each end. Where few steps
+// can be shorter, every combination is tried instead, which is the least whatever holds the dates.
 import { noWork } from '#kit/work';
 import { workBetween } from './calendar.ts';
 import { cheapestSet } from './cheapest-set.ts';
@@ -37,6 +38,8 @@ export interface Shortening {
   readonly alone: readonly (Tried | undefined)[];
   /** One for each end that can be reached, the latest first, each at the least price that was found. */
   readonly ends: readonly Tried[];
+  /** Every combination was tried, so there is none cheaper. */
+  readonly isLeast: boolean;
 }
 
 /** More all-or-nothing options than this are not tried in every combination. */
@@ -46,8 +49,10 @@ const PATIENCE = 7;
 const MOST_ROUNDS = 400;
 const MOST_SEEN = 64;
 const MOST_LEAPS = 2000;
+const MOST_TRIED = 200_000;
 
-export function shortening(timeline: Timeline, options: readonly Option[]): Shortening {
+/** `mostTried`: so many steps are dated at most to try every combination; 0 to look for sets of steps even where few can be shorter. */
+export function shortening(timeline: Timeline, options: readonly Option[], mostTried = MOST_TRIED): Shortening {
   const site: Site = {
     timeline,
     options,
@@ -57,8 +62,32 @@ export function shortening(timeline: Timeline, options: readonly Option[]): Shor
     leaps: MOST_LEAPS,
   };
   const alone = options.map((_, option) => bestAlone(option, site));
-  const found = wholeSets(alone, site).flatMap((start) => frontier(start, site));
-  return { options, end: site.now, alone, ends: outline(found.filter(({ gains }) => gains > 0)) };
+  const every = everyCombination(site, mostTried / Math.max(1, timeline.network.count));
+  const found = every?.map((taken) => glance(taken, site)) ?? wholeSets(alone, site).flatMap((start) => frontier(start, site));
+  return { options, end: site.now, alone, ends: outline(found.filter(({ gains }) => gains > 0)), isLeast: every !== undefined };
+}
+
+/** All amounts of all options together; undefined where there are more than so many. */
+function everyCombination({ options, day }: Site, most: number): readonly Taken[] | undefined {
+  let lists: readonly Taken[] = [[]];
+  for (const option of options) {
+    const amounts = [0];
+    for (
+      let minutes = option.each ? Math.min(day, option.most) : option.most;
+      minutes > 0;
+      minutes = nextAmount(minutes, option.most, day)
+    )
+      amounts.push(minutes);
+    if (lists.length * amounts.length > most) return undefined;
+    lists = lists.flatMap((list) => amounts.map((minutes) => [...list, minutes]));
+  }
+  return lists;
+}
+
+/** What it comes to, without the dates. */
+function glance(taken: Taken, site: Site): Tried {
+  const { price, end, gains } = workedOut(taken, site);
+  return { taken, price, end, gains };
 }
 
 interface Site {
@@ -158,19 +187,21 @@ function wholeSets(alone: readonly (Tried | undefined)[], site: Site): readonly 
 function frontier(start: Taken, site: Site): readonly Tried[] {
   const found: Tried[] = [];
   let at = look(start, site);
-  let earliest = at.end;
   let idle = 0;
   found.push(at);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const next = idle <= PATIENCE ? stepOn(at, site) : undefined;
-    const onward = next ?? leap(found[found.length - 1]!, site);
-    if (onward === undefined) break;
-    at = givenBack(onward, site);
-    if (at.end < earliest) {
-      earliest = at.end;
-      idle = 0;
+    const last = found[found.length - 1]!;
+    // A day that calendars swallow leaves more to spare behind it, so chains are looked for a day wider each time.
+    const next = idle <= PATIENCE ? stepOn(at, site, site.day * (1 + idle)) : leap(last, site);
+    if (next === undefined && idle > PATIENCE) break;
+    if (next !== undefined && next.end < last.end) {
+      at = givenBack(next, site);
       found.push(at);
-    } else idle++;
+      idle = 0;
+    } else {
+      idle++;
+      at = idle > PATIENCE ? look(last.taken, site) : (next ?? at);
+    }
   }
   return found;
 }
@@ -196,14 +227,14 @@ function leap(from: Tried, site: Site): Looked | undefined {
   return best;
 }
 
-/** A day off the cheapest set; undefined where no set is left. */
-function stepOn(at: Looked, site: Site): Looked | undefined {
+/** A day off the cheapest set of those with less to spare than so many minutes; undefined where no set is left. */
+function stepOn(at: Looked, site: Site, spare: number): Looked | undefined {
   const { options, day, timeline } = site;
   const own = new Map<number, number>();
   options.forEach(({ step, each }, option) => {
     if (each && !hasFinished(timeline.timing, step)) own.set(step, option);
   });
-  const set = cheapestSet(at.network, at.timing, at.dates, day, (step) => {
+  const set = cheapestSet(at.network, at.timing, at.dates, spare, (step) => {
     const option = own.get(step);
     if (option === undefined) return undefined;
     return { price: options[option]!.price, left: options[option]!.most - at.taken[option]!, taken: at.taken[option]! };

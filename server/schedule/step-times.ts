@@ -119,8 +119,10 @@ function timingOf(
       fixedStart[at] = Number.isNaN(began) ? Number.NaN : Math.min(began, fixedFinish[at]!);
     } else if (record.started !== undefined) {
       fixedStart[at] = nextWork(calendar, record.started * DAY_MINUTES);
-      const done = Math.max(0, workBetween(calendar, fixedStart[at]!, morning));
-      lengths[at] = remaining(record, lengths[at]!) ?? Math.max(0, lengths[at]! - done);
+      // Since somebody last said how far it is, or since it began, it has gone on.
+      const since = record.saidOn === undefined ? fixedStart[at]! : nextMorning(record.saidOn);
+      const done = Math.max(0, workBetween(calendar, since, morning));
+      lengths[at] = Math.max(0, (remaining(record, lengths[at]!) ?? lengths[at]!) - done);
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (remaining(record, lengths[at]!) !== undefined) {
       // How far it is, but not when it began: what is left of it is still to do.

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { bestEnd, type Faster, fasterOf } from '#answers/faster';
 import { fasterAnswer } from '#answers/faster-json';
 import { aloneTable, endsTable } from '#answers/faster-table';
@@ -62,6 +62,99 @@ task pour takes 1d after look
 `;
   expect(ends(plan)).toEqual(['Fri 7 May 2027 $500.00: forms 5d']);
 });
+
+test('so do days of two steps, where one of them alone is swallowed', () => {
+  // Done on Friday 7 May, seen on Thursday 13 May. A day less is Thursday, which is too late for that day's visit.
+  const plan = `plan p
+  start 2027-05-03
+trade city
+  sees thu
+task a takes 3d faster by 1d for $100 each
+task b takes 2d faster by 1d for $150 each, after a
+inspection look of b by city
+task pour takes 1d after look
+`;
+  expect(alone(plan).every((row) => row.includes('nothing'))).toBe(true);
+  expect(ends(plan)).toEqual(['Fri 7 May 2027 $250.00: a 1d, b 1d']);
+});
+
+describe('weekly visits, waits and one crew', () => {
+  const plans = Array.from({ length: 12 }, (_, nth) => randomPlan(nth + 1));
+
+  test.each(plans.slice(0, 2))('every combination, each written down as shorter lengths: %#', ({ text, most, price }) => {
+    const found = faster(text());
+    expect(found.isLeast).toBe(true);
+    const least = new Map<number, number>();
+    for (const taken of combinations(most)) {
+      const { end } = checked(text(taken)).plan.timeline.crews;
+      const cost = taken.reduce((sum, count, at) => sum + count * price[at]! * 100, 0);
+      least.set(end, Math.min(least.get(end) ?? Number.POSITIVE_INFINITY, cost));
+    }
+    const outline = [...least]
+      .filter(([end, cost]) => end < found.end && ![...least].some(([other, less]) => other <= end && less < cost))
+      .sort(([a], [b]) => b - a);
+    const cheapest = outline.filter(([end, cost]) => !outline.some(([other, less]) => other < end && less <= cost));
+    expect(found.ends.map((tried) => [tried.end, tried.price])).toEqual(cheapest);
+  });
+
+  test('by sets of steps nothing is cheaper than the least, and most of it is found', () => {
+    let [reached, all] = [0, 0];
+    for (const { text } of plans) {
+      const view = viewed(text());
+      const [every, sets] = [fasterOf(view), fasterOf(view, 0)];
+      for (const tried of sets.ends)
+        expect(tried.price).toBeGreaterThanOrEqual(
+          Math.min(...every.ends.filter(({ end }) => end <= tried.end).map(({ price }) => price)),
+        );
+      for (const least of every.ends) {
+        all++;
+        if (sets.ends.some((tried) => tried.end <= least.end && tried.price <= least.price)) reached++;
+      }
+    }
+    expect(all).toBeGreaterThan(20);
+    expect(reached / all).toBeGreaterThan(0.6);
+  });
+});
+
+interface RandomPlan {
+  /** With so many days off each step; as it can be faster where none are given. */
+  readonly text: (taken?: readonly number[]) => string;
+  readonly most: readonly number[];
+  readonly price: readonly number[];
+}
+
+function randomPlan(seed: number): RandomPlan {
+  let state = seed;
+  const roll = (most: number): number => {
+    state = (Math.imul(state, 1_103_515_245) + 12_345) & 0x7fffffff;
+    return (state >>> 8) % most;
+  };
+  const four = (make: () => number): number[] => Array.from({ length: 4 }, make);
+  const [most, price, days] = [four(() => 1 + roll(2)), four(() => 50 * (1 + roll(9))), four(() => 3 + roll(3))];
+  const wait = ['', ' + 1 day', ' + 2 days', ' + 3 days'][roll(4)]!;
+  const sees = ['mon', 'thu', 'tue, fri'][roll(3)]!;
+  const text = (taken?: readonly number[]): string => {
+    const task = (at: number, more: string): string => {
+      const can = taken === undefined ? ` faster by ${most[at]}d for $${price[at]} each,` : '';
+      return `task t${at} takes ${days[at]! - (taken?.[at] ?? 0)}d${can}${more}\n`;
+    };
+    return `plan p
+  start 2027-05-03
+trade crew
+trade city
+  sees ${sees}
+${task(0, ' by crew')}${task(1, ' by crew')}${task(2, ` after t0${wait}`)}inspection look of t1, t2 by city
+${task(3, ' after look')}`;
+  };
+  return { text, most, price };
+}
+
+function combinations(most: readonly number[]): readonly (readonly number[])[] {
+  return most.reduce<readonly (readonly number[])[]>(
+    (lists, upTo) => lists.flatMap((list) => Array.from({ length: upTo + 1 }, (_, count) => [...list, count])),
+    [[]],
+  );
+}
 
 test('two crews’ work on one crew: both hold the end, and either gains', () => {
   const plan = `plan p

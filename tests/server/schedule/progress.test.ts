@@ -59,6 +59,14 @@ describe('the forward pass', () => {
   });
 });
 
+test('how far it is by the last word, in days or as a share', () => {
+  const first = 'progress 2027-05-04\n  board started 2027-05-03, left 3d\n';
+  // A quarter of four days is left on Wednesday: Thursday.
+  expect(dates(plan(`${first}progress 2027-05-05\n  board 75% done\n`)).board).toBe('2027-05-03..2027-05-06');
+  // Said on Tuesday, with nothing more on Wednesday: Wednesday, Thursday, Friday.
+  expect(dates(plan(`${first}progress 2027-05-05\n`)).board).toBe('2027-05-03..2027-05-07');
+});
+
 describe('begun before what it follows is done', () => {
   // Wednesday 5 May: two days of board are left (6 and 7 May); half of paint is done, one day is left.
   const diary = 'progress 2027-05-05\n  board started 2027-05-03, left 2d\n  paint started 2027-05-05, left 1d\n';
