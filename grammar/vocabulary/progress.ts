@@ -1,6 +1,6 @@
 // Rows for how it went: the diary, schedules that were kept, small things to put right.
 import { lostToWeather } from './times.ts';
-import { anyName, date, fields, kind, optional, pointTo, properties, quantity, text, workTime } from './types.ts';
+import { anyName, date, dates, fields, kind, optional, pointTo, properties, quantity, text, workTime } from './types.ts';
 
 const money = quantity('money');
 
@@ -30,7 +30,11 @@ export const progress = kind({
       fee: { takes: money, help: 'What the failed visit cost.', example: 'fee $75' },
       left: { takes: workTime, help: 'Work still to do.', example: 'left 2d' },
       done: { takes: quantity('number'), trailing: true, help: 'Share that is done.', example: '80% done' },
-      now: { takes: date, help: 'The day it is now expected.', example: 'now 2027-07-12' },
+      now: {
+        takes: dates,
+        help: 'The day it is now expected; or from when to when, of which dates go by the middle.',
+        example: 'now 2027-07-12',
+      },
       'not before': { takes: date, help: 'Not before this day.', example: 'not before 2027-06-21' },
     }),
   },

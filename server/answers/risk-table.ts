@@ -1,6 +1,6 @@
 // The risk of the dates as somebody reads it who must promise one: by when it is done with which chance, what that leaves to
 // the target, which steps decide it, and how sure the milestones are.
-import { dayAndMonth, readIsoDate, shortDate } from '#kit/dates';
+import { DAY_MINUTES, dayAndMonth, readIsoDate, shortDate } from '#kit/dates';
 import { CHANCES, type PertAnswer, type RiskAnswer, type RiskStep } from './risk.ts';
 import { finishText, planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
@@ -102,8 +102,8 @@ function decisive({ steps }: RiskAnswer, view: View): Table {
       tradeLabel(step, view),
       percent(step.onChain),
       rangeText(step, style),
-      step.range?.of === 'length' ? writeDays(step.range.expected, style) : spanText(step.range?.expected),
-      step.range?.of === 'length' ? writeDays(step.range.deviation, style) : spanText(step.range?.deviation),
+      amountText(step.range, step.range?.expected, style),
+      step.range?.of === 'day' ? spanText(step.range.deviation) : amountText(step.range, step.range?.deviation, style),
     ]),
     totals: [],
     remarks: rest === 0 ? [] : [`${counted(rest, 'more step')} set it seldom or never.`],
@@ -113,14 +113,21 @@ function decisive({ steps }: RiskAnswer, view: View): Table {
 function rangeText({ range, fails }: RiskStep, style: Style): string {
   const failing = fails === undefined ? '' : `fails ${percent(fails)}`;
   if (range === undefined) return failing;
-  const write = (minutes: number): string => (range.of === 'length' ? writeDays(minutes, style) : spanText(minutes));
+  const write = (minutes: number): string => amountText(range, minutes, style);
   const from = range.from === 'step' ? '' : `, by the ${range.from}`;
   return `${write(range.least)} to ${write(range.most)}, likely ${write(range.likely)}${range.of === 'lead' ? ', on its way' : ''}${from}`;
 }
 
+/** Working days of a length, days of a lead, the day itself. */
+function amountText(range: RiskStep['range'], minutes: number | undefined, style: Style): string {
+  if (range === undefined || minutes === undefined) return '';
+  if (range.of === 'length') return writeDays(minutes, style);
+  return range.of === 'lead' ? spanText(minutes) : dayAndMonth(Math.round(minutes / DAY_MINUTES));
+}
+
 /** Days by the calendar. */
-function spanText(minutes: number | undefined): string {
-  return minutes === undefined ? '' : counted(Math.round(minutes / 1440), 'day');
+function spanText(minutes: number): string {
+  return counted(Math.round(minutes / DAY_MINUTES), 'day');
 }
 
 function promises({ milestones }: RiskAnswer): Table {

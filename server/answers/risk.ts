@@ -60,8 +60,9 @@ export interface RiskStep {
   /** The share of the runs in which it was on a chain that set the end. */
   readonly onChain: number;
   readonly range?: {
-    readonly of: 'length' | 'lead';
-    readonly from: 'step' | 'trade' | 'plan';
+    readonly of: 'length' | 'lead' | 'day';
+    readonly from: 'step' | 'trade' | 'plan' | 'diary';
+    /** Minutes: of work, as the wait counts them, or of a day since 1970. */
     readonly least: number;
     readonly likely: number;
     readonly most: number;

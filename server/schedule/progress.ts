@@ -17,6 +17,8 @@ export interface Record {
   /** The day on which `left` or `done` was said. */
   readonly saidOn?: number;
   readonly notBefore?: number;
+  /** From when to when it is expected, where the diary does not know the day; `notBefore` is its middle. */
+  readonly expected?: { readonly first: number; readonly last: number } | undefined;
 }
 
 export interface Progress {
@@ -70,7 +72,8 @@ function read(block: Block, steps: Steps, status: number, records: Map<number, R
     const finished = day(deeper.finished) ?? day(deeper.passed);
     const started = day(deeper.started);
     const failed = deeper.failed !== undefined && deeper.failed.value.date <= status ? deeper.failed.value.date : undefined;
-    const notBefore = deeper.now?.value ?? deeper['not before']?.value;
+    const expected = deeper.now?.value;
+    const notBefore = expected === undefined ? deeper['not before']?.value : middleOf(expected);
     records.set(number, {
       ...before,
       failed: failed === undefined ? before.failed : [...before.failed, failed],
@@ -79,7 +82,7 @@ function read(block: Block, steps: Steps, status: number, records: Map<number, R
       ...(deeper.left === undefined ? {} : { left: deeper.left.value.value }),
       ...(deeper.done === undefined ? {} : { done: deeper.done.value.value }),
       ...(deeper.left === undefined && deeper.done === undefined ? {} : { saidOn: block.takes! }),
-      ...(notBefore === undefined ? {} : { notBefore }),
+      ...(notBefore === undefined ? {} : { notBefore, expected }),
     });
   }
 }
@@ -94,4 +97,9 @@ function withoutShare(record: Record, isSaidAnew: boolean): Record {
 /** The first moment of the day after. */
 export function nextMorning(day: number): number {
   return (day + 1) * DAY_MINUTES;
+}
+
+/** The day in the middle; of two, the later. */
+function middleOf({ first, last }: { readonly first: number; readonly last: number }): number {
+  return first + Math.ceil((last - first) / 2);
 }

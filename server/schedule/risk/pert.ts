@@ -87,15 +87,14 @@ function pert(model: Model, timeline: Timeline, uncertain: Uncertain): Pert {
 
 /** Of begun work only the rest scatters. */
 function partLeft({ step, what, likely }: Range, { timing }: Timeline): number {
-  return what === 'lead' || likely === 0 ? 1 : timing.durations[step]! / likely;
+  return what !== 'length' || likely === 0 ? 1 : timing.durations[step]! / likely;
 }
 
-/** Working minutes to a minute that a lead counts: of seven days so many are worked. */
+/** Working minutes to a minute that a lead or a day counts: of seven days so many are worked. */
 function clockShare({ step, what }: Range, { steps, timing }: Timeline): number {
-  const delivery = steps.list[step]!;
-  if (what === 'length' || delivery.kind !== 'delivery' || delivery.given.lead === undefined) return 1;
-  const { clock } = waiting(delivery.given.lead.value);
-  if (clock === WORKING) return 1;
+  const { given } = steps.list[step]!;
+  const isWorked = what === 'lead' && 'lead' in given && given.lead !== undefined && waiting(given.lead.value).clock === WORKING;
+  if (what === 'length' || isWorked) return 1;
   return workBetween(timing.calendars[timing.planCalendar]!, timing.start, timing.start + YEAR) / YEAR;
 }
 

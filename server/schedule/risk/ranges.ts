@@ -1,5 +1,6 @@
 // What of a plan is not certain: lengths of steps and leads of deliveries with a least, a likely and a most; visits that may
 // fail. A range of its own goes before what the trade says of all its lengths, and that before what the plan says.
+import { DAY_MINUTES } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import type { Quantity } from '#kit/quantity';
 import { middle } from '#model/evaluate';
@@ -11,12 +12,12 @@ import { hasFinished, hasStarted } from '../timing.ts';
 export interface Range {
   /** Number of the step. */
   readonly step: number;
-  readonly what: 'length' | 'lead';
-  /** Minutes: of work for a length; as the wait counts them for a lead. */
+  readonly what: 'length' | 'lead' | 'day';
+  /** Minutes: of work for a length; as the wait counts them for a lead; for a day that the diary expects, since 1970. */
   readonly least: number;
   readonly likely: number;
   readonly most: number;
-  readonly from: 'step' | 'trade' | 'plan';
+  readonly from: 'step' | 'trade' | 'plan' | 'diary';
 }
 
 export interface Visit {
@@ -60,6 +61,8 @@ export function uncertainOf(model: Model, timeline: Timeline): Uncertain {
     const range =
       step.kind === 'delivery' ? leadRange(step, number, timeline) : lengthRange(step, number, trade, model, timeline);
     if (range !== undefined && range.most > range.least) ranges.push(range);
+    const day = dayRange(number, timeline);
+    if (day !== undefined) ranges.push(day);
     const fails = step.kind === 'inspection' ? (step.given.fails ?? trade?.given.fails)?.value.value : undefined;
     if (fails !== undefined && fails > 0 && timing.wholeDays?.[number] === 1)
       visits.push({ step: number, fails: Math.min(MOST_OFTEN, fails) });
@@ -110,6 +113,16 @@ function leadRange({ given }: Delivery, number: number, { timing, progress }: Ti
   const ends = given.lead === undefined ? undefined : endsOf(given.lead.value);
   if (ends === undefined || hasStarted(timing, number) || progress.records.get(number)?.notBefore !== undefined) return undefined;
   return { step: number, what: 'lead', ...ordered(ends[0], given.lead!.value.value, ends[1]), from: 'step' };
+}
+
+/** Of what has not begun, and is expected from one day to another. */
+function dayRange(number: number, { timing, progress }: Timeline): Range | undefined {
+  const record = progress.records.get(number);
+  if (record?.expected === undefined || hasStarted(timing, number)) return undefined;
+  const { first, last } = record.expected;
+  if (last <= first) return undefined;
+  const [least, likely, most] = [first, record.notBefore!, last].map((day) => day * DAY_MINUTES) as [number, number, number];
+  return { step: number, what: 'day', least, likely, most, from: 'diary' };
 }
 
 function ordered(least: number, likely: number, most: number): Pick<Range, 'least' | 'likely' | 'most'> {

@@ -1,5 +1,6 @@
 // One timing that is filled anew in each run: lengths, leads, failed visits and weather as they are drawn. Nothing is made
 // while it runs; what is certain stays as it stands in the plan.
+import { DAY_MINUTES } from '#kit/dates';
 import type { Model } from '#model/resolve';
 import type { Network } from '../network.ts';
 import { arrival, comesAgain } from '../step-times.ts';
@@ -59,6 +60,11 @@ export function runsOf(
     what === 'length' ? [] : links.flatMap(({ to, words }, link) => (to === step && words === 'measured after' ? [link] : [])),
   );
   const plan = given.calendars[given.planCalendar]!;
+  const soonest = ranges.map(({ step }) => {
+    const delivery = steps.list[step]!;
+    const arrives = delivery.kind === 'delivery' ? arrival(delivery, timeline.start, plan) : Number.NEGATIVE_INFINITY;
+    return Math.max(floorOf(step, timeline), arrives);
+  });
   const isLead = ranges.some(({ what }) => what === 'lead');
 
   const put = (at: number, value: number): void => {
@@ -66,6 +72,13 @@ export function runsOf(
     if (what === 'length') {
       // Of begun work the rest scatters as the whole does.
       durations[step] = Math.max(1, Math.round(likely > 0 ? given.durations[step]! * (value / likely) : value));
+      return;
+    }
+    if (what === 'day') {
+      const expected = Math.round(value / DAY_MINUTES) * DAY_MINUTES;
+      const shown = given.notBefore[step]!;
+      // Where something else holds it beyond the day that is likely, that goes on to.
+      notBefore[step] = Math.max(expected, shown > likely ? shown : soonest[at]!);
       return;
     }
     const delivery = steps.list[step]!;
@@ -103,6 +116,6 @@ const MOST_VISITS = 20;
 /** Before this a delivery does not come, whatever its lead. */
 function floorOf(step: number, { steps, progress }: Timeline): number {
   const given = steps.list[step]!.given['not before']?.value;
-  const dated = given === undefined ? Number.NEGATIVE_INFINITY : given * 1440;
-  return progress.asOf === undefined ? dated : Math.max(dated, (progress.asOf + 1) * 1440);
+  const dated = given === undefined ? Number.NEGATIVE_INFINITY : given * DAY_MINUTES;
+  return progress.asOf === undefined ? dated : Math.max(dated, (progress.asOf + 1) * DAY_MINUTES);
 }

@@ -30,6 +30,7 @@ function certainCottage(): View {
       text
         .replaceAll(/^ {2}(?:weather|lengths|fails) .*\n/gm, '')
         .replaceAll(/takes \d+d\.\.\d+d likely (\d+d)/g, 'takes $1')
+        .replaceAll('now 2027-06-21..2027-07-05', 'now 2027-06-28')
         .replaceAll('7..9 weeks', '8 weeks')
         .replaceAll('4..6 weeks', '5 weeks'),
     ]),

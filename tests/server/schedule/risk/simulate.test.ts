@@ -221,6 +221,29 @@ inspection footing-check of forms by city, call 1 day ahead, fails 20%`,
     expect(Math.abs(at(11) - 0.992)).toBeLessThan(error);
   });
 
+  test('a delivery that the diary expects from one day to another: the middle is shown, each day between comes', () => {
+    const { plan } = viewText(
+      `plan p
+  start 2027-01-04
+  workweek mon-sun 8h
+delivery windows-here brings w from yard
+supplier yard
+window w 3' x 4'
+task set takes 1d after windows-here
+progress 2027-01-06
+  windows-here now 2027-01-11..2027-01-21`,
+    );
+    expect(isoMoment(plan.timeline.crews.start[1]!).slice(0, 10)).toBe('2027-01-16');
+    const { ends } = simulate(plan.model, plan.timeline, { runs: 20_000, seed: 1, shape: 'triangular' });
+    const days = Array.from(ends, (end) => Math.floor(end / 1440) - dayOf(2027, 1, 16));
+    expect([Math.min(...days), Math.max(...days)]).toEqual([-5, 5]);
+    const mean = days.reduce((sum, each) => sum + each, 0) / days.length;
+    const variance = days.reduce((sum, each) => sum + (each - mean) ** 2, 0) / days.length;
+    // An even triangle ten days wide: variance 100 ÷ 24; whole days add a twelfth (Sheppard's correction).
+    expect(Math.abs(mean)).toBeLessThan(0.06);
+    expect(Math.abs(variance - (100 / 24 + 1 / 12))).toBeLessThan(0.15);
+  });
+
   test('a lead of 8 to 12 weeks: the delivery comes within it, and what waits for it moves', () => {
     const { plan } = viewText(
       `plan p
