@@ -47,7 +47,8 @@ const FLOORS: readonly (readonly [deep: number, wide: number, u: number])[] = [
   [7, 32, 0.026],
 ];
 test.each(FLOORS)('a floor %d feet down, %d feet wide', (deep, wide, u) =>
-  expect(conductance(cellar(deep, '', `${wide}' x 40'`), 'basement floor', wide * 40)).toBeCloseTo(u, 2.9));
+  expect(conductance(cellar(deep, '', `${wide}' x 40'`), 'basement floor', wide * 40)).toBeCloseTo(u, 2.9),
+);
 
 test('what stands above the ground meets the air; the earth is warmer where the plan says so', () => {
   const plain = cellar(6);

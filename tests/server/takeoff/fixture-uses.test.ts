@@ -5,7 +5,8 @@ import { amount } from '#tests/support/amounts';
 import { planOf } from '#tests/support/plan';
 
 const built = (text: string) => planOf(text, { library: 'built-in' });
-const room = (lines: string, head = '') => `${head}level main\n  footprint 20' x 20'\n  height 8'\nroom r on main\n  size 10' x 10'\n${lines}`;
+const room = (lines: string, head = '') =>
+  `${head}level main\n  footprint 20' x 20'\n  height 8'\nroom r on main\n  size 10' x 10'\n${lines}`;
 
 test('a toilet takes a drain of three inches, half-inch water and its own stop; a basin other sizes', () => {
   const plan = built(room('  fixtures 2 toilet, 1 basin\n'));
@@ -26,7 +27,10 @@ test('a plan in metres takes pipe and cable in metric sizes', () => {
 });
 
 test('a boot through the roof counts where somebody sets boots', () => {
-  const bought = (text: string) => built(text).takeOff.purchases().map(({ item }) => item);
+  const bought = (text: string) =>
+    built(text)
+      .takeOff.purchases()
+      .map(({ item }) => item);
   const text = room('  fixtures 1 toilet\n');
   expect(bought(text)).not.toContain('pipe-boot 3"');
   expect(bought(`${text}task boots does set-roof-boots\n`)).toContain('pipe-boot 3"');
@@ -76,8 +80,16 @@ test('headers by the size of the level, and of the opening where it says its own
 });
 
 test('batts are as wide as the spacing asks', () => {
-  expect(built(opened('')).takeOff.purchases().map(({ item }) => item)).toContain('r21-batt 15"');
-  expect(built(opened('').replace('16" oc', '24" oc')).takeOff.purchases().map(({ item }) => item)).toContain('r21-batt 23"');
+  expect(
+    built(opened(''))
+      .takeOff.purchases()
+      .map(({ item }) => item),
+  ).toContain('r21-batt 15"');
+  expect(
+    built(opened('').replace('16" oc', '24" oc'))
+      .takeOff.purchases()
+      .map(({ item }) => item),
+  ).toContain('r21-batt 23"');
 });
 
 test('vents of a crawl space and an attic by the area that they leave free, and the ways in', () => {
