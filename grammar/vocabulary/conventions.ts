@@ -87,7 +87,7 @@ export const convention = kind({
     of: {
       takes: listOf(anyName),
       inHeader: true,
-      help: 'What it counts: studs, with plates and headers; stairs; partitions; air-films; slab-edges; earth; or materials.',
+      help: 'What it counts: studs, with plates and headers; stairs; partitions; attic-vents; air-films; slab-edges; earth; or materials.',
       example: 'of concrete, slab-concrete',
     },
     usual: { takes: flag, inHeader: true, help: 'Counts where the plan chooses none.', example: 'usual' },
@@ -122,6 +122,11 @@ export const convention = kind({
       takes: length,
       help: 'Placed rooms further apart have no single wall between them.',
       example: 'widest-partition 12"',
+    },
+    'high-vents': {
+      takes: quantity('number'),
+      help: 'Share of an attic’s free vent area near the ridge, where the roof does not say.',
+      example: 'high-vents 50%',
     },
     film: {
       takes: fields({ at: oneOf('outside', 'level', 'upward', 'downward'), resistance: quantity('resistance') }),

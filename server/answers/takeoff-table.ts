@@ -27,8 +27,8 @@ function byItem(view: View): Table {
     pour !== undefined && purchases.filter((other) => other.item === item).length > 1;
   const row = (purchase: Purchase): readonly string[] => [
     isSplit(purchase) ? `${purchase.label}: ${purchase.pour?.label}` : purchase.label,
-    amountText(netOf(purchase.net, purchase.needed), undefined, view),
-    amountText(wholeNeeded(purchase), purchase, view),
+    amountText(whole(netOf(purchase.net, purchase.needed)), undefined, view),
+    amountText(whole(purchase.needed), purchase, view),
     buyText(purchase, view),
     labour(minutesOf(purchase, told), view),
   ];
@@ -90,9 +90,9 @@ function grouped(by: Exclude<TakeOffGrouping, 'item'>, view: View): Table {
   };
 }
 
-/** What is counted is needed whole: 61.6 chairs are 62. */
-function wholeNeeded({ needed }: Purchase): Bare {
-  return needed.dimension === 'number' ? { value: roundUp(needed.value), dimension: needed.dimension } : needed;
+/** What is counted is whole, before its waste and with it: 61.6 chairs are 62. */
+function whole(amount: Bare): Bare {
+  return amount.dimension === 'number' ? { value: roundUp(amount.value), dimension: amount.dimension } : amount;
 }
 
 type Bare = Pick<Quantity, 'value' | 'dimension' | 'unit'>;

@@ -115,6 +115,11 @@ export function widestPartition(model: Model): number {
   return rowFor('partitions', model)?.given['widest-partition']?.value.value ?? 0;
 }
 
+/** Share of an attic's free vent area near the ridge, where the roof does not say. */
+export function highVents(model: Model): Quantity<'number'> {
+  return rowFor('attic-vents', model)?.given['high-vents']?.value ?? none;
+}
+
 /** Still air at a surface; heat flow level through walls, upward through roofs and ceilings, downward through floors. */
 export interface Films {
   readonly outside: Quantity<'resistance'>;

@@ -3,7 +3,7 @@
 import { sameList } from '#kit/differing';
 import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
-import { type FramingCounts, framingCounts, stairCounts, widestPartition } from './conventions.ts';
+import { type FramingCounts, framingCounts, highVents, stairCounts, widestPartition } from './conventions.ts';
 import { itemText } from './goods.ts';
 import { bayRoofMissing, baysLackRoof, measureBayRoof } from './measure/bay-roof.ts';
 import { measureCeiling } from './measure/ceiling.ts';
@@ -60,6 +60,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   const counts = framingCounts(model);
   const steps = stairCounts(model);
   const widest = widestPartition(model);
+  const high = highVents(model);
   for (const storey of storeysOf(model, memory.storeys))
     for (const each of keptStorey(storey, counts, widest, memory)) found.push(each);
   for (const [index, each] of model.list('roof').entries()) {
@@ -75,7 +76,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
     }
     const upper = storeyUpon(each, model.list('level'));
     const others = model.list('roof').filter(({ given }) => given.into?.value.roof === each.slot);
-    add(each, index, [each, counts, upper, ...others], () => measureRoof(each, counts, upper, others));
+    add(each, index, [each, counts, high, upper, ...others], () => measureRoof(each, counts, high, upper, others));
   }
   for (const [index, each] of model.list('level').entries())
     if (baysLackRoof(each, model.list('roof'), model.list('level'))) add(each, index, [each], () => bayRoofMissing(each));

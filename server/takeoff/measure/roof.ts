@@ -20,8 +20,17 @@ import { atticPortions } from './vents.ts';
 
 const edges = form('edges', 'eaves + rakes', (eaves = 0, rakes = 0) => eaves + rakes);
 
-/** `upper` is a storey that stands on the level of the roof; `others` the roofs that run into it. */
-export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, others: readonly Roof[] = []): Measured {
+/**
+ * `high` is the usual share of vents near the ridge; `upper` a storey that stands on the level of the roof; `others` the
+ * roofs that run into it.
+ */
+export function measureRoof(
+  roof: Roof,
+  counts: FramingCounts,
+  high: Quantity<'number'>,
+  upper?: Level,
+  others: readonly Roof[] = [],
+): Measured {
   const whole = roofFigures(roof);
   if (whole === undefined) return { portions: [], findings: lackOf(roof) };
   const runIns = others.flatMap((other) => runIn(other, roof) ?? []);
@@ -38,7 +47,7 @@ export function measureRoof(roof: Roof, counts: FramingCounts, upper?: Level, ot
     ...framePortions(roof, figures, where, findings),
     ...layerPortions(roof, figures, { covered, cutOut }, where),
     ...edgePortions(roof, figures, where),
-    ...atticPortions(roof, figures.ridge !== undefined && figures.ridge.value > 0, where),
+    ...atticPortions(roof, figures.ridge !== undefined && figures.ridge.value > 0, high, where),
     ...gablePortions(roof, figures, where, counts),
   ];
   return { portions, findings };

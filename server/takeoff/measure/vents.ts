@@ -9,7 +9,6 @@ import { rectangle } from './runs.ts';
 const ofFloor = form('free area of vents', 'attic floor × share', (floor = 0, share = 0) => floor * share);
 const high = form('free area near the ridge', 'free area × share near the ridge', (area = 0, share = 0) => area * share);
 const low = form('free area at the eaves', 'free area − what is near the ridge', (area = 0, above = 0) => area - above);
-const half = constant('share near the ridge', 0.5, 'number', 'common practice: half high and half low where nothing is said');
 
 /** `1/150` as it is written. */
 export function shareOf(text: string): Quantity<'number'> | undefined {
@@ -29,13 +28,16 @@ export function twoSides({
   return [asSize(left), asSize(right)];
 }
 
-/** Of an attic: vents at the eaves and near the ridge, where there is one, and the way in. */
-export function atticPortions({ given }: Roof, hasRidge: boolean, where: Where): readonly Portion[] {
+/**
+ * Of an attic: vents at the eaves and near the ridge, where there is one, and the way in. `usual` is the share near the ridge
+ * where the roof does not say.
+ */
+export function atticPortions({ given }: Roof, hasRidge: boolean, usual: Quantity<'number'>, where: Where): readonly Portion[] {
   const { vents, access } = given;
   const portions: Portion[] = [];
   const area = vents === undefined ? undefined : openArea(given);
   if (vents !== undefined && area !== undefined) {
-    const share = vents.value.high ?? half;
+    const share = vents.value.high ?? usual;
     const above = hasRidge && share.value > 0 ? measure('area', high, area, share) : undefined;
     const below = above === undefined ? area : measure('area', low, area, above);
     if (below.value > 0) portions.push(portion('low-vent-area', where, below));

@@ -1,5 +1,7 @@
 // Books that a plan chooses by name: each number is that of its own source, and a change of book is a change of numbers.
 import { describe, expect, test } from 'vitest';
+import { airFilms } from '#takeoff/conventions';
+import { envelopeOf } from '#takeoff/heat/envelope';
 import { amount } from '#tests/support/amounts';
 import { checked } from '#tests/support/checked';
 import { emptyPlanMemory, planOf } from '#tests/support/plan';
@@ -90,4 +92,47 @@ test('a book that does not count the thing is told, and one that is not there', 
     '"Engineering Aid: concrete" says nothing of studs, so nothing is counted otherwise. It counts concrete, slab-concrete; choose a convention that counts studs, or override the row.',
   ]);
   expect(checked(house('studs by old-book')).told).toContain('error names/unknown p');
+});
+
+test('stringers, air films, slab edges and vents of attics are rows, too: a plan may choose its own', () => {
+  const text = (chosen: string) => `plan p
+  units feet
+${chosen}convention mine of stairs, air-films, slab-edges, attic-vents
+  stringer-spacing 12"
+  film outside R-0
+  film level R-1
+  edge bare as 0.5 Btu/hF/ft
+  high-vents 0%
+assembly wall-a for wall
+  layer osb 7/16"
+level main
+  footprint 30' x 40'
+  height 8'
+foundation slab under main
+  slab 4"
+roof top over main
+  shape gable 6:12
+  vents 1/300
+deck porch
+  size 8' x 6'
+  high 22"
+  boards deck-board 5/4x6
+  steps 3, 4' wide
+`;
+  const chosen = `  counts stairs by mine\n  counts air-films by mine\n  counts slab-edges by mine\n  counts attic-vents by mine\n`;
+  const [usual, mine] = [planOf(text(''), { library: 'built-in' }), planOf(text(chosen), { library: 'built-in' })];
+  const stringers = (plan: typeof usual) => plan.line('step-stringer-length').pieces![0]!.count.value;
+  expect([stringers(usual), stringers(mine)]).toEqual([4, 5]);
+  const films = (plan: typeof usual) => amount(airFilms(plan.model).level, 'R');
+  expect(films(usual)).toBeCloseTo(0.68, 9);
+  expect(films(mine)).toBeCloseTo(1, 9);
+  const edge = (plan: typeof usual) =>
+    amount(
+      envelopeOf(plan.model.list('level')[0]!, plan.model)!.parts.find(({ form }) => form.label === 'edge of the slab')!,
+      'Btu/hF',
+    );
+  expect(edge(usual)).toBeCloseTo(0.73 * 140, 9);
+  expect(edge(mine)).toBeCloseTo(0.5 * 140, 9);
+  expect(usual.lines('high-vent-area').length).toBeGreaterThan(0);
+  expect(mine.lines('high-vent-area')).toEqual([]);
 });
