@@ -111,6 +111,9 @@ function freeFloats(network: Network, timing: Timing, early: EarlyDates): Float6
     if (hasFinished(timing, task)) continue;
     const own = timing.calendars[timing.calendarOf[task]!]!;
     bindBy(network, timing, task, early.start, early.finish, early.end, bounds);
+    // A day on which it must start leaves none, if that day is met.
+    const begins = timing.startBy?.[task] ?? Number.NaN;
+    if (begins < bounds.start && begins >= early.start[task]!) bounds.start = begins;
     if (takesDay(timing, task) && !hasStarted(timing, task)) {
       freeFloat[task] = workBetween(own, early.start[task]!, lastWholeDay(own, bounds));
       continue;

@@ -14,6 +14,9 @@ describe('must start', () => {
       'It takes 1d as given, begins Mon 12 Apr 2027 because it must start on 12 Apr, and cannot slip without moving the end.',
     );
     expect([spareOf(plan, 'dig'), spareOf(plan, 'pour')]).toEqual([3, 0]);
+    // With more to do at the end it may still not slip, nor is any free: its day is its day.
+    const more = planOf(`${START}task pour takes 1d, must start 2027-04-12\ntask other takes 20d\n`);
+    expect([spareOf(more, 'pour'), more.timeline.floats.freeFloat[0]]).toEqual([0, 0]);
   });
 
   test('too late for it: the days missing stand along the chain', () => {

@@ -42,4 +42,7 @@ task sweep takes 1d by framing after frame
   },
 };
 
-const withoutTrade = keptFor((tasks: readonly Task[]): readonly Task[] => tasks.filter(({ given }) => given.by === undefined));
+/** What stands from one step to another is hired, and nobody does it. */
+const withoutTrade = keptFor((tasks: readonly Task[]): readonly Task[] =>
+  tasks.filter(({ given }) => given.by === undefined && given.stands === undefined),
+);

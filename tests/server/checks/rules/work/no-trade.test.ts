@@ -19,3 +19,12 @@ test('a misspelled trade is one finding, not two', () => {
   const plan = checked('trade framing crew of 2 at $50/h\ntask a takes 1d by framing\ntask b takes 1d by framng after a\n');
   expect(plan.loud).toEqual(['error names/unknown b']);
 });
+
+test('what stands from one step to another is hired, and needs nobody', () => {
+  const plan = `trade siding crew of 2
+task lap takes 2d by siding
+task paint takes 1d by siding after lap
+task scaffold stands from lap to paint
+`;
+  expect(checked(plan).messages('work/no-trade')).toEqual([]);
+});
