@@ -1,5 +1,5 @@
-// How a new order is made from two schedules: what the one does in a stretch of time stays together, what comes before and
-// after it goes by the other (a crossover of two points in time: Valls, Ballestín & Quintanilla 2008; Debels & Vanhoucke
+// How a new order is made from two schedules: in a stretch of time the order is the one's, before and
+// after it the other's (a crossover of two points in time: Valls, Ballestín & Quintanilla 2008; Debels & Vanhoucke
 // 2005). Links hold in both, so they hold in the child.
 import { type Dice, pick, roll } from './dice.ts';
 import type { LinkRows } from './orders.ts';
@@ -14,8 +14,8 @@ export function crossingRoom(count: number): CrossingRoom {
 }
 
 /**
- * `father` and `mother` are orders to place by; `times` are the father's times in that direction, `end` his end. The stretch
- * is a quarter to three quarters of it long.
+ * `father` and `mother` are orders to place by; `times` are the father's times in that direction, `end` his end. The mother
+ * gives what he does in a stretch of a fifth to a half of it; the child stays near the father, whose place it may take.
  */
 export function cross(
   father: Int32Array,
@@ -27,15 +27,18 @@ export function cross(
   child: Int32Array,
 ): void {
   const count = child.length;
-  const length = Math.floor(end * (0.25 + 0.5 * roll(dice)));
+  const length = Math.floor(end * (SHORTEST + (LONGEST - SHORTEST) * roll(dice)));
   const from = pick(dice, end - length + 1);
   const to = from + length;
   for (let each = 0; each < count; each++) part[each] = times[each]! < from ? 0 : times[each]! < to ? 1 : 2;
   let at = 0;
-  for (let place = 0; place < count; place++) if (part[mother[place]!] === 0) child[at++] = mother[place]!;
-  for (let place = 0; place < count; place++) if (part[father[place]!] === 1) child[at++] = father[place]!;
-  for (let place = 0; place < count; place++) if (part[mother[place]!] === 2) child[at++] = mother[place]!;
+  for (let place = 0; place < count; place++) if (part[father[place]!] === 0) child[at++] = father[place]!;
+  for (let place = 0; place < count; place++) if (part[mother[place]!] === 1) child[at++] = mother[place]!;
+  for (let place = 0; place < count; place++) if (part[father[place]!] === 2) child[at++] = father[place]!;
 }
+
+const SHORTEST = 0.2;
+const LONGEST = 0.5;
 
 /** Moves one activity to another place between what it waits for and what waits for it. */
 export function moveOne(links: LinkRows, dice: Dice, { place }: CrossingRoom, order: Int32Array): void {
