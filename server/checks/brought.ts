@@ -5,7 +5,7 @@ import type { GoodsRow } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { Timeline } from '#schedule/timeline';
-import { keptWhile } from './kept.ts';
+import { keptFor, keptWhile } from './kept.ts';
 
 export interface Brought {
   readonly dates: DeliveryDates;
@@ -33,7 +33,7 @@ export const broughtGoods = keptWhile(
   ],
   (model: Model, timeline: Timeline): readonly Brought[] => {
     const rows = rowsByName(model.rows('material'), model.rows('fixture'));
-    const waiting = waitingSteps(timeline);
+    const waiting = waitingSteps(timeline.links, timeline.steps);
     return deliveryDates(timeline)
       .filter(({ came }) => !came)
       .map((dates) => ({
@@ -69,16 +69,25 @@ const rowsByName = keptWhile(
 );
 
 /** The steps that wait for each delivery. */
-function waitingSteps({ links, steps }: Timeline): ReadonlyMap<number, readonly number[]> {
-  const waiting = new Map<number, number[]>();
-  for (const { from, to } of links) if (steps.list[from]!.kind === 'delivery') addTo(waiting, from, to);
-  return waiting;
-}
+const waitingSteps = keptWhile(
+  (links: Timeline['links'], steps: Timeline['steps']): readonly [object, ...unknown[]] => [links, steps],
+  (links: Timeline['links'], steps: Timeline['steps']): ReadonlyMap<number, readonly number[]> => {
+    const waiting = new Map<number, number[]>();
+    for (const { from, to } of links) if (steps.list[from]!.kind === 'delivery') addTo(waiting, from, to);
+    return waiting;
+  },
+);
 
 /** Of the steps that wait for a delivery, those that take goods of the name. */
 function usersOf(waiting: readonly number[], goods: string, { claims }: Timeline): readonly number[] {
-  return waiting.filter((step) => claims.byStep[step]!.some(({ line }) => line.goods?.name === goods));
+  return waiting.filter((step) => namesTaken(claims.byStep[step]!).has(goods));
 }
+
+/** Names of the goods that a step takes, kept with its list: most steps take what they took before. */
+const namesTaken = keptFor(
+  (claims: Timeline['claims']['byStep'][number]): ReadonlySet<string | undefined> =>
+    new Set(claims.map(({ line }) => line.goods?.name)),
+);
 
 function firstOf(users: readonly number[], { crews }: Timeline): number | undefined {
   let first: number | undefined;

@@ -3,13 +3,14 @@ import { finding, findingSort } from '#kit/finding';
 import type { Delivery } from '#model/model';
 import type { Model } from '#model/resolve';
 import { workBetween } from '#schedule/calendar';
-import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
+import { deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { PlanLink } from '#schedule/links';
 import { FINISH_START } from '#schedule/network';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
 import { broughtGoods } from '../../brought.ts';
 import type { Check } from '../../check.ts';
+import { keptWhile } from '../../kept.ts';
 import { counted, dayText, finishText, startText } from '../../show.ts';
 
 export const held = findingSort<
@@ -67,7 +68,7 @@ task windows-in takes 2d by framing after walls, windows-here
   run: ({ timeline, model }) => {
     const deliveries = deliveryDates(timeline);
     const users = usersOf(model, timeline);
-    const waits = linksTo(deliveries, timeline);
+    const waits = waitsBesideDeliveries(timeline.links, timeline.steps);
     return deliveries.flatMap(({ delivery, step, came, comes, first }) => {
       if (came || first === undefined) return [];
       const { timing, crews, minutesPerDay } = timeline;
@@ -127,13 +128,16 @@ function whatThen(delivery: Delivery, step: number, { links, steps, crews, timin
   return last === undefined ? ({ kind: 'order' } as const) : ({ kind: 'after', step: steps.list[last.from]!.name } as const);
 }
 
-/** What the steps wait for that first need a delivery. */
-function linksTo(deliveries: readonly DeliveryDates[], { links }: Timeline): ReadonlyMap<number, readonly PlanLink[]> {
-  const waits = new Map<number, PlanLink[]>();
-  for (const { first } of deliveries) if (first !== undefined) waits.set(first, []);
-  for (const link of links) if (link.kind === FINISH_START) waits.get(link.to)?.push(link);
-  return waits;
-}
+/** What each step waits for that waits for a delivery, kept with the links: dates move far more often. */
+const waitsBesideDeliveries = keptWhile(
+  (links: readonly PlanLink[], steps: Timeline['steps']): readonly [object, ...unknown[]] => [links, steps],
+  (links: readonly PlanLink[], { list }: Timeline['steps']): ReadonlyMap<number, readonly PlanLink[]> => {
+    const waits = new Map<number, PlanLink[]>();
+    for (const { from, to } of links) if (list[from]!.kind === 'delivery') waits.set(to, []);
+    for (const link of links) if (link.kind === FINISH_START) waits.get(link.to)?.push(link);
+    return waits;
+  },
+);
 
 /** When everything that a step waits for is done, but for one. */
 function readyWithout(without: number, step: number, links: readonly PlanLink[], { timing, crews }: Timeline): number {

@@ -5,6 +5,7 @@ import type { State } from '#model/model';
 import type { Timeline } from '#schedule/timeline';
 import { broughtGoods } from '../../brought.ts';
 import type { Check } from '../../check.ts';
+import { keptFor } from '../../kept.ts';
 import { type Scopes, scopeOf, scopesOf } from '../../scopes.ts';
 import { dayText, finishText } from '../../show.ts';
 import { buildingsOf } from '../../standing-on.ts';
@@ -124,10 +125,28 @@ function firstHouse(
   { crews }: Timeline,
 ): number | undefined {
   const used = new Set<Slot | undefined>();
-  for (const step of users)
-    for (const { buildings } of bySteps[step]!.values()) for (const house of buildings ?? houses ?? [undefined]) used.add(house);
+  let anywhere = false;
+  for (const step of users) {
+    const at = housesAt(bySteps[step]!);
+    for (const house of at.named) used.add(house);
+    anywhere ||= at.anywhere;
+  }
+  if (anywhere) for (const house of houses ?? [undefined]) used.add(house);
   let first: number | undefined;
   for (const [house, last] of lasts)
     if ((used.size === 0 || used.has(house)) && (first === undefined || crews.finish[last]! < crews.finish[first]!)) first = last;
   return first;
 }
+
+/** The houses that a step's works belong to, and whether some belong to none: kept with the places of its works. */
+const housesAt = keptFor(
+  (byWork: Scopes['bySteps'][number]): { readonly named: ReadonlySet<Slot>; readonly anywhere: boolean } => {
+    const named = new Set<Slot>();
+    let anywhere = false;
+    for (const { buildings } of byWork.values()) {
+      if (buildings === undefined) anywhere = true;
+      else for (const house of buildings) named.add(house);
+    }
+    return { named, anywhere };
+  },
+);

@@ -48,7 +48,20 @@ task tub takes 1d by plumbing in bath
   },
 };
 
+/** Whether any two of them are there at once, asked of every room with each change of dates: nothing is made for it. */
+function meet(steps: readonly number[], { trades, crews: { start, finish } }: Results['timeline']): boolean {
+  for (let nth = 1; nth < steps.length; nth++) {
+    const later = steps[nth]!;
+    for (let before = 0; before < nth; before++) {
+      const earlier = steps[before]!;
+      if (start[later]! < finish[earlier]! && start[earlier]! < finish[later]! && trades[earlier] !== trades[later]) return true;
+    }
+  }
+  return false;
+}
+
 function together(room: Room, steps: readonly number[], { timeline }: Results): readonly Finding[] {
+  if (!meet(steps, timeline)) return [];
   const { start, finish } = timeline.crews;
   const findings: Finding[] = [];
   const open = steps.filter((at) => !isDone(at, timeline)).sort((a, b) => start[a]! - start[b]! || a - b);
