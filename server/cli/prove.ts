@@ -11,10 +11,6 @@ const PATIENCE = 60;
 const MOST_QUESTIONS = 50;
 
 export async function prove(timeline: Timeline, proposal: Proposal): Promise<readonly [Proposal, Proof]> {
-  const solver = await loaded();
-  if (solver === undefined) {
-    return [proposal, { kind: 'unanswered', why: 'A proof needs the solver HiGHS beside Screed: npm install highs.' }];
-  }
   let best = proposal;
   for (let question = 0; question < MOST_QUESTIONS; question++) {
     const model = proofModel(partsOf(timeline), best.end);
@@ -22,6 +18,11 @@ export async function prove(timeline: Timeline, proposal: Proposal): Promise<rea
     if (typeof model === 'number') {
       const why = `For a proof the plan is too large: over ${MOST_VARIABLES} moments at which steps could begin.`;
       return [best, { kind: 'unanswered', why }];
+    }
+    // A new one for each question: one that ran out of time answers no more.
+    const solver = await loaded();
+    if (solver === undefined) {
+      return [best, { kind: 'unanswered', why: 'A proof needs the solver HiGHS beside Screed: npm install highs.' }];
     }
     const { Status, Columns } = solver.solve(model.text, { time_limit: PATIENCE });
     if (Status === 'Infeasible') return [best, { kind: 'solver' }];

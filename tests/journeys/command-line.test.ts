@@ -37,6 +37,7 @@ beforeAll(async () => {
     platform: 'node',
     target: 'node20',
     format: 'esm',
+    external: ['highs'],
     loader: { '.screed': 'text' },
     mainFields: ['module', 'main'],
     logLevel: 'error',
