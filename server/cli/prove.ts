@@ -24,21 +24,37 @@ export async function prove(timeline: Timeline, proposal: Proposal): Promise<rea
     if (solver === undefined) {
       return [best, { kind: 'unanswered', why: 'A proof needs the solver HiGHS beside Screed: npm install highs.' }];
     }
-    const { Status, Columns } = solver.solve(model.text, { time_limit: PATIENCE });
-    if (Status === 'Infeasible') return [best, { kind: 'solver' }];
+    const { Status, Columns } = answerOf(solver, model.text);
+    // Every variable is 0 or 1, so nothing is without bounds.
+    if (Status === 'Infeasible' || Status === 'Primal infeasible or unbounded') return [best, { kind: 'solver' }];
     const found = Status === 'Optimal' ? model.endOf((name) => primal(Columns[name])) : undefined;
     if (found === undefined || found.end >= best.end) break;
     best = proposalOf(timeline, { ...best, ...found });
     if (best.end <= best.lowerBound) return [best, { kind: 'bound' }];
   }
-  return [best, { kind: 'unanswered', why: `The solver did not come to an end within ${PATIENCE} seconds.` }];
+  return [best, { kind: 'unanswered', why: `The solver came to no answer within ${PATIENCE} seconds.` }];
+}
+
+interface Answer {
+  readonly Status: string;
+  readonly Columns: { readonly [name: string]: object };
 }
 
 interface Solver {
-  readonly solve: (
-    model: string,
-    options: { readonly time_limit: number },
-  ) => { readonly Status: string; readonly Columns: { readonly [name: string]: object } };
+  readonly solve: (model: string, options: { readonly time_limit: number; readonly presolve?: 'off' }) => Answer;
+}
+
+/** The solver gives up on some models that it first makes smaller; as they are, it answers them. */
+function answerOf(solver: Solver, model: string): Answer {
+  try {
+    return solver.solve(model, { time_limit: PATIENCE });
+  } catch {
+    try {
+      return solver.solve(model, { time_limit: PATIENCE, presolve: 'off' });
+    } catch {
+      return { Status: 'Error', Columns: {} };
+    }
+  }
 }
 
 async function loaded(): Promise<Solver | undefined> {

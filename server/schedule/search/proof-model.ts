@@ -215,8 +215,12 @@ function relate(rows: string[], terms: readonly Term[], most: number): void {
   }
   const said = named.map(({ by, name }) => `${by < 0 ? '-' : '+'} ${Math.abs(by)} ${name}`);
   // Readers of the format take no long lines.
-  const lines = said.map((each, at) => (at % TERMS_IN_LINE === 0 && at > 0 ? `
-  ${each}` : each));
+  const lines = said.map((each, at) =>
+    at % TERMS_IN_LINE === 0 && at > 0
+      ? `
+  ${each}`
+      : each,
+  );
   rows.push(` ${lines.join(' ')} <= ${limit}`);
 }
 

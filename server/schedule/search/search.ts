@@ -124,7 +124,7 @@ function begin(searched: Searched, limits: SearchLimits): Search {
 
 /** For each root of the number of passes so many schedules on each side; of many passes one for so many. */
 const SIZE = 0.45;
-const TURNS = 200;
+const TURNS = 280;
 const UNBORN = 0x7fffffff;
 
 function isOver({ schedules, limits, end, bound, stopped }: Search): boolean {

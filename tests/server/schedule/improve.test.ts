@@ -3,6 +3,7 @@
 import fc from 'fast-check';
 import loadSolver from 'highs';
 import { describe, expect, test } from 'vitest';
+import { prove } from '#cli/prove';
 import { advance, type Calendar, calendar, canBegin, type WorkWeek } from '#schedule/calendar';
 import type { Crews } from '#schedule/crews';
 import { criticalPath } from '#schedule/critical-path';
@@ -10,7 +11,7 @@ import { buildNetwork, type Link } from '#schedule/network';
 import { type PlanParts, placeForward } from '#schedule/search/calendar-pass';
 import { planBound } from '#schedule/search/plan-bound';
 import { proofModel } from '#schedule/search/proof-model';
-import { endWith, improve } from '#schedule/search/proposal';
+import { endWith, improve, proposalOf } from '#schedule/search/proposal';
 import { search } from '#schedule/search/search';
 import { searchedPlan } from '#schedule/search/searched-plan';
 import type { Timing } from '#schedule/timing';
@@ -64,6 +65,44 @@ describe('a barn whose framer had better wait for a day', () => {
     const { start } = improve(timeline, { schedules: 100, seed: 1 });
     const sheds = timeline.steps.byName.get('sheds')!;
     expect(start[sheds]).toBe(timeline.crews.start[sheds]);
+  });
+});
+
+describe('three tasks of two days for two crews', () => {
+  const text = `plan three
+  start     2027-04-05
+  workweek  mon-fri 8h
+trade us "Us"
+  crews 2
+phase all "All"
+  task one   takes 2d by us
+  task two   takes 2d by us
+  task three takes 2d by us
+`;
+
+  test('the bound is three days, four are needed, and the solver says so', async () => {
+    const { timeline } = checked(text).plan;
+    const proposal = improve(timeline, { schedules: 50, seed: 1 });
+    const days = (moment: number): number => Math.floor(moment / 1440) - timeline.start + 1;
+    expect([proposal.lowerBound, proposal.end].map(days)).toEqual([3, 4]);
+    const [proven, proof] = await prove(timeline, proposal);
+    expect([proof, days(proven.end)]).toEqual([{ kind: 'solver' }, 4]);
+  });
+
+  test('a worse schedule is made better by the solver', async () => {
+    const { timeline } = checked(BARN).plan;
+    const { crews } = timeline;
+    const worse = {
+      seed: 1,
+      schedules: 1,
+      end: crews.end,
+      lowerBound: timeline.byLinks.end - 1,
+      start: crews.start,
+      finish: crews.finish,
+    };
+    const [proven, proof] = await prove(timeline, proposalOf(timeline, worse));
+    expect([proof.kind, proven.end]).toEqual(['solver', improve(timeline, { schedules: 100, seed: 1 }).end]);
+    expect(proven.links).toHaveLength(1);
   });
 });
 
@@ -133,7 +172,7 @@ test('30 small plans with crews and two calendars: nothing is sooner than what t
       expect(planBound(parts, end)).toBeLessThanOrEqual(end);
       kept(random, parts, starts);
       const sooner = referee(random, parts, end);
-      if (sooner !== undefined) expect(solver.solve(sooner).Status).toBe('Infeasible');
+      if (sooner !== undefined) expect(solver.solve(sooner, { presolve: 'off' }).Status).toBe('Infeasible');
       const own = proofModel(parts, end);
       if (typeof own === 'object') expect(solver.solve(own.text).Status).toBe('Infeasible');
       // Asked for no better than it is, the model has a schedule, and that is one.
@@ -203,5 +242,7 @@ function referee({ links, crewOf }: Random, { timing, network }: PlanParts, end:
     }
   }
   const names = starts.flatMap((own, step) => own.map((_, at) => ` x${step}_${at}`));
-  return ['Minimize', ` ${names[0]!.trim()}`, 'Subject To', ...rows, 'Binary', ...names, 'End', ''].join('\n').replaceAll(' + ', '\n + ');
+  return ['Minimize', ` ${names[0]!.trim()}`, 'Subject To', ...rows, 'Binary', ...names, 'End', '']
+    .join('\n')
+    .replaceAll(' + ', '\n + ');
 }

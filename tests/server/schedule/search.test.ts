@@ -151,5 +151,7 @@ function endsBefore({ durations, arcs, capacity, needs }: Instance, end: number)
       if (terms.length > 0) rows.push(` ${terms.join(' + ')} <= ${limit}`);
     }
   });
-  return ['Minimize', ` ${names[0]}`, 'Subject To', ...rows, 'Binary', ...names.map((name) => ` ${name}`), 'End', ''].join('\n').replaceAll(' + ', '\n + ');
+  return ['Minimize', ` ${names[0]}`, 'Subject To', ...rows, 'Binary', ...names.map((name) => ` ${name}`), 'End', '']
+    .join('\n')
+    .replaceAll(' + ', '\n + ');
 }
