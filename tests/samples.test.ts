@@ -8,6 +8,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { check } from '#cli/check';
 import { explain } from '#cli/explain';
+import { improved } from '#cli/improve';
 import { printLookAhead } from '#cli/look-ahead';
 import { risk } from '#cli/risk';
 import { buy, cost, layout, schedule, takeoff } from '#cli/tables';
@@ -112,6 +113,13 @@ describe.each(SAMPLES)('%s', (sample) => {
       'explain',
       written((options) => explain(path, 'plan', { ...options, ...json })),
     );
+  });
+
+  test('a better order keeps to its schema, and is never worse', async () => {
+    const output = join(folder, 'improve');
+    await improved(path, { improve: '20', format: 'json', quiet: true, output });
+    const answer = expectSchema('improve', readFileSync(output, 'utf8')) as { sooner: number };
+    expect(answer.sooner).toBeGreaterThanOrEqual(0);
   });
 
   test('costs close: the lines add up to net, and with tax and contingency to the total', () => {

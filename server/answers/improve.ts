@@ -95,13 +95,14 @@ function headline(view: View, proposal: Proposal, proof: Proof): readonly string
   const { before, end, schedules, seed, links } = proposal;
   const tried = `${counted(schedules, 'schedule')} tried, seed ${seed}`;
   const day = (moment: number): string => finishDay(moment, timeline);
-  const sooner = worked(end, before, timeline);
-  const lines =
-    end < before
-      ? [
-          `${planLabel(view)}: could be done ${day(end)} instead of ${day(before)}, ${writeDays(sooner, view.style)} of work sooner (${tried}).`,
-        ]
-      : [`${planLabel(view)}: done ${day(before)}; no order of work was found that is done sooner (${tried}).`];
+  const sooner = writeDays(worked(end, before, timeline), view.style);
+  const found = (then: string, now: string): string => {
+    if (end >= before) return `done ${now}; no order of work was found that is done sooner`;
+    return then === now
+      ? `could be done ${sooner} of work sooner on the same day, ${now}`
+      : `could be done ${then} instead of ${now}, ${sooner} of work sooner`;
+  };
+  const lines = [`${planLabel(view)}: ${found(day(end), day(before))} (${tried}).`];
   lines.push(limitText(view, proposal, proof));
   if (end >= before) return lines;
   lines.push('The plan is not changed. Before you book by this, see that the order suits the trades and the site.');
@@ -111,9 +112,7 @@ function headline(view: View, proposal: Proposal, proof: Proof): readonly string
     for (const { from, to } of links) {
       const [first, then] = [timeline.steps.list[from]!, timeline.steps.list[to]!];
       const trade = timeline.trades[to]?.label;
-      lines.push(
-        `  ${then.kind} ${then.name}: also after ${first.name}${trade === undefined ? '' : ` (${trade} does that first)`}`,
-      );
+      lines.push(`  ${then.kind} ${then.name}: also after ${first.name}${trade === undefined ? '' : ` (${trade}: that first)`}`);
     }
   }
   return lines;

@@ -30,7 +30,13 @@ export function cross(
   const length = Math.floor(end * (SHORTEST + (LONGEST - SHORTEST) * roll(dice)));
   const from = pick(dice, end - length + 1);
   const to = from + length;
-  for (let each = 0; each < count; each++) part[each] = times[each]! < from ? 0 : times[each]! < to ? 1 : 2;
+  // Time as the order comes to it: what leads stands with what it waits for.
+  let now = 0;
+  for (let place = 0; place < count; place++) {
+    const each = father[place]!;
+    now = Math.max(now, times[each]!);
+    part[each] = now < from ? 0 : now < to ? 1 : 2;
+  }
   let at = 0;
   for (let place = 0; place < count; place++) if (part[father[place]!] === 0) child[at++] = father[place]!;
   for (let place = 0; place < count; place++) if (part[mother[place]!] === 1) child[at++] = mother[place]!;

@@ -54,6 +54,7 @@ export function proofModel(parts: PlanParts, end: number): ProofModel | number |
   }
   linkRows(parts, begins, ends, rows);
   crewRows(parts, begins, ends, rows);
+  if (rows.includes(NEVER)) return undefined;
   const names: string[] = [];
   begins.forEach((moments, step) => {
     for (let at = 0; at < moments.length - 1; at++) names.push(`y${step}_${at}`);
@@ -189,6 +190,11 @@ function crewRows(
   });
 }
 
+const TERMS_IN_LINE = 12;
+
+/** A row that nothing can hold to. */
+const NEVER = 'never';
+
 interface Term {
   readonly by: number;
   readonly name?: string;
@@ -204,11 +210,18 @@ function relate(rows: string[], terms: readonly Term[], most: number): void {
   const limit = terms.reduce((sum, { by, name }) => (name === undefined ? sum - by : sum), most);
   const named = terms.filter(({ name }) => name !== undefined);
   if (named.length === 0) {
-    // What can never be is said in a way that a solver reads.
-    if (limit < 0) rows.push(' y_never <= -1');
+    if (limit < 0) rows.push(NEVER);
     return;
   }
-  rows.push(` ${named.map(({ by, name }) => `${by < 0 ? '-' : '+'} ${Math.abs(by)} ${name}`).join(' ')} <= ${limit}`);
+  const said = named.map(({ by, name }) => `${by < 0 ? '-' : '+'} ${Math.abs(by)} ${name}`);
+  // Readers of the format take no long lines.
+  const lines = said.map((each, at) =>
+    at % TERMS_IN_LINE === 0 && at > 0
+      ? `
+  ${each}`
+      : each,
+  );
+  rows.push(` ${lines.join(' ')} <= ${limit}`);
 }
 
 /** The number of the last of some rising moments that is not after `moment`, or -1. */

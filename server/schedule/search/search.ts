@@ -93,7 +93,7 @@ export function search(searched: Searched, limits: SearchLimits): Found {
 
 function begin(searched: Searched, limits: SearchLimits): Search {
   const { count } = searched.forward.links;
-  const size = Math.max(8, Math.round(Math.sqrt(limits.schedules) * SIZE));
+  const size = Math.max(8, Math.round(Math.sqrt(limits.schedules) * SIZE), Math.round(limits.schedules / TURNS));
   const list = (): Int32Array => new Int32Array(count);
   const schedule = (): Int32Array => new Int32Array(searched.width);
   const side = (direction: Direction): Side => ({
@@ -122,8 +122,9 @@ function begin(searched: Searched, limits: SearchLimits): Search {
   };
 }
 
-/** For each root of the number of passes so many schedules on each side. */
+/** For each root of the number of passes so many schedules on each side; of many passes one for so many. */
 const SIZE = 0.45;
+const TURNS = 280;
 const UNBORN = 0x7fffffff;
 
 function isOver({ schedules, limits, end, bound, stopped }: Search): boolean {
