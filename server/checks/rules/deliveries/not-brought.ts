@@ -41,7 +41,7 @@ assembly timber for wall
   layer lap-siding, 7" to the weather
 supplier yard
 trade siding crew of 2
-delivery boards brings lap-siding, housewrap, outside-trim, sealant, outside-paint, outside-primer from yard
+delivery boards brings lap-siding, housewrap, outside-trim, sealant, siding-nail, outside-paint, outside-primer from yard
 task lap does wrap-walls, side-walls by siding after boards
 price housewrap $165/roll from yard
 price lap-siding $13/piece from yard
