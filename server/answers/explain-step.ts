@@ -220,8 +220,8 @@ function pauseText(step: number, { plan: { timeline, model } }: View): string {
 
 function slipText(step: number, { plan: { timeline }, style }: View): string {
   const spare = timeline.floats.totalFloat[step]!;
+  if (spareText(spare, style) === 'none') return 'cannot slip without moving the end';
   if (spare > 0) return `can slip ${writeDays(spare, style)} before the end moves`;
-  if (spare === 0) return 'cannot slip without moving the end';
   return `is ${writeDays(-spare, style)} later than ${boundText(step, timeline)} allows`;
 }
 

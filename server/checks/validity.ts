@@ -115,6 +115,9 @@ export function yearText(day: number, beside: number, timeline: Timeline): strin
   return same ? dayText(day, timeline) : `${dayAndMonth(day)} ${year}`;
 }
 
+const NO_NAMES: readonly string[] = [];
+const namesIn = (given: Rule['given']['first']): readonly string[] => given?.value.map(({ value }) => value.name) ?? NO_NAMES;
+
 /** Steps by what the rows of the library judge of them: what lapses, and for each the steps that they look at. */
 export function lapsingIn(results: Results): ReadonlyMap<number, ReadonlySet<number>> {
   const { model, timeline } = results;
@@ -128,9 +131,9 @@ const lapsing = keptWhile(
     for (const { given } of rules) {
       const by = given['renewed by']?.value.map(({ value }) => value.name);
       if (by === undefined) continue;
-      const judged = sidesOf(given.then?.value.map(({ value }) => value.name) ?? [], doing).map(({ step }) => step);
-      if (by.includes(ALL_VISITS)) list.forEach(({ kind }, at) => kind === 'inspection' && judged.push(at));
-      for (const { step } of sidesOf(given.first?.value.map(({ value }) => value.name) ?? [], doing))
+      const judged = sidesOf(namesIn(given.then), doing).map(({ step }) => step);
+      if (by.includes(ALL_VISITS)) judged.push(...list.flatMap(({ kind }, at) => (kind === 'inspection' ? [at] : [])));
+      for (const { step } of sidesOf(namesIn(given.first), doing))
         found.set(step, new Set([...(found.get(step) ?? []), ...judged]));
     }
     return found;
