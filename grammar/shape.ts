@@ -45,6 +45,7 @@ export interface Declaration {
 }
 
 const NO_ITEMS: ReadonlySet<Item> = new Set();
+const NAME_LIKE = /^[a-z][a-z0-9-]*$/i;
 
 /** Reads a declaration whose first word is a kind; undefined where it is not (the caller says so). */
 export function readDeclaration(node: Node): Declaration | undefined {
@@ -75,7 +76,12 @@ export function readDeclaration(node: Node): Declaration | undefined {
       index = joinedName(node, index, kind, header, reading);
     }
   } else if (kind.name === 'required') {
-    reading.remarks.push(remark(problem.nameMissing, nameSpot, [kind.word, kind.example]));
+    const other = items[index];
+    const spelled = other === undefined || other.kind === 'text' ? '' : node.line.statement.text.slice(other.from, other.to);
+    if (other !== undefined && NAME_LIKE.test(spelled)) {
+      reading.remarks.push(remark(problem.nameIsTaken, itemSpot(other, NONE), [spelled, kind.word]));
+      index += 1;
+    } else reading.remarks.push(remark(problem.nameMissing, nameSpot, [kind.word, kind.example]));
   }
   let label: Given<string> | undefined;
   const labelItem = items[index];

@@ -6,7 +6,7 @@ import { propertiesOf } from '../vocabulary/vocabulary.ts';
 import { type Clause, keyAt } from './clauses.ts';
 import { itemSpot, matchWords, wordAt } from './cursor.ts';
 import * as problem from './problems.ts';
-import { remark } from './problems.ts';
+import { type Remark, remark } from './problems.ts';
 import type { Reading } from './property.ts';
 
 /** The properties that may stand in a declaration's own line. */
@@ -51,6 +51,10 @@ export function notExpected(
     remarks.push(remark(problem.wordBehind, spot, [trailing, known[trailing]!.example]));
     return;
   }
+  if (keyAt(items, at, items.length, known, true) !== undefined && at > 0 && items[at - 1]!.kind !== 'comma') {
+    missesComma(node, at, at + 1, path, remarks);
+    return;
+  }
   const below = path.length === 0 ? keyAt(items, at, items.length, propertiesOf(kind), true) : undefined;
   if (below !== undefined && known[below.key] === undefined) {
     remarks.push(remark(problem.belowOnly, spot, [below.key, kind.word, propertiesOf(kind)[below.key]!.example]));
@@ -61,6 +65,14 @@ export function notExpected(
   remarks.push(
     remark(problem.leftOver, { ...spot, to }, [count > 1 ? text.slice(item.from, to) : said(item, text), after, near], near),
   );
+}
+
+/** A remark that a comma belongs before the items from `at` up to `end`; it offers the comma. */
+export function missesComma(node: Node, at: number, end: number, path: readonly number[], remarks: Remark[]): void {
+  const { items, text } = node.line.statement;
+  const [from, to] = [items[at]!.from, items[end - 1]!.to];
+  const words = text.slice(from, to);
+  remarks.push(remark(problem.commaMissing, { path, from: items[at - 1]!.to, to }, [words], `, ${words}`));
 }
 
 /** Remarks on a value that does not fit: on the piece where reading it came to an end. */

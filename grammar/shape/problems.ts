@@ -62,6 +62,13 @@ export const nameIsJoining = findingSort<[word: string]>({
   say: (word) => `"${word}" opens a clause and cannot be a name. Choose another name.`,
 });
 
+export const nameIsTaken = findingSort<[word: string, kind: string]>({
+  code: 'words/name-is-joining-word',
+  severity: 'error',
+  say: (word, kind) =>
+    `"${word}" is a word of the language (a unit, a day, a sign) and cannot be the name of a ${kind}. Choose another name: "${kind}-${word}", say.`,
+});
+
 export const valueMissing = findingSort<[word: string, form: string, example: string]>({
   code: 'words/value-missing',
   severity: 'error',
@@ -79,6 +86,12 @@ export const leftOver = findingSort<[got: string, word: string, near: string | u
   code: 'words/not-expected',
   severity: 'error',
   say: (got, word, near) => `"${got}" is not expected here, after "${word}".${meant(near)}`,
+});
+
+export const commaMissing = findingSort<[words: string]>({
+  code: 'words/not-expected',
+  severity: 'error',
+  say: (words) => `A comma is missing before "${words}", so it is not read.`,
 });
 
 export const givenTwice = findingSort<[word: string]>({

@@ -5,7 +5,7 @@ import type { Item, Node } from '../tree.ts';
 import type { Kind, Properties, Property } from '../vocabulary/types.ts';
 import { type Clause, splitClauses } from './clauses.ts';
 import { cursor, spotOf, spotOfValue } from './cursor.ts';
-import { notExpected, unfit } from './left-over.ts';
+import { missesComma, notExpected, unfit } from './left-over.ts';
 import * as problem from './problems.ts';
 import { type Remark, remark } from './problems.ts';
 import { readList, readValue } from './value.ts';
@@ -59,6 +59,8 @@ export function readClause(
     if (main !== undefined && at.index > main.from) spot = spotOf(at, main.from, at.index);
   } else if (main === undefined || main.to <= main.from) {
     reading.remarks.push(remark(problem.valueMissing, wordSpot, [called, row.takes.form, row.example]));
+  } else if (row.trailing === true && main.to - main.from > 1 && fitsAlone(node, main.to - 1, row, path, reading)) {
+    missesComma(node, main.to - 1, clause.keyTo, path, reading.remarks);
   } else {
     unfit(node, at.stuck, main, path, called, row.example, reading);
   }
@@ -80,6 +82,13 @@ export function readClause(
     given[key] = Array.isArray(before) ? before.concat(line) : [line];
   } else if (before === undefined) given[key] = line;
   else reading.remarks.push(remark(problem.givenTwice, wordSpot, [key]));
+}
+
+/** Whether the last piece before a trailing word is its value, and what stands before that belongs to something else. */
+function fitsAlone(node: Node, index: number, row: Property, path: readonly number[], reading: Reading): boolean {
+  const { items, text } = node.line.statement;
+  const at = cursor(items, text, path, '', index, index + 1, reading.asIs);
+  return readValue(row.takes, at) !== undefined && at.index === index + 1;
 }
 
 const NOTHING: GivenProperties = Object.freeze({});

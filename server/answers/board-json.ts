@@ -7,6 +7,7 @@ export interface BoardAnswer {
   readonly screed: 1;
   readonly plans: readonly { readonly file: string; readonly label: string }[];
   readonly trades: readonly {
+    readonly kind: 'trade' | 'machine' | 'firm';
     readonly name: string;
     readonly label: string;
     readonly crews: number;
@@ -23,7 +24,8 @@ export function boardAnswer({ views, trades }: Board): BoardAnswer {
   return {
     screed: 1,
     plans: views.map((view) => ({ file: view.fileName(view.plan.root), label: planLabel(view) })),
-    trades: trades.map(({ name, label, crews, weeks }) => ({
+    trades: trades.map(({ kind, name, label, crews, weeks }) => ({
+      kind,
       name,
       label,
       crews,

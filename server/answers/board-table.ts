@@ -1,4 +1,4 @@
-// The board as a table: for each trade its weeks, one column a plan, and the days on which two ask for one crew.
+// The board as a table: for each trade its weeks, one column a plan, and the days on which two ask for one crew or one machine.
 import { shortDate, shortWeekday, weekday } from '#kit/dates';
 import type { TextRow } from '#kit/table';
 import type { Board, BoardStep } from './board.ts';
@@ -11,13 +11,13 @@ export function boardTable({ views, trades }: Board): Table {
   return {
     heading: [
       several
-        ? `${views.map(planLabel).join(', ')}: trades that they share, and the days on which more is asked of one than it has crews.`
+        ? `${views.map(planLabel).join(', ')}: trades, machines and firms that they share, and the days on which more is asked of one than there is.`
         : `${views.map(planLabel).join('')}: who is on site, week by week.`,
       ...(trades.length > 0 ? [] : [several ? NOTHING_SHARED : 'No trade has a step with dates that is still to do.']),
     ],
     columns: [left('Week of'), ...views.map((view) => left(planLabel(view))), ...(several ? [left('Asked for twice')] : [])],
-    rows: trades.flatMap(({ label, crews, weeks }): readonly TextRow[] => [
-      `${label}, ${counted(crews, 'crew')}`,
+    rows: trades.flatMap(({ kind, label, crews, weeks }): readonly TextRow[] => [
+      `${label}, ${counted(crews, kind === 'machine' ? 'machine' : 'crew')}`,
       ...weeks.map(
         (week): TextRow => [
           shortDate(week.monday),
@@ -31,7 +31,7 @@ export function boardTable({ views, trades }: Board): Table {
       several && trades.length > 0
         ? [
             days === 0
-              ? 'No trade is asked for twice.'
+              ? 'None of them is asked for twice.'
               : `${counted(days, 'day')} asked for twice; each plan’s dates know only its own steps.`,
           ]
         : [],

@@ -1,9 +1,9 @@
-// Who is on site where, week by week: several plans that share trades, and the days on which more is asked of a trade than
-// it has crews.
+// Who is on site where, week by week: several plans that share trades, machines and firms, and the days on which more is asked
+// of one than there is.
 import { DAY_MINUTES, weekday } from '#kit/dates';
-import type { Trade } from '#model/model';
-import { type Booking, bookingsOf, crewsOf, type House, sharedKey, workedDays } from '#schedule/bookings';
+import { type Booking, bookingsOf, type House, type Shared, sharedKey, workedDays } from '#schedule/bookings';
 import { clashes } from '#schedule/contention';
+import { capacityOf } from '#schedule/limits';
 import { planLabel } from './summary.ts';
 import type { View } from './view.ts';
 
@@ -14,8 +14,10 @@ export interface Board {
 }
 
 export interface BoardTrade {
+  readonly kind: Shared['kind'];
   readonly name: string;
   readonly label: string;
+  /** How many crews, or machines, there are. */
   readonly crews: number;
   readonly weeks: readonly BoardWeek[];
 }
@@ -34,9 +36,10 @@ export interface BoardStep {
   readonly days: readonly number[];
 }
 
-/** Of several plans the trades that two or more of them include from one file; of one plan all. */
+/** Of several plans the trades, machines and firms that two or more of them include from one file; of one plan all trades. */
 export function boardOf(views: readonly View[]): Board {
-  const isShared = (trade: Trade): boolean => views.length === 1 || views.filter((view) => holds(view, trade)).length > 1;
+  const isShared = (limit: Shared): boolean =>
+    views.length === 1 ? limit.kind === 'trade' : views.filter((view) => holds(view, limit)).length > 1;
   const houses = views.map((view): House => {
     const { root, timeline } = view.plan;
     return { root, label: planLabel(view), bookings: bookingsOf(timeline, isShared) };
@@ -51,20 +54,23 @@ export function boardOf(views: readonly View[]): Board {
   return {
     views,
     trades: found.map(({ key, trade }) => ({
+      kind: trade.kind,
       name: trade.name,
       label: trade.label,
-      crews: crewsOf(trade),
+      crews: capacityOf(trade),
       weeks: weeksOf(key, views, houses, twice.get(key) ?? new Set()),
     })),
   };
 }
 
-function holds({ plan }: View, trade: Trade): boolean {
+function holds({ plan }: View, trade: Shared): boolean {
   return plan.model.files.some(({ path }) => path === trade.slot.file);
 }
 
-function tradeOf(key: string, views: readonly View[]): Trade | undefined {
-  for (const { plan } of views) for (const trade of plan.model.list('trade')) if (sharedKey(trade) === key) return trade;
+function tradeOf(key: string, views: readonly View[]): Shared | undefined {
+  for (const { plan } of views)
+    for (const kind of ['trade', 'machine', 'firm'] as const)
+      for (const each of plan.model.list(kind)) if (sharedKey(each) === key) return each;
   return undefined;
 }
 
@@ -81,7 +87,7 @@ function clashDays(views: readonly View[], houses: readonly House[]): ReadonlyMa
   views.forEach(({ plan: { timeline } }, at) => {
     const others = houses.filter((_, other) => other !== at);
     for (const clash of clashes(timeline, others)) {
-      const key = sharedKey(timeline.trades[clash.step]!);
+      const key = sharedKey(clash.limit);
       const own = days.get(key) ?? new Set();
       for (const day of clash.days) own.add(day);
       days.set(key, own);

@@ -1,6 +1,6 @@
 // Why a step takes as long as it does, begins when it does, costs what it costs, and how far it may slip.
 import { endOf } from '#checks/ends';
-import { DAY_MINUTES } from '#kit/dates';
+import { civil, DAY_MINUTES, monthName } from '#kit/dates';
 import { addTo } from '#kit/gathered';
 import type { Step } from '#model/model';
 import { nextWork } from '#schedule/calendar';
@@ -30,7 +30,8 @@ export function whyStep(step: number, view: View): string {
   if (stands === 'done' && isAssumed(step, timeline))
     return `It is taken as done by ${stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)}: all that follows it has begun, and the diary does not say when.`;
   if (stands === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
-  if (stands === 'begun') return `It was begun ${when}, and ${leftText(step, view)}; it ${slipText(step, view)}.`;
+  if (stands === 'begun')
+    return `It was begun ${when}, and ${leftText(step, view)}; it ${pauseText(step, view)}${slipText(step, view)}.`;
   const pause = pauseText(step, view);
   const slip = `${pause}${slipText(step, view)}`;
   const takes = takesText(step, view);
@@ -209,7 +210,8 @@ function pauseText(step: number, { plan: { timeline, model } }: View): string {
   const pauses = pausesOf(step, timeline, model);
   if (pauses.length === 0) return '';
   const days = pauses.reduce((sum, pause) => sum + pause.days, 0);
-  const reasons = pauses.map(({ why, first, last }) => {
+  const reasons = pauses.map(({ why, first, last, days: lost }) => {
+    if (why === 'allowance') return `${counted(lost, 'day')} lost to the weather allowance of ${monthName(civil(first).month)}`;
     const when = span(first * DAY_MINUTES, (last + 1) * DAY_MINUTES, timeline);
     return why === 'away' ? `${timeline.trades[step]?.label ?? 'its trade'} is away ${when}` : `${why} ${when}`;
   });
@@ -218,8 +220,8 @@ function pauseText(step: number, { plan: { timeline, model } }: View): string {
 
 function slipText(step: number, { plan: { timeline }, style }: View): string {
   const spare = timeline.floats.totalFloat[step]!;
+  if (spareText(spare, style) === 'none') return 'cannot slip without moving the end';
   if (spare > 0) return `can slip ${writeDays(spare, style)} before the end moves`;
-  if (spare === 0) return 'cannot slip without moving the end';
   return `is ${writeDays(-spare, style)} later than ${boundText(step, timeline)} allows`;
 }
 

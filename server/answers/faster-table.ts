@@ -17,7 +17,15 @@ export function aloneTable(faster: Faster, view: View): Table {
         ? 'No open step says by how much it can be done sooner. Write it at a task: faster by 2d for $300 each.'
         : 'Each step alone, by the amount with the least price for a day that the end gains. All dates are worked out anew, with calendars and crews. d is a working day.',
     ],
-    columns: [left('Step'), left('Can be'), right('Use'), right('Price'), right('End gains'), right('For a day'), left('Done')],
+    columns: [
+      left('Step'),
+      left('Can be'),
+      right('Best by'),
+      right('Price'),
+      right('End gains'),
+      right('For a day'),
+      left('Done'),
+    ],
     rows: order.map((at) => {
       const { step, most, price, each } = options[at]!;
       const tried = alone[at];
@@ -63,7 +71,7 @@ export function endsTable(faster: Faster, view: View): Table {
       left('Done'),
       right('Sooner'),
       right('Price'),
-      left('More than the line above'),
+      left('Paid for beyond the line above'),
       right('For a day more'),
       ...(saves ? [right('Carrying saved'), left('')] : []),
     ],

@@ -2,12 +2,14 @@
 import { DAY_MINUTES, dayAndMonth, shortDate } from '#kit/dates';
 import { nextWork, previousWork } from '#schedule/calendar';
 import { holderOf, holdOf } from '#schedule/holds';
+import { isStanding } from '#schedule/step-windows';
+import { hasFinished } from '#schedule/timing';
 import type { LookAhead, Stay } from './look-ahead.ts';
 import { shownName } from './look-ahead.ts';
 import { beginsText, doText, endsText, forText, shownDay, whoText } from './look-ahead-words.ts';
 import { lengthText } from './schedule-table.ts';
 import { planLabel } from './summary.ts';
-import { counted, left, listed, right, type Table, withoutEmpty } from './table.ts';
+import { left, listed, right, type Table, withoutEmpty } from './table.ts';
 import type { View } from './view.ts';
 
 /** One below the other. */
@@ -45,9 +47,13 @@ function callsTable({ from, to, calls }: LookAhead, view: View): Table {
   };
 }
 
-/** Trades that nothing says how long ahead to call. */
+/** Trades that work on site and that nothing says how long ahead to call; who only inspects is booked by the visit. */
 function silent({ plan: { model, timeline } }: View): readonly string[] {
   if (model.plan?.given.call !== undefined) return [];
+  const { steps, trades, timing } = timeline;
+  const working = new Set(
+    trades.filter((_, step) => steps.list[step]!.kind === 'task' && !hasFinished(timing, step) && !isStanding(steps.list[step]!)),
+  );
   const quiet = model
     .list('trade')
     .filter(
@@ -55,14 +61,17 @@ function silent({ plan: { model, timeline } }: View): readonly string[] {
         trade.given.call === undefined &&
         trade.given.sees === undefined &&
         trade.given.at?.value.value !== 0 &&
-        timeline.trades.includes(trade),
+        working.has(trade),
     );
-  return quiet.length === 0
-    ? []
-    : [
-        `How long before they come ${counted(quiet.length, 'trade is', 'trades are')} called, the plan does not say: write "call 1 week ahead" below the plan, or below a trade.`,
-      ];
+  if (quiet.length === 0) return [];
+  const names = quiet.slice(0, MOST_TRADES).map(({ label }) => label);
+  const more = quiet.length - names.length;
+  return [
+    `How long before they come ${listed([...names, ...(more === 0 ? [] : [`${more} more`])])} ${quiet.length === 1 ? 'is' : 'are'} called, the plan does not say: write "call 1 week ahead" below the plan, or below a trade.`,
+  ];
 }
+
+const MOST_TRADES = 6;
 
 function onSite({ trades, unnamed }: LookAhead, view: View): Table {
   return withoutEmpty({

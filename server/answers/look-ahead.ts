@@ -6,6 +6,7 @@ import type { Delivery, Step, Trade } from '#model/model';
 import { nextWork } from '#schedule/calendar';
 import { deliveryDates, orderDay } from '#schedule/delivery-dates';
 import { waiting } from '#schedule/links';
+import { isStanding } from '#schedule/step-windows';
 import { hasFinished, hasStarted } from '#schedule/timing';
 import { labelOf } from './takeoff-lines.ts';
 import type { View } from './view.ts';
@@ -72,6 +73,8 @@ export interface Call {
   readonly about: string;
   /** The day it is for: they come, it is wanted, it runs out. */
   readonly for: number;
+  /** Which coming of which trade it confirms, counted from the plan's first: the same however the dates move. */
+  readonly coming?: { readonly trade: string; readonly nth: number };
 }
 
 /** `from`: a whole day; else the day the diary stands at, else the plan's first. */
@@ -91,7 +94,9 @@ export function lookAhead(view: View, weeks: number, from?: number, only?: strin
     ...visitsAndTerms(first, to, only, view),
   ];
   const arrivals = only === undefined ? arrivalsIn(first, to, view) : [];
-  const unnamed = only === undefined ? staysIn(undefined, first, to, view) : [];
+  // What stands there needs nobody.
+  const unnamed =
+    only === undefined ? staysIn(undefined, first, to, view).filter(({ step }) => !isStanding(timeline.steps.list[step]!)) : [];
   return { from: first, to, trades, unnamed, calls: calls.sort((a, b) => a.by - b.by || a.for - b.for), arrivals };
 }
 
@@ -130,12 +135,15 @@ function staysIn(trade: Trade | undefined, from: number, to: number, view: View)
 }
 
 /** Open tasks and visits by the moment they begin. */
-function stepsOf(trade: Trade | undefined, { plan: { timeline } }: View): readonly number[] {
-  const { steps, trades, crews, timing } = timeline;
+function stepsOf(trade: Trade | undefined, view: View): readonly number[] {
+  const { timing } = view.plan.timeline;
+  return allOf(trade, view).filter((step) => !hasFinished(timing, step));
+}
+
+function allOf(trade: Trade | undefined, { plan: { timeline } }: View): readonly number[] {
+  const { steps, trades, crews } = timeline;
   return steps.list
-    .flatMap(({ kind }, step) =>
-      (kind === 'task' || kind === 'inspection') && trades[step] === trade && !hasFinished(timing, step) ? [step] : [],
-    )
+    .flatMap(({ kind }, step) => ((kind === 'task' || kind === 'inspection') && trades[step] === trade ? [step] : []))
     .sort((a, b) => crews.start[a]! - crews.start[b]! || crews.finish[a]! - crews.finish[b]! || a - b);
 }
 
@@ -202,13 +210,11 @@ function comings(trade: Trade, from: number, to: number, view: View): readonly C
   const notice = trade.given.call?.value ?? (trade.given.at?.value.value === 0 ? undefined : model.plan?.given.call?.value);
   if (notice === undefined || trade.given.sees !== undefined) return [];
   const calls: Call[] = [];
-  // Who was there yesterday is there.
-  let there = timeline.trades.reduce(
-    (last, each, step) => (each === trade && hasFinished(timing, step) ? Math.max(last, crews.finish[step]!) : last),
-    Number.NEGATIVE_INFINITY,
-  );
+  // Who was there yesterday is there. What is done counts, so that a coming keeps its number.
+  let there = Number.NEGATIVE_INFINITY;
+  let nth = 0;
   let steps: number[] = [];
-  for (const step of stepsOf(trade, view)) {
+  for (const step of allOf(trade, view)) {
     if (timeline.steps.list[step]!.kind !== 'task') continue;
     const day = dayOfStart(crews.start[step]!);
     const by = orderDay(day, notice, timeline);
@@ -219,10 +225,11 @@ function comings(trade: Trade, from: number, to: number, view: View): readonly C
       steps.push(step);
       continue;
     }
+    nth++;
     steps = [step];
-    if (hasStarted(timing, step)) continue;
-    if (day >= from && by <= to)
-      calls.push({ kind: 'confirm', by, late: by < from, ...whoDoes(trade, view), steps, about: trade.label, for: day });
+    if (hasStarted(timing, step) || day < from || by > to) continue;
+    const coming = { trade: trade.name, nth };
+    calls.push({ kind: 'confirm', by, late: by < from, ...whoDoes(trade, view), steps, about: trade.label, for: day, coming });
   }
   return calls;
 }

@@ -108,9 +108,9 @@ export const ABOUT: Readonly<Record<string, string>> = {
   'schedule/no-range': 'How far lengths stray is said from and to; one number alone says nothing of the risk.',
   'schedule/likely-outside': 'What a length is likely to be lies between its least and its most.',
   'schedule/out-of-order':
-    'The diary has a step begun before what it waits for was done. What is left of it waits for that, or continues where the plan says so (begun-early continues): both are common practice.',
+    'The diary has a step begun before what it waits for was done. What is left of it waits for that, or continues where the plan says so (begun-early continues): both are common practice. Under a visit that has not passed it is a warning, as what was covered may have to be opened.',
   'work/two-houses':
-    'Two plans that include a trade from one file share its people, and both ask for them on the same days. Each plan’s dates know only its own steps, so one of the houses waits. Told while both plans are open, or given to "check" together; "screed board" shows the weeks.',
+    'Two plans that include a trade, a machine or a firm from one file share it, and both ask for it on the same days. Each plan’s dates know only its own steps, so one of the houses waits. Told while both plans are open, or given to "check" together; "screed board" shows the weeks.',
   'accept/unused': 'An acceptance answers nothing any more: what it accepted has gone, or its words do not fit.',
   'accept/expired': 'An acceptance has passed its last day, so what it accepted is told again.',
   'accept/no-reason': 'Whoever accepts a finding says why, for those who read it later.',

@@ -63,8 +63,10 @@ function row(step: number, timeline: Timeline, days: ReturnType<typeof tableDays
 
 /** 'none', '4d'; below zero, how late it is: '3d late'. */
 export function spareText(minutes: number, style: Style): string {
-  if (minutes === 0) return 'none';
-  return minutes > 0 ? writeDays(minutes, style) : `${writeDays(-minutes, style)} late`;
+  const text = writeDays(Math.abs(minutes), style);
+  // Minutes that no table shows are none.
+  if (/^0(\.0)? ?[a-z]+$/.test(text)) return 'none';
+  return minutes > 0 ? text : `${text} late`;
 }
 
 /** '3.2d', 'a visit'; nothing for a moment. */

@@ -1,5 +1,6 @@
 // Slippage in words: which step, how many days, through which chain; and what it does to the money.
 import { dayAndMonth, shortDate } from '#kit/dates';
+import type { Step } from '#model/model';
 import { chosenSchedule } from '#schedule/as-planned';
 import { chainTo, lastSlip, type Slip, type Slippage, slippage } from '#schedule/slippage';
 import { type ListedReason, saying } from './listed-reason.ts';
@@ -86,10 +87,11 @@ export function moneyEffects({ against, end }: Slippage, { plan, style }: View):
   const effects: MoneyEffect[] = [];
   if (against.cents !== undefined && plan.budget.priced) {
     const cents = plan.budget.total - against.cents;
-    const change = cents === 0 ? 'the same' : `${writeMoney(Math.abs(cents), style)} ${cents > 0 ? 'more' : 'less'}`;
+    const [now, then] = [plan.budget.total, against.cents].map((each) => writeMoney(each, style));
+    const change = `${writeMoney(Math.abs(cents), style)} ${cents > 0 ? 'more' : 'less'}`;
     effects.push({
       cents,
-      text: `It costs ${writeMoney(plan.budget.total, style)} instead of ${writeMoney(against.cents, style)}: ${change}.`,
+      text: cents === 0 ? `It costs the same: ${now}.` : `It costs ${now} instead of ${then}: ${change}.`,
     });
   }
   const rate = plan.model.plan?.given.carrying?.value;
@@ -145,14 +147,23 @@ function causeText(slip: Slip, days: number, view: View): string {
 }
 
 /** It began so many days later than what it waits for explains. */
-function laterCause({ step, after }: Slip, days: number, timeline: View['plan']['timeline']): string {
+function laterCause({ step, after, stillOpen }: Slip, days: number, timeline: View['plan']['timeline']): string {
   const size = counted(Math.abs(days), 'day');
   if (days < 0) return `makes good ${size}`;
-  if (timeline.steps.list[step]!.kind === 'delivery') return `comes ${size} later`;
+  const { kind } = timeline.steps.list[step]!;
+  const open = stillOpen === undefined ? '' : ` (the diary stands on ${dayAndMonth(stillOpen)}, and it ${NOT_YET[kind]})`;
+  if (kind === 'delivery') return `comes ${size} later${open}`;
   if (timeline.crews.heldByTask[step]! >= 0)
     return `waits ${size} more for its crew, which is at "${timeline.steps.list[after!]!.name}"`;
-  return `begins ${size} later`;
+  return `begins ${size} later${open}`;
 }
+
+const NOT_YET: Readonly<Record<Step['kind'], string>> = {
+  task: 'has not begun',
+  inspection: 'has not passed',
+  delivery: 'has not come',
+  milestone: 'is not reached',
+};
 
 function nameOf(step: number, { plan: { timeline } }: View): string {
   return timeline.steps.list[step]!.name;

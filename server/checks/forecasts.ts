@@ -7,19 +7,25 @@ import type { Timeline } from '#schedule/timeline';
 import { afterStart } from '#schedule/waits';
 import type { Results } from './check.ts';
 import { isDone } from './outcomes.ts';
+import { dayText } from './show.ts';
 import { doingIn } from './sides.ts';
 
 export type Forecast = Plan['given']['forecast'][number]['value'];
 type Wait = Parameters<typeof waiting>[0];
 
-/** Days of a forecast on which a step is worked, or is not yet dry: the first of them, with its line. */
+interface Met {
+  readonly day: number;
+  readonly forecast: Forecast;
+}
+
+/** Days of a forecast on which a step is worked, or is not yet dry, each with its line, in order. */
 export function metOn(
   at: number,
   after: Wait | undefined,
   plan: Plan,
   timeline: Timeline,
   bad: (forecast: Forecast) => boolean,
-): { readonly day: number; readonly forecast: Forecast } | undefined {
+): readonly Met[] {
   const { crews, timing } = timeline;
   const first = dayOfStart(crews.start[at]!);
   const worked = Math.max(first, dayOfFinish(crews.finish[at]!));
@@ -28,13 +34,22 @@ export function metOn(
     const { lag, clock } = waiting(after);
     last = Math.max(last, dayOfFinish(afterStart(timing.calendars[timing.planCalendar]!, crews.finish[at]!, lag, clock)));
   }
+  const met: Met[] = [];
   for (let day = first; day <= last; day++) {
     const told = plan.given.forecast.find(({ value: { days } }) => day >= days.first && day <= days.last)?.value;
     if (told === undefined || !bad(told)) continue;
     // Days on which nobody works do not matter while the work goes on; afterwards each does.
-    if (day > worked || isWorked(day, { ...timing, planCalendar: timing.calendarOf[at]! })) return { day, forecast: told };
+    if (day > worked || isWorked(day, { ...timing, planCalendar: timing.calendarOf[at]! })) met.push({ day, forecast: told });
   }
-  return undefined;
+  return met;
+}
+
+/** '4 May', '4 May and 5 May', '4 May to 7 May' where all between are met, else '4 May, 6 May and 9 May'. */
+export function metText(met: readonly Met[], timeline: Timeline): string {
+  const days = met.map(({ day }) => dayText(day, timeline));
+  const [first, last] = [met[0]!.day, met[met.length - 1]!.day];
+  if (days.length > 2 && last - first === days.length - 1) return `${days[0]} to ${days[days.length - 1]}`;
+  return days.length === 1 ? days[0]! : `${days.slice(0, -1).join(', ')} and ${days[days.length - 1]}`;
 }
 
 /** Tasks still to do with the works that a condition picks: by step, its first such work. */

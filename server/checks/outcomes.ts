@@ -33,6 +33,7 @@ export function outcomeOf(
 ): Outcome | undefined {
   const { timing, crews, progress } = timeline;
   const done = timing.fixedFinish?.[earlier] ?? Number.NaN;
+  if (wait === undefined && gotBefore(earlier, timeline) !== undefined) return undefined;
   const finish = Number.isNaN(done) ? crews.finish[earlier]! : done;
   const free = wait === undefined ? finish : afterFinish(timing.calendars[timing.planCalendar]!, finish, wait.lag, wait.clock);
   const begun = begunAt(later, timeline);
@@ -63,4 +64,11 @@ export function isWorse(a: Outcome, b: Outcome): boolean {
 /** Whether a step is recorded as done, or must have been. */
 export function isDone(step: number, { timing }: Timeline): boolean {
   return !Number.isNaN(timing.fixedFinish?.[step] ?? Number.NaN);
+}
+
+/** The day on which a milestone was reached before the plan began, as its own line has it; the diary's word goes before it. */
+export function gotBefore(step: number, timeline: Timeline): number | undefined {
+  const { kind, given } = timeline.steps.list[step]!;
+  const on = kind === 'milestone' ? given.on?.value : undefined;
+  return on === undefined || on >= timeline.start || isDone(step, timeline) ? undefined : on;
 }

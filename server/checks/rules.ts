@@ -62,6 +62,7 @@ import { doneTwice } from './rules/work/done-twice.ts';
 import { insuranceEnds } from './rules/work/insurance-ends.ts';
 import { noTrade } from './rules/work/no-trade.ts';
 import { nobodyDoesIt } from './rules/work/nobody-does-it.ts';
+import { runsOut } from './rules/work/runs-out.ts';
 import { stateMilestone } from './rules/work/state-milestone.ts';
 import { twoTakeAll } from './rules/work/two-take-all.ts';
 
@@ -88,6 +89,7 @@ export const checks: readonly Check[] = [
   twoTakeAll,
   noTrade,
   insuranceEnds,
+  runsOut,
   stateMilestone,
   nothingToSee,
   tooSoon,

@@ -60,7 +60,7 @@ export const waitByLuck: FindingSort<[told: Told]> = findingSort<[told: Told]>({
   say: ({ rule, later, earlier, laterDay, earlierDay, wait }) =>
     spoken(
       rule,
-      `"${later}" (${laterDay}) waits for "${earlier}" (${earlierDay}), but that ${wait} pass in between is luck: no link asks for them.`,
+      `"${later}" (${laterDay}) waits for "${earlier}" (${earlierDay}), but that ${wait} pass in between is luck: no link asks for as much.`,
       `Write "${earlier} + ${wait}".`,
     ),
 });

@@ -1,20 +1,21 @@
 // What stays valid only for a time: a permit that lapses where no visit is passed, marks on the ground that fade. Told once, at
 // the first step that begins when it has run out.
-import { DAY_MINUTES } from '#kit/dates';
+import { civil, DAY_MINUTES, dayAndMonth, dayOfFinish } from '#kit/dates';
 import { type Finding, type FindingSort, findingSort } from '#kit/finding';
 import type { Rule, Step } from '#model/model';
 import { waiting } from '#schedule/links';
+import type { Steps } from '#schedule/steps';
 import type { Timeline } from '#schedule/timeline';
 import { afterFinish, CALENDAR_DAYS } from '#schedule/waits';
 import type { Results } from './check.ts';
 import { editionOf } from './editions.ts';
 import { keptWhile } from './kept.ts';
-import { begunAt } from './outcomes.ts';
+import { begunAt, gotBefore } from './outcomes.ts';
 import { concerns } from './rule-things.ts';
 import { scopesOf } from './scopes.ts';
 import { ruleFinding, spelled, spoken } from './sequence-messages.ts';
-import { doneDay, doneText, finishText, startText } from './show.ts';
-import { doingIn, type Side, sidesOf } from './sides.ts';
+import { dayText, doneDay, startText } from './show.ts';
+import { type Doing, doingIn, type Side, sidesOf } from './sides.ts';
 
 interface Told {
   readonly rule: Rule;
@@ -65,12 +66,12 @@ function lapsedOf(rule: Rule, first: readonly Side[], then: readonly Side[], res
   const looked = [...new Set([...then.map(({ step }) => step), ...visits])].sort(
     (a, b) => crews.start[a]! - crews.start[b]! || a - b,
   );
-  const anchors = [...new Set([...gets, ...renewing])].sort((a, b) => crews.finish[a]! - crews.finish[b]! || a - b);
+  const anchors = [...new Set([...gets, ...renewing])].sort((a, b) => gotAt(a, timeline) - gotAt(b, timeline) || a - b);
   const scopes = scopesOf(results);
   let [at, got, last] = [0, undefined as number | undefined, undefined as number | undefined];
   for (const later of looked) {
     const start = crews.start[later]!;
-    for (; at < anchors.length && anchors[at] !== later && crews.finish[anchors[at]!]! <= start; at++) {
+    for (; at < anchors.length && anchors[at] !== later && gotAt(anchors[at]!, timeline) <= start; at++) {
       last = anchors[at]!;
       if (gets.includes(last)) got = last;
     }
@@ -86,8 +87,8 @@ function lapsedOf(rule: Rule, first: readonly Side[], then: readonly Side[], res
       got: steps.list[got]!.name,
       goodFor: spelled(goodFor),
       last: steps.list[last]!.name,
-      lastDay: doneText(last, timeline),
-      lastTo: finishText(to, timeline),
+      lastDay: yearText(gotDay(last, timeline), start, timeline),
+      lastTo: yearText(dayOfFinish(to), start, timeline),
     };
     const severity = rule.given.severity?.value ?? 'note';
     const related = [{ place: steps.list[got]!.place, note: `"${told.got}", which is good for ${told.goodFor}` }];
@@ -96,16 +97,59 @@ function lapsedOf(rule: Rule, first: readonly Side[], then: readonly Side[], res
   return [];
 }
 
+/** The day on which something is got. */
+export function gotDay(step: number, timeline: Timeline): number {
+  return gotBefore(step, timeline) ?? doneDay(step, timeline);
+}
+
+/** The moment of the same. */
+export function gotAt(step: number, timeline: Timeline): number {
+  const before = gotBefore(step, timeline);
+  return before === undefined ? timeline.crews.finish[step]! : before * DAY_MINUTES;
+}
+
+/** '1 Oct', and '1 Oct 2026' where what it is told beside begins in another year. */
+export function yearText(day: number, beside: number, timeline: Timeline): string {
+  const { year } = civil(day);
+  const same = !timeline.dated || year === civil(Math.floor(beside / DAY_MINUTES)).year;
+  return same ? dayText(day, timeline) : `${dayAndMonth(day)} ${year}`;
+}
+
+const NO_NAMES: readonly string[] = [];
+const namesIn = (given: Rule['given']['first']): readonly string[] => given?.value.map(({ value }) => value.name) ?? NO_NAMES;
+
+/** Steps by what the rows of the library judge of them: what lapses, and for each the steps that they look at. */
+export function lapsingIn(results: Results): ReadonlyMap<number, ReadonlySet<number>> {
+  const { model, timeline } = results;
+  return lapsing(doingIn(results), model.rows('rule'), timeline.steps);
+}
+
+const lapsing = keptWhile(
+  (doing: Doing, rules: readonly Rule[], steps: Steps) => [doing, rules, steps],
+  (doing, rules, { list }): ReadonlyMap<number, ReadonlySet<number>> => {
+    const found = new Map<number, Set<number>>();
+    for (const { given } of rules) {
+      const by = given['renewed by']?.value.map(({ value }) => value.name);
+      if (by === undefined) continue;
+      const judged = sidesOf(namesIn(given.then), doing).map(({ step }) => step);
+      if (by.includes(ALL_VISITS)) judged.push(...list.flatMap(({ kind }, at) => (kind === 'inspection' ? [at] : [])));
+      for (const { step } of sidesOf(namesIn(given.first), doing))
+        found.set(step, new Set([...(found.get(step) ?? []), ...judged]));
+    }
+    return found;
+  },
+);
+
 /** The moment it runs out: whole days are counted from the day it is got. */
-function validTo(last: number, goodFor: Time, timeline: Timeline): number {
-  const { timing, crews } = timeline;
+export function validTo(last: number, goodFor: Time, timeline: Timeline): number {
+  const { timing } = timeline;
   const { lag, clock } = waiting(goodFor);
-  if (clock === CALENDAR_DAYS) return (doneDay(last, timeline) + 1) * DAY_MINUTES + lag;
-  return afterFinish(timing.calendars[timing.planCalendar]!, crews.finish[last]!, lag, clock);
+  if (clock === CALENDAR_DAYS) return (gotDay(last, timeline) + 1) * DAY_MINUTES + lag;
+  return afterFinish(timing.calendars[timing.planCalendar]!, gotAt(last, timeline), lag, clock);
 }
 
 /** How long the plan itself says that it stays valid. */
-function saidOf(step: Step): Time | undefined {
+export function saidOf(step: Step): Time | undefined {
   return step.kind === 'delivery' ? undefined : step.given['good for']?.value;
 }
 type Time = Parameters<typeof waiting>[0];

@@ -1,5 +1,5 @@
 // The next weeks as a calendar file (iCalendar, RFC 5545), to be brought into whatever calendar a trade keeps. The name of a
-// step in its plan is its UID for good, so what is brought in again takes the place of what was there; the stamp and the
+// step in its plan, of a call to a trade the number of its coming, is its UID for good, so what is brought in again takes the place of what was there; the stamp and the
 // number of the revision grow with each file. Times are local and float: seven o'clock on site is seven o'clock.
 import ical, { type ICalCalendar } from 'ical-generator';
 import { type LookAhead, type Stay, shownName, type TradeAhead } from '#answers/look-ahead';
@@ -23,7 +23,10 @@ export function callsCalendar({ calls, arrivals }: LookAhead, view: View, stamp:
   const calendar = emptyCalendar(`${planLabel(view)}: to call`);
   const { steps } = view.plan.timeline;
   for (const call of calls) {
-    const about = call.steps[0] === undefined ? call.about : steps.list[call.steps[0]]!.name;
+    const { coming } = call;
+    const step = call.steps[0] === undefined ? call.about : steps.list[call.steps[0]]!.name;
+    // Which step a trade comes for first may change with the dates; that it is its second coming does not.
+    const about = coming === undefined ? step : `${coming.trade}-${coming.nth}`;
     const event = calendar.createEvent({
       id: uidOf(`${call.kind}-${about.replaceAll(/\W+/g, '-')}`, view),
       sequence: revisionOf(stamp),

@@ -1,5 +1,7 @@
 // A step's dates, length, time to spare and money, in the words that hints and hovers share.
+
 import { finishDay, lengthMinutes, startDay } from '#answers/days';
+import { spareText as spareIn } from '#answers/schedule-table';
 import { counted } from '#answers/table';
 import { type Style, writeDays, writeWholeMoney } from '#answers/view';
 import { dayAndMonth, dayOfFinish, dayOfStart, shortWeekday, weekday } from '#kit/dates';
@@ -25,7 +27,7 @@ export function dayText(day: number): string {
 
 /** '4 days to spare', '3.2 h to spare', 'no days to spare', '2.5 days too late'. */
 export function spareText(minutes: number, style: Style): string {
-  if (minutes === 0) return 'no days to spare';
+  if (spareIn(minutes, style) === 'none') return 'no days to spare';
   const size = Math.abs(minutes);
   const days = Math.round((size / style.minutesPerDay) * 10) / 10;
   const length = size < style.minutesPerDay ? writeDays(size, style) : counted(days, 'day');

@@ -1,9 +1,9 @@
-// When each trade of a plan is on site, for others who count on the same people: a trade that two plans include from one
-// file is one set of people.
+// When each trade, machine and firm of a plan is on site, for others who count on the same: a trade that two plans include from
+// one file is one set of people, and a machine one machine.
 import { DAY_MINUTES } from '#kit/dates';
-import type { Trade } from '#model/model';
 import { type Calendar, workBetween } from './calendar.ts';
 import { recordedStart } from './early-dates.ts';
+import type { Limit } from './limits.ts';
 import { nextMorning } from './progress.ts';
 import type { Timeline } from './timeline.ts';
 import { hasFinished, hasStarted } from './timing.ts';
@@ -15,35 +15,49 @@ export interface Booking {
   readonly finish: number;
 }
 
+/** What two plans may share: people, a firm that says how many crews it has, a machine. A room is of one house. */
+export type Shared = Exclude<Limit, { kind: 'room' }>;
+
 /** A plan as its neighbours see it. */
 export interface House {
   /** Path of its root. */
   readonly root: string;
   readonly label: string;
-  /** By trade, as `sharedKey` names it; in plan order. */
+  /** By trade, machine or firm, as `sharedKey` names it; in plan order. */
   readonly bookings: ReadonlyMap<string, readonly Booking[]>;
 }
 
-/** A trade's file and name: the same for two plans that include it from one file. */
-export function sharedKey({ slot }: Trade): string {
+/** The file and name: the same for two plans that include it from one file. */
+export function sharedKey({ slot }: Shared): string {
   return `${slot.file} ${slot.name}`;
 }
 
-/** What is still to do of each trade's steps; nothing of a plan without dates. */
-export function bookingsOf(timeline: Timeline, isShared: (trade: Trade) => boolean): ReadonlyMap<string, readonly Booking[]> {
+/** What is still to do of the steps that take each; nothing of a plan without dates. */
+export function bookingsOf(timeline: Timeline, isShared: (limit: Shared) => boolean): ReadonlyMap<string, readonly Booking[]> {
   const bookings = new Map<string, Booking[]>();
   if (!timeline.dated) return bookings;
   timeline.steps.list.forEach(({ kind, name }, step) => {
-    const trade = timeline.trades[step];
-    if (kind !== 'task' || trade === undefined || !isShared(trade)) return;
-    const span = spanOf(step, timeline);
+    const taken = kind === 'task' ? takenBy(step, timeline).filter(isShared) : [];
+    const span = taken.length === 0 ? undefined : spanOf(step, timeline);
     if (span === undefined) return;
-    const key = sharedKey(trade);
-    let list = bookings.get(key);
-    if (list === undefined) bookings.set(key, (list = []));
-    list.push({ step: name, ...span });
+    for (const limit of taken) {
+      const key = sharedKey(limit);
+      let list = bookings.get(key);
+      if (list === undefined) bookings.set(key, (list = []));
+      list.push({ step: name, ...span });
+    }
   });
   return bookings;
+}
+
+/** What a step takes that others may ask for, too. */
+export function takenBy(step: number, { taken, limits }: Timeline): readonly Shared[] {
+  const found: Shared[] = [];
+  for (let at = taken.taskStart[step]!; at < taken.taskStart[step + 1]!; at++) {
+    const limit = limits[taken.crew[at]!]!;
+    if (limit.kind !== 'room') found.push(limit);
+  }
+  return found;
 }
 
 /** From when to when a step's crew is still to be there; undefined for what is done, or takes no time. */
@@ -53,11 +67,6 @@ export function spanOf(step: number, { timing, crews, progress }: Timeline): { s
   const begun = hasStarted(timing, step) ? Math.max(recordedStart(timing, step), timing.notBefore[step]!) : crews.start[step]!;
   const start = progress.asOf === undefined ? begun : Math.max(begun, nextMorning(progress.asOf));
   return finish > start ? { start, finish } : undefined;
-}
-
-/** How many crews a trade has. */
-export function crewsOf(trade: Trade): number {
-  return Math.max(1, trade.given.crews?.value ?? 1);
 }
 
 /** The days of a span on which a calendar works within it. */

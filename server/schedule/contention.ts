@@ -1,11 +1,13 @@
-// Where two plans ask for the same crew on the same days.
-import { type Booking, bookingsOf, crewsOf, type House, sharedKey, workedDays } from './bookings.ts';
+// Where two plans ask for the same crew, machine or firm on the same days.
+import { type Booking, bookingsOf, type House, type Shared, sharedKey, takenBy, workedDays } from './bookings.ts';
+import { capacityOf } from './limits.ts';
 import type { Timeline } from './timeline.ts';
 
 export interface Clash {
   /** The step here. */
   readonly step: number;
-  /** Crews that the trade has. */
+  /** The trade, machine or firm, and how many of it there are. */
+  readonly limit: Shared;
   readonly crews: number;
   /** Steps of other plans that have the crew on some of the same days, in the order of their plans. */
   readonly others: readonly { readonly house: House; readonly booking: Booking }[];
@@ -13,17 +15,18 @@ export interface Clash {
   readonly days: readonly number[];
 }
 
-/** One for each step that shares its crew's days with another plan and for which there are too few crews; in plan order. */
+/** One for each step, and each thing it takes, that shares its days with another plan and of which there are too few; in plan order. */
 export function clashes(timeline: Timeline, houses: readonly House[]): readonly Clash[] {
   const known = new Set(houses.flatMap(({ bookings }) => [...bookings.keys()]));
   if (known.size === 0) return [];
-  const own = bookingsOf(timeline, (trade) => known.has(sharedKey(trade)));
+  const own = bookingsOf(timeline, (limit) => known.has(sharedKey(limit)));
   const found: Clash[] = [];
   for (const [key, list] of own) {
     const others = houses.flatMap((house) => (house.bookings.get(key) ?? []).map((booking) => ({ house, booking })));
     for (const booking of list) {
       const step = timeline.steps.byName.get(booking.step)!;
-      const crews = crewsOf(timeline.trades[step]!);
+      const limit = takenBy(step, timeline).find((each) => sharedKey(each) === key)!;
+      const crews = capacityOf(limit);
       const beside = others.filter((other) => overlaps(other.booking, booking));
       if (beside.length === 0) continue;
       const all = [...list.filter((each) => overlaps(each, booking)), ...beside.map((other) => other.booking)];
@@ -37,7 +40,7 @@ export function clashes(timeline: Timeline, houses: readonly House[]): readonly 
       const days = [...new Set(stretches.flatMap(({ start, finish }) => workedDays(start, finish, calendar)))];
       if (days.length === 0) continue;
       const there = beside.filter((other) => stretches.some((each) => overlaps(each, other.booking)));
-      found.push({ step, crews, others: there, days });
+      found.push({ step, limit, crews, others: there, days });
     }
   }
   return found.sort((a, b) => a.step - b.step);

@@ -92,7 +92,7 @@ const NONE: readonly never[] = [];
 const NO_FIRMS: ReadonlyMap<Slot, Firm> = new Map();
 
 /** How many there are: one unless said. */
-function capacityOf(limit: Limit): number {
+export function capacityOf(limit: Limit): number {
   return Math.max(1, (limit.kind === 'machine' ? limit.given['of them'] : limit.given.crews)?.value ?? 1);
 }
 

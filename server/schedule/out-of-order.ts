@@ -1,4 +1,5 @@
-// What the diary has as begun or done before something that it follows was done: said, with the rule by which it goes on.
+// What the diary has as begun or done before something that it follows was done: said, with the rule by which it goes on. Under
+// a visit that has not passed it is a warning: what was covered may have to be opened.
 import { dayAndMonth, dayOfFinish, dayOfStart } from '#kit/dates';
 import { type Finding, finding, findingSort } from '#kit/finding';
 import { nextWork } from './calendar.ts';
@@ -31,26 +32,62 @@ export const begunAhead = findingSort<[name: string, other: string, day: string,
   },
 });
 
-/** One finding for each such step, at the first thing that it follows and that was not done. */
+/** Work that covers what an inspector has not passed, or has failed. */
+export const begunUnderVisit = findingSort<
+  [name: string, visit: string, day: string, failed: string | undefined, outcome: Exclude<Outcome, { kind: 'over' }>]
+>({
+  code: 'schedule/out-of-order',
+  severity: 'warning',
+  say: (name, visit, day, failed, outcome) => {
+    const stands = failed === undefined ? 'has not passed' : `failed on ${failed} and has not passed since`;
+    const what = `"${name}" is recorded as ${outcome.kind === 'done-first' ? 'done' : 'begun'} on ${day}, and "${visit}", which must pass before it, ${stands} (${outcome.expected} by these dates). An inspector passes only what is in sight, so what "${name}" has covered may have to be opened again.`;
+    const todo = `${failed === undefined ? 'Have it looked at' : 'Put right what failed, have it looked at again'} before more is covered, and ask the inspector what must be opened.`;
+    switch (outcome.kind) {
+      case 'done-first':
+        return `${what} ${todo}`;
+      case 'waits':
+        return `${what} Stop there. ${todo} What is left of it waits: it goes on ${outcome.from} and is done ${outcome.done}.`;
+      case 'continues':
+        return `${what} Stop there. ${todo} What is left of it continues in these dates, as "begun-early continues" says, and is done ${outcome.done}; if it waits, it goes on ${outcome.from} at the earliest.`;
+    }
+  },
+});
+
+/** One finding for each such step, at the first thing that it follows and that was not done; a visit before all. */
 export function outOfOrder(timeline: Timeline, waits: boolean): readonly Finding[] {
   const { steps, links, timing, crews, progress } = timeline;
   if (progress.asOf === undefined) return [];
-  const told = new Map<number, Finding>();
+  const told = new Map<number, { readonly rank: number; readonly finding: Finding }>();
   for (const { from, to, kind, lag } of links) {
     const record = progress.records.get(to);
     const began = record?.started ?? record?.finished;
     if (kind !== FINISH_START || lag < 0 || began === undefined) continue;
     const isOpen = !hasFinished(timing, from);
     const earlier = isOpen ? crews.finish[from]! : timing.fixedFinish![from]!;
-    // What is still to be done counts before what was only late.
-    if (earlier <= nextMorning(began) || (told.has(to) && !isOpen)) continue;
     const other = steps.list[from]!;
-    const made = finding(begunAhead, steps.list[to]!.place, steps.list[to]!.name, other.name, dayAndMonth(began), {
-      ...outcomeOf(from, to, isOpen, waits, timeline),
-    });
-    told.set(to, { ...made, related: [{ place: other.place, note: `"${other.name}" comes before it` }] });
+    // What is still to be done counts before what was only late, and a visit before all else.
+    const rank = !isOpen ? 0 : other.kind === 'inspection' ? 2 : 1;
+    const known = told.get(to);
+    if (earlier <= nextMorning(began) || (known !== undefined && rank <= known.rank)) continue;
+    const step = steps.list[to]!;
+    const outcome = outcomeOf(from, to, isOpen, waits, timeline);
+    const day = dayAndMonth(outcome.kind === 'done-first' ? (record?.finished ?? began) : began);
+    const failed = progress.records.get(from)?.failed.at(-1);
+    const made =
+      rank === 2 && outcome.kind !== 'over'
+        ? finding(
+            begunUnderVisit,
+            step.place,
+            step.name,
+            other.name,
+            day,
+            failed === undefined ? undefined : dayAndMonth(failed),
+            outcome,
+          )
+        : finding(begunAhead, step.place, step.name, other.name, day, outcome);
+    told.set(to, { rank, finding: { ...made, related: [{ place: other.place, note: `"${other.name}" comes before it` }] } });
   }
-  return [...told.values()];
+  return [...told.values()].map((each) => each.finding);
 }
 
 function outcomeOf(from: number, to: number, isOpen: boolean, waits: boolean, timeline: Timeline): Outcome {

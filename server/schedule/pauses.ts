@@ -1,6 +1,6 @@
-// Days that a step would have been worked on and was not: its trade is away, or the weather took them, by the diary. Counted
-// from when what holds it lets it begin to when it is done; read back when somebody asks.
-import { dayOfFinish, dayOfStart } from '#kit/dates';
+// Days that a step would have been worked on and was not: its trade is away, or the weather took them, by the diary or by the
+// allowance of the month. Counted from when what holds it lets it begin to when it is done; read back when somebody asks.
+import { civil, dayOfFinish, dayOfStart } from '#kit/dates';
 import type { Model } from '#model/resolve';
 import { holderOf, holdOf } from './holds.ts';
 import type { Timeline } from './timeline.ts';
@@ -9,8 +9,8 @@ import { exposureOf, weatherOf } from './weather-days.ts';
 import { isWorked, ownHours, weekOf } from './working-week.ts';
 
 export interface Pause {
-  readonly why: 'away' | 'rain' | 'frost' | 'wind' | 'heat';
-  /** Days, both included. */
+  readonly why: 'away' | 'rain' | 'frost' | 'wind' | 'heat' | 'allowance';
+  /** Days, both included; of an allowance the first and the last that it takes in one month. */
   readonly first: number;
   readonly last: number;
   /** Working days of the step in it that are not lost anyway. */
@@ -37,10 +37,22 @@ export function pausesOf(step: number, timeline: Timeline, model: Model): readon
   const weather = lost.flatMap(({ kind, first, last }) =>
     (kind & exposure) === 0 ? [] : [{ first, last, why: WEATHER.find((_, bit) => kind === 1 << bit)! }],
   );
-  return [...away, ...weather].flatMap(({ first, last, why }) => {
+  const isOpen = (day: number): boolean => (dated(day) || isWorked(week, day)) && !plan(day);
+  const named = [...away, ...weather];
+  const told = named.flatMap(({ first, last, why }) => {
     let days = 0;
-    for (let day = Math.max(first, from); day <= Math.min(last, to); day++)
-      if ((dated(day) || isWorked(week, day)) && !plan(day)) days += 1;
+    for (let day = Math.max(first, from); day <= Math.min(last, to); day++) if (isOpen(day)) days += 1;
     return days === 0 ? [] : [{ why, first, last, days }];
   });
+  // What is named above is not the allowance's, and neither is a season that the step keeps.
+  if (exposure === 0 || (each.kind === 'task' && each.given.between !== undefined)) return told;
+  const own = timing.calendars[timing.calendarOf[step]!]!.closed as (day: number) => boolean;
+  const months = new Map<number, Pause>();
+  for (let day = from; day <= to; day++) {
+    if (!isOpen(day) || !own(day) || named.some(({ first, last }) => first <= day && day <= last)) continue;
+    const { year, month } = civil(day);
+    const known = months.get(year * 12 + month);
+    months.set(year * 12 + month, { why: 'allowance', first: known?.first ?? day, last: day, days: (known?.days ?? 0) + 1 });
+  }
+  return [...told, ...months.values()];
 }

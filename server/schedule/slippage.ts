@@ -3,7 +3,9 @@
 import { DAY_MINUTES, dayOfFinish, dayOfStart } from '#kit/dates';
 import type { AsPlanned } from './as-planned.ts';
 import { workBetween } from './calendar.ts';
+import { HELD_BY_DATE } from './early-dates.ts';
 import { FINISH_START } from './network.ts';
+import { nextMorning } from './progress.ts';
 import type { Timeline } from './timeline.ts';
 import { hasStarted } from './timing.ts';
 import { afterFinish } from './waits.ts';
@@ -22,6 +24,8 @@ export interface Slip {
   readonly longer: number | undefined;
   /** The step it waits for last, or waited for. */
   readonly after: number | undefined;
+  /** The day the diary stands on, where that alone holds it: it could have begun before, and has not. */
+  readonly stillOpen: number | undefined;
 }
 
 /** `last`: the step that ends last. */
@@ -74,6 +78,7 @@ export function slippage(timeline: Timeline, against: AsPlanned): Slippage | und
       longer:
         planned === undefined ? undefined : later(days[step]!.begins, days[step]!.done) - later(planned.begins, planned.done),
       after,
+      stillOpen: isHeldByDiary(step, timeline) ? timeline.progress.asOf : undefined,
     };
   });
   return { against, slips, gone: [...against.steps.keys()].filter((name) => !steps.byName.has(name)), end };
@@ -119,13 +124,27 @@ function laterBy({ timing }: Timeline): (from: number, to: number) => number {
   return (from, to) => (to >= from ? count(from, to) : -count(to, from));
 }
 
-/** What a step waits for last, by a link or for its crew; of recorded work, what it could begin after. */
-function heldAfter(step: number, { crews, links, timing, network }: Timeline): number | undefined {
+/** Whether nothing but the day on which the diary stands keeps a step from its earlier date. */
+function isHeldByDiary(step: number, { crews, timing, progress }: Timeline): boolean {
+  return (
+    progress.asOf !== undefined &&
+    crews.heldByTask[step]! < 0 &&
+    crews.heldBy[step] === HELD_BY_DATE &&
+    timing.notBefore[step] === nextMorning(progress.asOf)
+  );
+}
+
+/**
+ * What a step waits for last, by a link or for its crew; of recorded work, and of what the diary's day alone holds, what it
+ * could begin after.
+ */
+function heldAfter(step: number, timeline: Timeline): number | undefined {
+  const { crews, links, timing, network } = timeline;
   const giver = crews.heldByTask[step]!;
   if (giver >= 0) return giver;
   const link = links[crews.heldBy[step]!];
   if (link !== undefined) return link.from;
-  if (!hasStarted(timing, step)) return undefined;
+  if (!hasStarted(timing, step) && !isHeldByDiary(step, timeline)) return undefined;
   const plan = timing.calendars[timing.planCalendar]!;
   let [last, latest]: [number | undefined, number] = [undefined, Number.NEGATIVE_INFINITY];
   for (let slot = network.incomingStart[step]!; slot < network.incomingStart[step + 1]!; slot++) {

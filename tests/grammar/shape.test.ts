@@ -129,6 +129,8 @@ describe('what is said', () => {
     ['room bed room on main', 'name-in-words', 'bed room'],
     ['room after', 'name-is-joining-word', 'after'],
     ['room on main', 'name-is-joining-word', 'on'],
+    ['trade x "X" crew of 1', 'name-is-joining-word', 'x'],
+    ['trade sat crew of 1', 'name-is-joining-word', 'sat'],
     // what comes with a word
     ['window w', 'value-missing', 'w'],
     [`window w 3'-0" x`, 'value-missing', 'x'],
@@ -153,6 +155,8 @@ describe('what is said', () => {
     ['progress 2027-06-18\n  dig strated 2027-06-19', 'not-expected', 'strated'],
     ['assembly a for wall\n  layer stud\n    glud', 'not-expected', 'glud'],
     ['room bath "a" "b"', 'not-expected', '"b"'],
+    ['task b takes 2d by fr deadline 2027-06-01', 'not-expected', ' deadline'],
+    ['machine lift at $10/h 2 of them', 'not-expected', ' 2 of them'],
   ])('%s', (text, code, about) => {
     expect(marksOf(text)).toEqual([[code, about]]);
   });
@@ -172,6 +176,20 @@ describe('what is said', () => {
     expect(sentence("room bath\n  at 1'")).toBe(
       `"at" lacks what comes with it: a comma and length. For example: at 11'-5 1/2", 18'-7"`,
     );
+  });
+
+  test('a comma that is missing is named, and offered', () => {
+    expect(sentence('task b takes 2d by fr deadline 2027-06-01')).toBe(
+      'A comma is missing before "deadline", so it is not read.',
+    );
+    expect(sentence('machine lift at $10/h 2 of them')).toBe('A comma is missing before "2 of them", so it is not read.');
+  });
+
+  test('a word that is no name where a name is wanted is said to be one, with a name that does', () => {
+    expect(sentence('trade sat crew of 1')).toBe(
+      '"sat" is a word of the language (a unit, a day, a sign) and cannot be the name of a trade. Choose another name: "trade-sat", say.',
+    );
+    expect(remarksOf('trade trade-sat crew of 1\ntrade trade-x\n')).toEqual([]);
   });
 
   test('a piece that cannot be read has its own problem and no remark beside it', () => {

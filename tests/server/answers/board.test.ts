@@ -67,3 +67,21 @@ test('days in runs', () => {
   expect(daysText([0, 1, 2, 4].map((more) => monday + more))).toBe('Mon-Wed, Fri');
   expect(daysText([])).toBe('');
 });
+
+test('a machine that both include has its rows, too', () => {
+  const files = { 'crews.screed': 'trade pl "Pipes" crews 2\nmachine lift "Lift"\n' };
+  const house = (name: string) =>
+    viewOf(
+      checked({
+        [`${name}/plan.screed`]: `plan ${name} "House ${name}"\n  start 2027-05-03\ninclude "../crews.screed"\ntask pipes takes 2d by pl, needs lift\n`,
+        ...files,
+      }).plan,
+    );
+  const board = boardOf([house('one'), house('two')]);
+  expect(boardTable(board).rows).toEqual([
+    'Lift, 1 machine',
+    ['Mon 3 May 2027', 'pipes Mon-Tue', 'pipes Mon-Tue', 'Mon-Tue'],
+    'Pipes, 2 crews',
+    ['Mon 3 May 2027', 'pipes Mon-Tue', 'pipes Mon-Tue', ''],
+  ]);
+});

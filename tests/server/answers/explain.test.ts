@@ -154,3 +154,26 @@ test('everything the cottage declares can be explained', () => {
     expect(explanationText(found[0]!)).not.toMatch(/undefined|NaN|\[object/);
   }
 });
+
+test('days that the weather allowance of a month takes are named like those of an absence', () => {
+  // Four of the twenty working days of May, spread evenly: the 5th, 12th, 19th and 26th.
+  const wet = (diary: string): string =>
+    explain(
+      'a',
+      viewText(`
+  plan p "P"
+    start 2027-05-03
+    weather may 4d, jun 4d
+    holidays US
+  work outside "Outside"
+    exposed to rain
+  trade fr "Frames"
+  task a takes 10d by fr does outside
+  milestone m to the end after a
+${diary}`),
+    ).found[0]!.why!;
+  expect(wet('')).toContain('is held up 2 working days (2 days lost to the weather allowance of May), and cannot slip');
+  expect(wet('  progress 2027-05-10\n    a started 2027-05-03, left 6d\n    rain 2027-05-05..2027-05-06\n')).toContain(
+    'it is held up 4 working days (rain 5 May – 6 May; 2 days lost to the weather allowance of May), and cannot slip',
+  );
+});

@@ -204,3 +204,22 @@ task set-tile does set-tile in bath takes 1d by tile`);
     expect(new Set(rows.map((row) => row.length)).size).toBe(1);
   });
 });
+
+test('trades that nothing says how long ahead to call are named; who only inspects is not one, and what stands needs nobody', () => {
+  const view = viewText(`
+  plan p "P"
+    start 2027-05-03
+  trade fr "Frames", call 1 week ahead
+  trade pl "Pipes"
+  trade city "City"
+  task walls takes 2d by fr
+  task drains takes 2d by pl after walls
+  inspection look of drains by city, call 2 days ahead
+  task hire stands from walls to drains`);
+  const ahead = lookAhead(view, 3);
+  const text = lookAheadTables(ahead, view)
+    .map((table) => drawTable(table))
+    .join('');
+  expect(text).toContain('How long before they come Pipes is called, the plan does not say');
+  expect(text).not.toContain('No trade named');
+});

@@ -95,7 +95,7 @@ describe('windows three weeks late', () => {
 
   test('three weeks of carrying come on top: $1,050', () => {
     expect(moneyEffects(slipped, view)).toEqual([
-      { cents: 0, text: 'It costs $5,600.00 instead of $5,600.00: the same.' },
+      { cents: 0, text: 'It costs the same: $5,600.00.' },
       { cents: 105_000, text: '21 calendar days of carrying it come on top: $1,050.00.' },
     ]);
   });
@@ -174,4 +174,25 @@ test('waiting for a crew is said with where the crew is', () => {
   const set = slipped.slips[3]!;
   expect(set.days).toBeGreaterThan(0);
   expect(whySlip(3, slipped, view)).toContain('more for its crew, which is at "shed"');
+});
+
+describe('a diary that stands past the day of what has not begun', () => {
+  // Walls were done on Friday 7 May; now they take to Tuesday 11 May (+2). The diary stands on Thursday 13 May, and the roof,
+  // which could have begun on the 12th, has not: Friday 14 May at the earliest, two days more. Set 19 and 20 May instead of
+  // 14 and 17 May: the windows gave one day of room between.
+  const view = now(`${PLAN}progress 2027-05-13\n  walls started 2027-05-03, finished 2027-05-11\n`);
+  const slipped = slippageOf(view)!;
+
+  test('hands on what came before, and says that it is still open', () => {
+    expect(whySlip(1, slipped, view)).toBe(
+      'It is done 4 working days later than as planned on Fri 30 Apr 2027 (18 May instead of 12 May): "walls" takes 2 days longer and "roof" begins 2 days later (the diary stands on 13 May, and it has not begun), through roof.',
+    );
+    expect(slipped.slips[1]).toMatchObject({ days: 4, own: 2, after: 0 });
+  });
+
+  test('own days add up to the slip of the end', () => {
+    const own = causesOf(lastSlip(slipped).step, slipped, view);
+    expect(own.reduce((sum, { days }) => sum + days, 0)).toBe(slipped.end.days);
+    expect(own[0]).toMatchObject({ step: 0, days: 2 });
+  });
 });

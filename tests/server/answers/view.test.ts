@@ -1,5 +1,6 @@
 // How an answer writes numbers: days of the plan's own hours, the plan's currency, the plan's units, ratios.
 import { expect, test } from 'vitest';
+import { spareText } from '#answers/schedule-table';
 import { type Style, write, writeDays, writeMoney } from '#answers/view';
 import { FOOT, INCH, METRE } from '#kit/dimension';
 
@@ -47,3 +48,11 @@ test.each([
 ])('the slope %s is written %s', (value, text) => {
   expect(write({ value, dimension: 'slope', unit: ':' }, feet)).toBe(text);
 });
+
+test.each([
+  [0, 'none'],
+  [1, 'none'],
+  [-1, 'none'],
+  [960, '2d'],
+  [-240, '4 h late'],
+])('%s minutes to spare: %s', (minutes, text) => expect(spareText(minutes, feet)).toBe(text));

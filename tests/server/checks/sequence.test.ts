@@ -157,7 +157,7 @@ describe('waits', () => {
     const lucky = plan('24h', 'after a, not before 2027-04-12');
     expect(lucky.told).toEqual([`warning ${CODE} b`]);
     expect(lucky.messages(CODE)[0]).toBe(
-      '"b" (12 Apr) waits for "a" (5 Apr), but that 24h pass in between is luck: no link asks for them. It falls apart. Write "a + 24h".',
+      '"b" (12 Apr) waits for "a" (5 Apr), but that 24h pass in between is luck: no link asks for as much. It falls apart. Write "a + 24h".',
     );
     expect(lucky.plan.findings.find(({ code }) => code === CODE)?.fixes).toMatchObject([
       { kind: 'insert-after', text: ' + 24h' },

@@ -98,3 +98,26 @@ test('an edit that moves no shared day leaves the neighbour’s plan as it is', 
   places.change(two, 2, [{ text: `${TWO}room shed\n` }]);
   expect(places.plans().find(({ root }) => root === one)).toBe(before);
 });
+
+describe('machines and firms are shared like trades', () => {
+  // House one: pipes Mon 3 to Thu 6 May. House two: pipes Wed 5 to Fri 7 May. Each trade has crews for both.
+  const house = (name: string, start: string, length: string): string =>
+    `plan ${name} "House ${name}"\n  start ${start}\ninclude "../crews.screed"\ntask pipes takes ${length} by plumbing, needs lift\n`;
+  const places = (crews: string): Workspace =>
+    street({ [one]: house('one', '2027-05-03', '4d'), [two]: house('two', '2027-05-05', '3d'), 'street/crews.screed': crews });
+  const PLUMBING = 'trade plumbing "Pipes" crew of 2, crews 2\n';
+
+  test('one lift', () => {
+    expect(told(places(`${PLUMBING}machine lift "Lift"\n`), one)).toEqual([
+      'Lift from 5 May to 6 May: "pipes" here and "pipes" of House two ask for the one there is on the same 2 days. One of the houses waits, and its dates do not say so. Move one ("not before"), or hire another and say how many there are ("2 of them").',
+    ]);
+    expect(told(places(`${PLUMBING}machine lift "Lift", 2 of them\n`), one)).toEqual([]);
+  });
+
+  test('a firm with one crew for all that it does', () => {
+    const firm = 'machine lift "Lift", 2 of them\nfirm ruiz "Ruiz" does plumbing\n  crews 1\n';
+    expect(told(places(PLUMBING + firm), two)[0]).toContain('Ruiz from 5 May to 6 May: "pipes" here and "pipes" of House one');
+    // Where its trade has one crew, too, the days are told once.
+    expect(told(places(PLUMBING.replace(', crews 2', '') + firm), two)).toHaveLength(1);
+  });
+});

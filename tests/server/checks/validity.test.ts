@@ -32,7 +32,7 @@ describe('a permit', () => {
     expect(
       told(`${first}task forms does form-footings takes 1d by us\n${visit('footing-check', 'forms', '2026-01-06')}`)[0],
     ).toContain(
-      '"footing-check" begins on 6 Jan, but "permit-issued" is good for 180 days at a time, and "soil-check" on 9 Jul is the last to renew it: it lapses after 5 Jan.',
+      '"footing-check" begins on 6 Jan, but "permit-issued" is good for 180 days at a time, and "soil-check" on 9 Jul 2025 is the last to renew it: it lapses after 5 Jan.',
     );
   });
 

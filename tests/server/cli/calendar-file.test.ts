@@ -84,6 +84,25 @@ describe('a small plan', () => {
   });
 });
 
+test('a call to a trade keeps its name when the step it comes for first changes, and when an earlier coming is over', () => {
+  const plan = (first: string, diary = ''): View =>
+    viewText(`
+  plan house "House"
+    start 2027-05-03
+  trade fr "Frames" at $50/h, call 1 week ahead
+  task walls takes 2d by fr
+  task ${first} takes 1d by fr, not before 2027-06-01
+  task soffit takes 1d by fr after ${first}
+${diary}`);
+  const uids = (view: View): readonly string[] =>
+    eventsOf(callsCalendar(lookAhead(view, 6, dayOf(2027, 5, 3)), view, STAMP)).map(({ uid }) => uid);
+  expect(uids(plan('rafters'))).toEqual(['confirm-fr-1@house.screed', 'confirm-fr-2@house.screed']);
+  expect(uids(plan('trusses'))).toEqual(uids(plan('rafters')));
+  expect(uids(plan('rafters', '  progress 2027-05-05\n    walls started 2027-05-03, finished 2027-05-04\n'))).toEqual([
+    'confirm-fr-2@house.screed',
+  ]);
+});
+
 describe('the cottage', () => {
   const view = viewSample('cottage');
   const ahead = lookAhead(view, 30);

@@ -126,6 +126,40 @@ describe('begun before what it follows is done', () => {
     expect(checked(plan(done)).messages(CODE)[0]).toContain('is recorded as done on 5 May, and "board", which comes before it');
   });
 
+  test('the day of what is done is the day it was done', () => {
+    const done = 'progress 2027-05-07\n  board started 2027-05-03, left 2d\n  paint started 2027-05-05, finished 2027-05-06\n';
+    expect(checked(plan(done)).messages(CODE)[0]).toContain('"paint" is recorded as done on 6 May, and "board"');
+  });
+
+  describe('under a visit that has not passed', () => {
+    const held = (diary: string): ReturnType<typeof checked> =>
+      checked(
+        plan('').replace('task trim', 'trade city\ninspection look of board before paint by city takes 1h\ntask trim') + diary,
+      );
+    const failed = 'progress 2027-05-10\n  board started 2027-05-03, finished 2027-05-06\n  look failed 2027-05-07 "nails"\n';
+
+    test('begun: a warning that what it covers may be opened again', () => {
+      const { told, messages } = held(`${failed}  paint started 2027-05-10\n`);
+      expect(told).toContain(`warning ${CODE} paint`);
+      expect(messages(CODE)).toEqual([
+        '"paint" is recorded as begun on 10 May, and "look", which must pass before it, failed on 7 May and has not passed since (11 May by these dates). An inspector passes only what is in sight, so what "paint" has covered may have to be opened again. Stop there. Put right what failed, have it looked at again before more is covered, and ask the inspector what must be opened. What is left of it waits: it goes on 11 May and is done 12 May.',
+      ]);
+    });
+
+    test('done', () => {
+      const { told, messages } = held(`${failed}  paint started 2027-05-07, finished 2027-05-10\n`);
+      expect(told).toContain(`warning ${CODE} paint`);
+      expect(messages(CODE)[0]).toContain(
+        '"paint" is recorded as done on 10 May, and "look", which must pass before it, failed on 7 May and has not passed since (11 May by these dates).',
+      );
+    });
+
+    test('passed by now: a note that both days stand', () => {
+      const { told } = held(`${failed}  paint started 2027-05-10\nprogress 2027-05-12\n  look passed 2027-05-12\n`);
+      expect(told).toContain(`note ${CODE} paint`);
+    });
+  });
+
   test('typed line by line it comes to the same', () => {
     const memory = emptyMemory();
     const texts = [

@@ -74,15 +74,21 @@ function ofWork(work: WorkKind, at: number, plan: Plan, results: Results): Findi
   if (above === undefined || exposed?.value.some(({ value }) => value === 'frost') !== true) return undefined;
   const step = timeline.steps.list[at]!;
   const least = (step.kind === 'task' ? step.given.above?.value : undefined) ?? above.value.least;
-  const coldest = coldestOf(daysOf(work, at, results), plan);
-  if (coldest === undefined || coldest.low.value >= least.value) return undefined;
+  const coldest = coldestOf(daysOf(work, at, results), plan, least.value);
+  if (coldest === undefined) return undefined;
   const warmers = work.given['kept warm by']?.value.map(({ value }) => value.name) ?? [];
   if (sidesOf(warmers, doingIn(results)).some((side) => side.step === at || reaches(order, side.step, at))) return undefined;
   const sort = coldest.isForecast && coldest.low.value <= FREEZING ? freezes : cold;
   const when = coldest.isForecast
     ? `on ${dayText(coldest.day, timeline)}, by the forecast,`
     : `on ${dayText(coldest.day, timeline)}, in a usual ${monthName(civil(coldest.day).month)},`;
-  const low = quantityText(coldest.low, model);
+  // The first day that is too cold may come before the coldest.
+  const { firstBelow } = coldest;
+  const already =
+    firstBelow.day === coldest.day || firstBelow.low.value === coldest.low.value
+      ? ''
+      : ` (and ${quantityText(firstBelow.low, model)} already on ${dayText(firstBelow.day, timeline)})`;
+  const low = `${quantityText(coldest.low, model)}${already}`;
   return finding(sort, step.place, step.name, work.label, quantityText(least, model), when, low, warmers);
 }
 
@@ -106,19 +112,26 @@ interface Coldest {
   readonly isForecast: boolean;
 }
 
-/** A forecast speaks before what is usual in the month. */
-function coldestOf([first, last]: readonly [number, number], plan: Plan): Coldest | undefined {
+/** Of the days below `least`, the coldest and the first. A forecast speaks before what is usual in the month. */
+function coldestOf(
+  [first, last]: readonly [number, number],
+  plan: Plan,
+  least: number,
+): (Coldest & { readonly firstBelow: Coldest }) | undefined {
   const { given } = plan;
   const lows = lowsOf(plan);
   let coldest: Coldest | undefined;
+  let firstBelow: Coldest | undefined;
   for (let day = first; day <= last; day++) {
     const told = given.forecast.find(({ value: { days, low } }) => low !== undefined && day >= days.first && day <= days.last)
       ?.value.low;
     const month = shortMonth(civil(day).month).toLowerCase();
     const usual = lows?.find(({ value }) => value.month === month)?.value.low;
     const low = told ?? usual;
-    if (low !== undefined && (coldest === undefined || low.value < coldest.low.value))
-      coldest = { day, low, isForecast: told !== undefined };
+    if (low === undefined || low.value >= least) continue;
+    const frosty = { day, low, isForecast: told !== undefined };
+    firstBelow ??= frosty;
+    if (coldest === undefined || low.value < coldest.low.value) coldest = frosty;
   }
-  return coldest;
+  return coldest === undefined || firstBelow === undefined ? undefined : { ...coldest, firstBelow };
 }

@@ -2,14 +2,13 @@
 import { finding, findingSort } from '#kit/finding';
 import type { WorkKind } from '#model/model';
 import type { Check } from '../../check.ts';
-import { type Forecast, metOn, openWorks, readsOfForecast } from '../../forecasts.ts';
-import { dayText } from '../../show.ts';
+import { type Forecast, metOn, metText, openWorks, readsOfForecast } from '../../forecasts.ts';
 
-export const wet = findingSort<[step: string, work: string, day: string]>({
+export const wet = findingSort<[step: string, work: string, day: string, several: boolean]>({
   code: 'dates/too-wet',
   severity: 'warning',
-  say: (step, work, day) =>
-    `"${step}": rain is forecast for ${day}, and "${work}" is not done in rain. Plan work inside for that day; when the day is lost, write it in the diary ("rain"), and the dates follow.`,
+  say: (step, work, day, several) =>
+    `"${step}": rain is forecast for ${day}, and "${work}" is not done in rain. Plan work inside for ${several ? 'those days; when days are' : 'that day; when the day is'} lost, write it in the diary ("rain"), and the dates follow.`,
 });
 
 export const notDry = findingSort<[step: string, work: string, day: string]>({
@@ -43,11 +42,12 @@ task felt does lay-underlayment takes 3d by roofing
     if (plan === undefined || !timeline.dated || !plan.given.forecast.some(({ value }) => isRain(value))) return [];
     return openWorks(results, isSpoilt).flatMap(({ at, work }) => {
       const step = timeline.steps.list[at]!;
-      const during = stoppedByRain(work) ? metOn(at, undefined, plan, timeline, isRain) : undefined;
-      if (during !== undefined) return [finding(wet, step.place, step.name, work.label, dayText(during.day, timeline))];
+      const during = stoppedByRain(work) ? metOn(at, undefined, plan, timeline, isRain) : [];
+      if (during.length > 0)
+        return [finding(wet, step.place, step.name, work.label, metText(during, timeline), during.length > 1)];
       const after = work.given.dry?.value;
-      const met = after === undefined ? undefined : metOn(at, after, plan, timeline, isRain);
-      return met === undefined ? [] : [finding(notDry, step.place, step.name, work.label, dayText(met.day, timeline))];
+      const met = after === undefined ? [] : metOn(at, after, plan, timeline, isRain);
+      return met.length === 0 ? [] : [finding(notDry, step.place, step.name, work.label, metText(met, timeline))];
     });
   },
 };

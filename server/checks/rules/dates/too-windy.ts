@@ -1,8 +1,8 @@
 // Work that wind makes dangerous, or spoils, on days for which more of it is forecast than its row bears.
 import { finding, findingSort } from '#kit/finding';
 import type { Check } from '../../check.ts';
-import { metOn, openWorks, readsOfForecast } from '../../forecasts.ts';
-import { dayText, quantityText } from '../../show.ts';
+import { metOn, metText, openWorks, readsOfForecast } from '../../forecasts.ts';
+import { quantityText } from '../../show.ts';
 
 export const windy = findingSort<[step: string, work: string, most: string, day: string, wind: string]>({
   code: 'dates/too-windy',
@@ -36,10 +36,12 @@ task trusses does set-trusses takes 2d by framing
     return openWorks(results, ({ given }) => given.wind !== undefined).flatMap(({ at, work }) => {
       const most = work.given.wind!.value;
       const met = metOn(at, undefined, plan, timeline, ({ wind }) => wind !== undefined && wind.value > most.value * (1 + 1e-9));
-      if (met === undefined) return [];
+      if (met.length === 0) return [];
       const step = timeline.steps.list[at]!;
-      const [limit, wind] = [quantityText(most, model), quantityText(met.forecast.wind!, model)];
-      return [finding(windy, step.place, step.name, work.label, limit, dayText(met.day, timeline), wind)];
+      const strongest = met.map(({ forecast }) => forecast.wind!).reduce((a, b) => (b.value > a.value ? b : a));
+      const even = met.every(({ forecast }) => forecast.wind!.value === strongest.value);
+      const wind = `${even ? '' : 'up to '}${quantityText(strongest, model)}`;
+      return [finding(windy, step.place, step.name, work.label, quantityText(most, model), metText(met, timeline), wind)];
     });
   },
 };

@@ -43,6 +43,21 @@ test('Heizer and Render, Milwaukee Paper: 15 weeks by A-C-E-G-H, variance 3.11, 
   expect(chanceBy(pert, by(16), timeline)).toBeCloseTo(0.7146, 3);
 });
 
+// A fault of a published answer to the same figures ("Durango Paper", solutioninn.com, question 184578): it adds up the weeks of
+// all eight activities, 25, and all variances, 5.44, and so comes to z = (15 - 25) / 2.33 = -4.29. Only the longest chain counts.
+test('Durango Paper: 15 weeks, not the sum of all, 25', () => {
+  const lengths = [...MILWAUKEE.matchAll(/(\d+) (\d+) (\d+)/g)].map(
+    ([, ...three]) => three.map(Number) as [number, number, number],
+  );
+  const sum = (of: readonly number[]): number => of.reduce((all, each) => all + each, 0);
+  const weeks = sum(lengths.map(([least, likely, most]) => (least + 4 * likely + most) / 6));
+  const spread = sum(lengths.map(([least, , most]) => ((most - least) / 6) ** 2));
+  const { days, sd, pert, timeline } = solved(MILWAUKEE);
+  expect([weeks, spread].map((each) => Number(each.toFixed(2)))).toEqual([25, 5.44]);
+  expect([days, sd * sd].map((each) => Number(each.toFixed(2)))).toEqual([15, 3.11]);
+  expect(chanceBy(pert, by(16), timeline)).toBeGreaterThan(0.7);
+});
+
 test('Hillier and Lieberman, Reliable Construction: 44 weeks, variance 9, 0.8413 by week 47', () => {
   const { pert, timeline, days, sd, chain } = solved(RELIABLE);
   expect(chain).toBe('A-B-C-E-F-J-L-N');

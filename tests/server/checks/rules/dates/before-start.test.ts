@@ -28,3 +28,13 @@ test('orders, bids and prices may be older; without a start nothing is early', (
   expect(checked('plan p\n  start 2027-04-05\ndelivery windows lead 9 weeks, ordered 2027-02-01\n').messages(CODE)).toEqual([]);
   expect(checked('task frame takes 5d, not before 2026-04-12\n').messages(CODE)).toEqual([]);
 });
+
+test('a paper may be got long before work begins', () => {
+  const told = (lines: string): readonly string[] => checked(`plan p\n  start 2027-05-03\n${lines}\n`).messages(CODE);
+  expect(told('milestone permit on 2026-10-01, good for 180 days')).toEqual([]);
+  // Known to the library as one that lapses.
+  expect(told('milestone permit-issued on 2026-10-01')).toEqual([]);
+  expect(told('milestone permit on 2026-10-01, good for 180 days\nprogress 2027-05-06\n  permit passed 2026-10-01')).toEqual([]);
+  expect(told('milestone loan on 2026-10-01\nprogress 2027-05-06\n  loan finished 2026-10-01')).toEqual([]);
+  expect(told('milestone loan on 2026-10-01')[0]).toContain('write that in the diary ("loan finished 2026-10-01")');
+});

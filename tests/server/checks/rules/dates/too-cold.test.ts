@@ -50,3 +50,14 @@ test('the lows of a climate count where the plan says none of its own', () => {
   expect(told[0]).toContain('in a usual November, the low is 28 F');
   expect(checked(plan('climate cold-inland\n  lows nov 44 F')).messages(CODE)).toEqual([]);
 });
+
+test('the first day that is too cold is told beside the coldest', () => {
+  // Painted from Monday 29 November to Wednesday 1 December: 35 F in the one month, 20 F in the other.
+  const text = plan('lows nov 35 F, dec 20 F').replace(
+    /task footings.*/,
+    'task coat does paint-outside takes 3d by painting, not before 2027-11-29',
+  );
+  expect(checked(text).messages(CODE)[0]).toContain(
+    'on 1 Dec, in a usual December, the low is 20 F (and 35 F already on 29 Nov), and',
+  );
+});

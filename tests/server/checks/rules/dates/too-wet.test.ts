@@ -31,3 +31,9 @@ test('a forecast without rain, and a weekend within the work', () => {
   const overWeekend = plan('2027-06-19..2027-06-20 rain').replace('takes 2d', 'takes 7d');
   expect(checked(overWeekend).messages(CODE)).toEqual([]);
 });
+
+test('each of several days is told', () => {
+  expect(checked(plan('2027-06-14..2027-06-15 rain')).messages(CODE)[0]).toContain(
+    'rain is forecast for 14 Jun and 15 Jun, and "Paint outside" is not done in rain. Plan work inside for those days;',
+  );
+});
