@@ -60,7 +60,7 @@ export function linkText(link: PlanLink, timeline: Timeline, style: Style): stri
     case START_START:
       return link.share === undefined
         ? `${name} begins ${begins}${after}`
-        : `${name} begins ${begins} and must be ${Math.round(link.share * 100)}% done`;
+        : `${name} begins ${begins} and must be ${Math.round(link.share * 100)}% done${after}`;
     case FINISH_FINISH:
       return `it is done with ${name}, ${doneDay(from, timeline)}${after}`;
     case START_FINISH:
@@ -69,8 +69,8 @@ export function linkText(link: PlanLink, timeline: Timeline, style: Style): stri
 }
 
 /** '+ 2d', '+ 3 days', '+ 24 h', '2d before', 'called 1 day ahead'; empty without a wait. */
-export function waitText({ lag, clock, share, notice }: PlanLink, style: Style): string {
-  if (lag === 0 || share !== undefined) return '';
+export function waitText({ lag, clock, notice }: PlanLink, style: Style): string {
+  if (lag === 0) return '';
   if (notice !== undefined) return `called ${sizeText(notice, clock, style)} ahead`;
   const text = sizeText(Math.abs(lag), clock, style);
   return lag > 0 ? `+ ${text}` : `${text} before`;

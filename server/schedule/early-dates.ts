@@ -2,9 +2,9 @@
 // place that says what links, dates and records do to a step; the crew pass asks it too.
 import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
 import { advance, type Calendar, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
-import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
+import { linkBound } from './link-bounds.ts';
+import { FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
-import { afterFinish, afterStart } from './waits.ts';
 
 /** What set a step's early start: the number of a link, or one of these. */
 export const HELD_BY_PLAN = -1;
@@ -39,9 +39,8 @@ export function unplaced(count: number): Placed {
 
 /** Puts one step where the steps it hangs on, all placed, let it begin. Fills its entries of `placed`. */
 export function placeEarly(network: Network, timing: Timing, task: number, placed: Placed): void {
-  const { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock } = network;
+  const { incomingStart, incoming, linkKind } = network;
   const { start, finish, heldBy } = placed;
-  const plan = timing.calendars[timing.planCalendar]!;
   const own = timing.calendars[timing.calendarOf[task]!]!;
   const length = Math.max(0, timing.durations[task]!);
   if (hasFinished(timing, task)) {
@@ -57,12 +56,8 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   let finishBound = Number.NEGATIVE_INFINITY;
   for (let slot = incomingStart[task]!; slot < incomingStart[task + 1]!; slot++) {
     const link = incoming[slot]!;
-    const from = linkFrom[link]!;
     const kind = linkKind[link]!;
-    let bound =
-      kind === FINISH_START || kind === FINISH_FINISH
-        ? afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!)
-        : afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!);
+    let bound = linkBound(network, timing, link, placed);
     if (kind !== FINISH_START && kind !== START_START) {
       finishBound = Math.max(finishBound, bound);
       if (spans) continue;

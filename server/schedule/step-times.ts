@@ -57,6 +57,7 @@ function sameTiming(a: Timing, b: Timing): boolean {
     sameList(a.calendars, b.calendars) &&
     sameNumbers(a.calendarOf, b.calendarOf) &&
     sameNumbers(a.durations, b.durations) &&
+    sameNumbers(a.done, b.done) &&
     sameNumbers(a.wholeDays, b.wholeDays) &&
     sameNumbers(a.notBefore, b.notBefore) &&
     sameNumbers(a.fixedStart, b.fixedStart) &&
@@ -87,6 +88,7 @@ function timingOf(
   const startBy = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   const spans = new Uint8Array(count);
   const lengths = minutes.slice();
+  const done = new Int32Array(count);
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
     calendarOf[at] = calendars.of(step, trades[at]);
@@ -121,12 +123,14 @@ function timingOf(
       fixedStart[at] = nextWork(calendar, record.started * DAY_MINUTES);
       // Since somebody last said how far it is, or since it began, it has gone on.
       const since = record.saidOn === undefined ? fixedStart[at]! : nextMorning(record.saidOn);
-      const done = Math.max(0, workBetween(calendar, since, morning));
-      lengths[at] = Math.max(0, (remaining(record, lengths[at]!) ?? lengths[at]!) - done);
+      const gone = Math.max(0, workBetween(calendar, since, morning));
+      lengths[at] = Math.max(0, (remaining(record, lengths[at]!) ?? lengths[at]!) - gone);
+      done[at] = Math.max(0, minutes[at]! - lengths[at]!);
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (remaining(record, lengths[at]!) !== undefined) {
       // How far it is, but not when it began: what is left of it is still to do.
       lengths[at] = remaining(record, lengths[at]!)!;
+      done[at] = Math.max(0, minutes[at]! - lengths[at]!);
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
       notBefore[at] = Math.max(notBefore[at]!, lastFailed * DAY_MINUTES + comesAgain(step), morning);
@@ -135,7 +139,7 @@ function timingOf(
   const doneBy = (at: number, moment: number): number =>
     lengths[at]! > 0 ? previousWork(calendars.calendars[calendarOf[at]!]!, moment) : moment;
   assumeDone(network, fixedStart, fixedFinish, progress, doneBy);
-  const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish };
+  const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish, done };
   return {
     durations: lengths,
     wholeDays,
