@@ -3,7 +3,7 @@
 import { type Arc, leastCut, UNLIMITED } from '#kit/least-cut';
 import { nextWork, workBetween } from './calendar.ts';
 import { withHandOvers } from './hand-overs.ts';
-import { linkBound } from './link-bounds.ts';
+import { linkBound, worksUntil } from './link-bounds.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
 import type { StepDates } from './step-dates.ts';
 import { hasFinished, hasStarted, type Timing } from './timing.ts';
@@ -93,5 +93,6 @@ function isTightLink(all: Network, timing: Timing, { crews }: StepDates, link: n
   if (toStart ? hasStarted(timing, to) : hasFinished(timing, to)) return false;
   const bound = linkBound(all, timing, link, crews);
   const moment = toStart ? crews.start[to]! : crews.finish[to]!;
-  return workBetween(own, toStart ? nextWork(own, bound) : bound, moment) < spare;
+  const until = toStart ? nextWork(own, bound) : worksUntil(all, timing, link, bound);
+  return workBetween(own, until, moment) < spare;
 }

@@ -14,7 +14,7 @@ import {
   workBetween,
 } from './calendar.ts';
 import { type EarlyDates, earlyDates } from './early-dates.ts';
-import { type Bounds, boundShare } from './link-bounds.ts';
+import { type Bounds, boundShare, untilWorked } from './link-bounds.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 import { beforeFinish, beforeStart } from './waits.ts';
@@ -151,7 +151,11 @@ export function bindBy(
     // What is finished, or has begun, no longer waits for anything; unless what is left of it does.
     const isOver = toStart ? hasStarted(timing, to) : hasFinished(timing, to);
     if (isOver && (timing.begunWaits !== true || hasFinished(timing, to))) continue;
-    const bound = isOver ? goesOnBy(timing, to, finishes[to]!) : toStart ? starts[to]! : finishes[to]!;
+    const bound = isOver
+      ? goesOnBy(timing, to, finishes[to]!)
+      : toStart
+        ? starts[to]!
+        : untilWorked(network, timing, link, finishes[to]!);
     if (kind === FINISH_START || kind === FINISH_FINISH) {
       bounds.finish = Math.min(bounds.finish, beforeFinish(plan, bound, linkLag[link]!, linkClock[link]!));
     } else if (linkShare[link]! > 0) {

@@ -2,7 +2,7 @@
 // place that says what links, dates and records do to a step; the crew pass asks it too.
 import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
 import { advance, type Calendar, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
-import { linkBound } from './link-bounds.ts';
+import { linkBound, worksUntil } from './link-bounds.ts';
 import { FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 
@@ -59,6 +59,7 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
     const kind = linkKind[link]!;
     let bound = linkBound(network, timing, link, placed);
     if (kind !== FINISH_START && kind !== START_START) {
+      bound = worksUntil(network, timing, link, bound);
       finishBound = Math.max(finishBound, bound);
       if (spans) continue;
       bound = retreat(own, bound, length);

@@ -1,9 +1,10 @@
 // When a link lets the step it leads to go on, and the other way about: by when the step it comes from must be so far. Both
 // passes, and whoever asks afterwards which link was tight, ask here.
-import { advance, type Calendar, retreat, workBetween } from './calendar.ts';
+import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
+import { advance, type Calendar, canBegin, closingOf, nextWork, previousWork, retreat, workBetween } from './calendar.ts';
 import { FINISH_FINISH, FINISH_START, type Network } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing } from './timing.ts';
-import { afterFinish, afterStart, beforeFinish } from './waits.ts';
+import { afterFinish, afterStart, beforeFinish, WORKING } from './waits.ts';
 
 interface Dates {
   readonly start: Float64Array;
@@ -35,6 +36,30 @@ export function shareDone(timing: Timing, step: number, share: number, start: nu
   // It was reached already, by the diary: after as much work as the share takes, and by the diary's day at the latest.
   if (lacking <= 0) return Math.min(goesOn, advance(own, start, (timing.done?.[step] ?? 0) + lacking));
   return advance(own, goesOn, lacking);
+}
+
+/**
+ * When work is done that a link lets be done from a moment: at that moment, on a day on which those who do it work. A day off is
+ * nobody's last day: then it is the end of the next day that they work. What dries, or waits by the clock, may end on any day.
+ */
+export function worksUntil({ linkTo, linkClock }: Network, timing: Timing, link: number, moment: number): number {
+  const to = linkTo[link]!;
+  if (linkClock[link] !== WORKING || !(timing.durations[to]! > 0)) return moment;
+  const own = timing.calendars[timing.calendarOf[to]!]!;
+  if (canBegin(own, moment)) return moment;
+  const day = dayOfFinish(moment);
+  const first = nextWork(own, day * DAY_MINUTES);
+  return first < (day + 1) * DAY_MINUTES ? moment : closingOf(own, first);
+}
+
+/** The latest moment from which a link may let its step be done, for it to be done by a bound: the way back of `worksUntil`. */
+export function untilWorked({ linkTo, linkClock }: Network, timing: Timing, link: number, bound: number): number {
+  const to = linkTo[link]!;
+  if (linkClock[link] !== WORKING || !(timing.durations[to]! > 0)) return bound;
+  const own = timing.calendars[timing.calendarOf[to]!]!;
+  const day = dayOfFinish(bound);
+  if (canBegin(own, bound) || nextWork(own, day * DAY_MINUTES) < (day + 1) * DAY_MINUTES) return bound;
+  return (dayOfFinish(previousWork(own, day * DAY_MINUTES)) + 1) * DAY_MINUTES;
 }
 
 /** The latest start and finish of a step. */

@@ -3,7 +3,7 @@
 import { type Calendar, firstOpening, nextWork, retreat } from '../calendar.ts';
 import { unitsAt } from '../crew-load.ts';
 import type { CrewDates, Crews } from '../crews.ts';
-import { linkBound } from '../link-bounds.ts';
+import { linkBound, worksUntil } from '../link-bounds.ts';
 import { FINISH_START, type Network, START_START } from '../network.ts';
 import { hasFinished, hasStarted, type Timing, takesDay } from '../timing.ts';
 
@@ -57,7 +57,7 @@ export function holders(
     if (hasFinished(timing, from)) continue;
     const kind = linkKind[link]!;
     let bound = linkBound(network, timing, link, dates);
-    if (kind !== FINISH_START && kind !== START_START) bound = retreat(own, bound, length);
+    if (kind !== FINISH_START && kind !== START_START) bound = retreat(own, worksUntil(network, timing, link, bound), length);
     if (length === 0 ? bound === begins : leadsTo(own, bound, begins, opens)) into[count++] = from;
   }
   if (length === 0) return count;

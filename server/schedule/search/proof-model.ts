@@ -7,7 +7,7 @@ import { advance, canBegin, closingOf, firstOpening, retreat } from '../calendar
 import { firstCrew, unitsAt } from '../crew-load.ts';
 import { lateDates } from '../critical-path.ts';
 import { earlyDates, recordedEnd, recordedStart, unplaced } from '../early-dates.ts';
-import { linkBound } from '../link-bounds.ts';
+import { linkBound, worksUntil } from '../link-bounds.ts';
 import { FINISH_START, START_START } from '../network.ts';
 import { hasStarted, type Timing, takesDay } from '../timing.ts';
 import { type PlanParts, placeForward } from './calendar-pass.ts';
@@ -144,7 +144,8 @@ function linkRows(
       start[from] = moment;
       finish[from] = ends[from]![at]!;
       const bound = linkBound(network, timing, link, { start, finish });
-      return kind === FINISH_START || kind === START_START ? bound : retreat(own, bound, Math.max(0, timing.durations[to]!));
+      if (kind === FINISH_START || kind === START_START) return bound;
+      return retreat(own, worksUntil(network, timing, link, bound), Math.max(0, timing.durations[to]!));
     });
     let last = -1;
     begins[to]!.forEach((moment, at) => {

@@ -68,3 +68,26 @@ task later takes 1d after 50% of b
       expect(daysOf(planOf(text(length), memory))).toEqual(daysOf(planOf(text(length))));
   });
 });
+
+describe('a link to a finish', () => {
+  test('a day off of those who do it is not their last', () => {
+    const text = `${WEEK}trade pl crew of 1
+  works tue-sat 7:00-15:30
+task b takes 6d
+task c takes 2d by pl done with b
+task d takes 1d after c
+`;
+    // b ends on Monday the 10th, when nobody of pl works: c is done on Tuesday, and begins on Saturday.
+    expect(daysOf(planOf(text))).toEqual({ b: '05-03 05-10', c: '05-08 05-11', d: '05-12' });
+    // b may end a day later, and c still does on Tuesday.
+    expect([spareOf(planOf(text), 'b'), spareOf(planOf(text), 'c')]).toEqual([1, 0]);
+    // What dries may end on a Sunday: two days after Friday the 7th.
+    const dries = planOf(`${WEEK}task b takes 5d\ntask c takes 5d done with b + 2 days\n`);
+    expect(daysOf(dries).c).toBe('05-03 05-09');
+  });
+
+  test('on a day that they work, later than they do, it ends when that does', () => {
+    const text = `${WEEK}trade early crew of 1\n  works mon-fri 6:00-12:00\ntask b takes 2d\ntask c takes 6h by early done with b\n`;
+    expect(daysOf(planOf(text))).toEqual({ b: '05-03 05-04', c: '05-04' });
+  });
+});
