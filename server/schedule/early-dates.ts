@@ -1,7 +1,7 @@
 // The forward pass: each step as early as its links, its dates and the plan's start allow. `placeEarly` is the one
 // place that says what links, dates and records do to a step; the crew pass asks it too.
 import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
-import { advance, type Calendar, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
+import { advance, type Calendar, closingOf, firstOpening, nextWork, previousWork, retreat } from './calendar.ts';
 import { linkBound, worksUntil } from './link-bounds.ts';
 import { FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
@@ -114,7 +114,12 @@ export function recordedEnd(timing: Timing, task: number): number {
   if (!Number.isNaN(ended)) return ended;
   const began = timing.fixedStart?.[task] ?? Number.NaN;
   const left = Math.max(0, timing.durations[task]!);
-  // Nothing is left of it, and nobody says when it was done: by the day the diary stands at.
-  if (left === 0) return Math.max(began, timing.notBefore[task]!);
-  return advance(timing.calendars[timing.calendarOf[task]!]!, Math.max(began, timing.notBefore[task]!), left);
+  // Nothing is left of it, and nobody says when it was done: by the last working day that the diary stands at.
+  const own = timing.calendars[timing.calendarOf[task]!]!;
+  if (left === 0) return isSpan(timing, task) ? began : Math.max(began, lastWork(own, timing.notBefore[task]!));
+  return advance(own, Math.max(began, timing.notBefore[task]!), left);
+}
+
+function lastWork(own: Calendar, moment: number): number {
+  return Number.isFinite(moment) ? previousWork(own, moment) : moment;
 }
