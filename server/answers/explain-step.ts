@@ -27,6 +27,13 @@ export function whyStep(step: number, view: View): string {
   const { timeline } = view.plan;
   const when = startText(step, view);
   const stands = standing(step, timeline);
+  const { basis } = timeline.durations[step]!;
+  if (stands === 'done' && basis === 'span' && isAssumed(step, timeline))
+    return `It stood ${stoodText(step, view)}, as long as what it stands for.`;
+  if (stands === 'done' && timeline.progress.records.get(step)?.finished === undefined && timeline.progress.records.has(step))
+    return `It is taken as done by ${stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)}: by the diary nothing of it is left, and it does not say when it was done.`;
+  if (stands === 'begun' && basis === 'span')
+    return `It stands ${stoodText(step, view)}, as long as what it stands for; it ${slipText(step, view)}.`;
   if (stands === 'done' && isAssumed(step, timeline))
     return `It is taken as done by ${stepFinishDay(timeline.crews.start[step]!, timeline.crews.finish[step]!, timeline)}: all that follows it has begun, and the diary does not say when.`;
   if (stands === 'done') return `It was ${doneText(step, view)}, as the diary says.`;
@@ -191,6 +198,12 @@ function doneText(step: number, { plan: { timeline } }: View): string {
   const [start, finish] = [timeline.crews.start[step]!, timeline.crews.finish[step]!];
   const [begun, done] = [startDay(start, timeline), stepFinishDay(start, finish, timeline)];
   return begun === done ? `done ${done}` : `begun ${begun} and finished ${done}`;
+}
+
+/** 'from Mon 3 May 2027 to Thu 13 May 2027'. */
+function stoodText(step: number, { plan: { timeline } }: View): string {
+  const [start, finish] = [timeline.crews.start[step]!, timeline.crews.finish[step]!];
+  return `from ${startDay(start, timeline)} to ${stepFinishDay(start, finish, timeline)}`;
 }
 
 /** '1d of 4d is left, which goes on Mon 10 May 2027 and is done Tue 11 May 2027'. */

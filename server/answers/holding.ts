@@ -6,6 +6,7 @@ import type { Hold } from '#schedule/holds';
 import type { Limit } from '#schedule/limits';
 import type { PlanLink } from '#schedule/links';
 import { FINISH_FINISH, FINISH_START, START_FINISH, START_START } from '#schedule/network';
+import { orderableFrom } from '#schedule/step-times';
 import { datesBetween, mustStart } from '#schedule/step-windows';
 import type { Timeline } from '#schedule/timeline';
 import { CALENDAR_DAYS, WORKING } from '#schedule/waits';
@@ -60,7 +61,7 @@ export function linkText(link: PlanLink, timeline: Timeline, style: Style): stri
     case START_START:
       return link.share === undefined
         ? `${name} begins ${begins}${after}`
-        : `${name} begins ${begins} and must be ${Math.round(link.share * 100)}% done`;
+        : `${name} begins ${begins} and must be ${Math.round(link.share * 100)}% done${after}`;
     case FINISH_FINISH:
       return `it is done with ${name}, ${doneDay(from, timeline)}${after}`;
     case START_FINISH:
@@ -69,8 +70,8 @@ export function linkText(link: PlanLink, timeline: Timeline, style: Style): stri
 }
 
 /** '+ 2d', '+ 3 days', '+ 24 h', '2d before', 'called 1 day ahead'; empty without a wait. */
-export function waitText({ lag, clock, share, notice }: PlanLink, style: Style): string {
-  if (lag === 0 || share !== undefined) return '';
+export function waitText({ lag, clock, notice }: PlanLink, style: Style): string {
+  if (lag === 0) return '';
   if (notice !== undefined) return `called ${sizeText(notice, clock, style)} ahead`;
   const text = sizeText(Math.abs(lag), clock, style);
   return lag > 0 ? `+ ${text}` : `${text} before`;
@@ -108,11 +109,22 @@ function dateText(step: Step, number: number, timeline: Timeline): string {
   if (asked !== undefined && asked * DAY_MINUTES === moment) return `it is not to begin before ${day}`;
   const expected = progress.records.get(number)?.notBefore;
   if (expected !== undefined && expected * DAY_MINUTES === moment) return `the diary expects it on ${day}`;
-  if (step.kind === 'delivery' && step.given.lead !== undefined) return `it is on its way until ${day}`;
+  if (step.kind === 'delivery' && step.given.lead !== undefined && !isDiarysDay(moment, timeline)) {
+    if (step.given.ordered !== undefined) return `it is on its way until ${day}`;
+    const from = briefStart(orderableFrom(number, timeline.start, progress) * DAY_MINUTES, timeline);
+    return `it is not ordered yet, and ordered on ${from} it comes on ${day}`;
+  }
   if (step.kind === 'milestone' && step.given.on !== undefined) return `it is set for ${day}`;
   const failed = progress.records.get(number)?.failed.at(-1);
   if (failed !== undefined) return `it failed on ${briefStart(failed * DAY_MINUTES, timeline)} and is called again`;
-  if (progress.asOf !== undefined && moment === (progress.asOf + 1) * DAY_MINUTES)
+  if (step.kind === 'milestone' && progress.asOf !== undefined && moment < (progress.asOf + 1) * DAY_MINUTES)
+    return `the diary stands at ${briefStart(progress.asOf * DAY_MINUTES, timeline)} and all before it is done`;
+  if (progress.asOf !== undefined && isDiarysDay(moment, timeline))
     return `the diary stands at ${briefStart(progress.asOf * DAY_MINUTES, timeline)} and it has not begun`;
   return `the diary expects it on ${day}`;
+}
+
+/** Held by nothing but the diary's day: from the next morning on. */
+function isDiarysDay(moment: number, { progress: { asOf } }: Timeline): boolean {
+  return asOf !== undefined && moment === (asOf + 1) * DAY_MINUTES;
 }

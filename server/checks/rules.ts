@@ -55,6 +55,7 @@ import { overlap } from './rules/rooms/overlap.ts';
 import { looseEnd } from './rules/schedule/loose-end.ts';
 import { redundantLink } from './rules/schedule/redundant-link.ts';
 import { stackedTrades } from './rules/schedule/stacked-trades.ts';
+import { standsCheck } from './rules/schedule/stands.ts';
 import { workingTime } from './rules/waits/working-time.ts';
 import { dewPoint } from './rules/walls/dew-point.ts';
 import { thickness } from './rules/walls/thickness.ts';
@@ -99,6 +100,7 @@ export const checks: readonly Check[] = [
   looseEnd,
   redundantLink,
   stackedTrades,
+  standsCheck,
   workingTime,
   beforeInspection,
   afterClosing,

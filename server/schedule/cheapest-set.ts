@@ -3,10 +3,10 @@
 import { type Arc, leastCut, UNLIMITED } from '#kit/least-cut';
 import { nextWork, workBetween } from './calendar.ts';
 import { withHandOvers } from './hand-overs.ts';
+import { linkBound, worksUntil } from './link-bounds.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
 import type { StepDates } from './step-dates.ts';
 import { hasFinished, hasStarted, type Timing } from './timing.ts';
-import { afterFinish, afterStart } from './waits.ts';
 
 /** What a day less of a step costs, minutes by which it can still be shorter, and by which it is already. */
 export interface Price {
@@ -87,15 +87,12 @@ export function cheapestSet(
 
 /** Whether a step can begin, or be done, so much sooner only if what a link comes from is sooner, too. */
 function isTightLink(all: Network, timing: Timing, { crews }: StepDates, link: number, spare: number): boolean {
-  const [from, to, kind] = [all.linkFrom[link]!, all.linkTo[link]!, all.linkKind[link]!];
-  const plan = timing.calendars[timing.planCalendar]!;
+  const [to, kind] = [all.linkTo[link]!, all.linkKind[link]!];
   const own = timing.calendars[timing.calendarOf[to]!]!;
   const toStart = kind === FINISH_START || kind === START_START;
   if (toStart ? hasStarted(timing, to) : hasFinished(timing, to)) return false;
-  const bound =
-    kind === FINISH_START || kind === FINISH_FINISH
-      ? afterFinish(plan, crews.finish[from]!, all.linkLag[link]!, all.linkClock[link]!)
-      : afterStart(plan, crews.start[from]!, all.linkLag[link]!, all.linkClock[link]!);
+  const bound = linkBound(all, timing, link, crews);
   const moment = toStart ? crews.start[to]! : crews.finish[to]!;
-  return workBetween(own, toStart ? nextWork(own, bound) : bound, moment) < spare;
+  const until = toStart ? nextWork(own, bound) : worksUntil(all, timing, link, bound);
+  return workBetween(own, until, moment) < spare;
 }

@@ -14,6 +14,7 @@ import {
   workBetween,
 } from './calendar.ts';
 import { type EarlyDates, earlyDates } from './early-dates.ts';
+import { type Bounds, boundShare, untilWorked } from './link-bounds.ts';
 import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
 import { beforeFinish, beforeStart } from './waits.ts';
@@ -128,11 +129,6 @@ function freeFloats(network: Network, timing: Timing, early: EarlyDates): Float6
   return freeFloat;
 }
 
-export interface Bounds {
-  start: number;
-  finish: number;
-}
-
 /** The latest start and finish of a step that keep the plan's end and the given dates of all that hangs on it. */
 export function bindBy(
   network: Network,
@@ -143,7 +139,7 @@ export function bindBy(
   end: number,
   bounds: Bounds,
 ): void {
-  const { outgoingStart, outgoing, linkTo, linkKind, linkLag, linkClock } = network;
+  const { outgoingStart, outgoing, linkTo, linkKind, linkLag, linkClock, linkShare } = network;
   const plan = timing.calendars[timing.planCalendar]!;
   bounds.start = Number.POSITIVE_INFINITY;
   bounds.finish = end;
@@ -155,9 +151,15 @@ export function bindBy(
     // What is finished, or has begun, no longer waits for anything; unless what is left of it does.
     const isOver = toStart ? hasStarted(timing, to) : hasFinished(timing, to);
     if (isOver && (timing.begunWaits !== true || hasFinished(timing, to))) continue;
-    const bound = isOver ? goesOnBy(timing, to, finishes[to]!) : toStart ? starts[to]! : finishes[to]!;
+    const bound = isOver
+      ? goesOnBy(timing, to, finishes[to]!)
+      : toStart
+        ? starts[to]!
+        : untilWorked(network, timing, link, finishes[to]!);
     if (kind === FINISH_START || kind === FINISH_FINISH) {
       bounds.finish = Math.min(bounds.finish, beforeFinish(plan, bound, linkLag[link]!, linkClock[link]!));
+    } else if (linkShare[link]! > 0) {
+      boundShare(timing, task, linkShare[link]!, plan, bound, linkLag[link]!, linkClock[link]!, bounds);
     } else {
       bounds.start = Math.min(bounds.start, beforeStart(plan, bound, linkLag[link]!, linkClock[link]!));
     }

@@ -1,10 +1,10 @@
 // The forward pass: each step as early as its links, its dates and the plan's start allow. `placeEarly` is the one
 // place that says what links, dates and records do to a step; the crew pass asks it too.
 import { DAY_MINUTES, dayOfFinish } from '#kit/dates';
-import { advance, type Calendar, closingOf, firstOpening, nextWork, retreat } from './calendar.ts';
-import { FINISH_FINISH, FINISH_START, type Network, START_START } from './network.ts';
+import { advance, type Calendar, closingOf, firstOpening, nextWork, previousWork, retreat } from './calendar.ts';
+import { linkBound, worksUntil } from './link-bounds.ts';
+import { FINISH_START, type Network, START_START } from './network.ts';
 import { hasFinished, hasStarted, isSpan, type Timing, takesDay } from './timing.ts';
-import { afterFinish, afterStart } from './waits.ts';
 
 /** What set a step's early start: the number of a link, or one of these. */
 export const HELD_BY_PLAN = -1;
@@ -39,9 +39,8 @@ export function unplaced(count: number): Placed {
 
 /** Puts one step where the steps it hangs on, all placed, let it begin. Fills its entries of `placed`. */
 export function placeEarly(network: Network, timing: Timing, task: number, placed: Placed): void {
-  const { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock } = network;
+  const { incomingStart, incoming, linkKind } = network;
   const { start, finish, heldBy } = placed;
-  const plan = timing.calendars[timing.planCalendar]!;
   const own = timing.calendars[timing.calendarOf[task]!]!;
   const length = Math.max(0, timing.durations[task]!);
   if (hasFinished(timing, task)) {
@@ -57,13 +56,10 @@ export function placeEarly(network: Network, timing: Timing, task: number, place
   let finishBound = Number.NEGATIVE_INFINITY;
   for (let slot = incomingStart[task]!; slot < incomingStart[task + 1]!; slot++) {
     const link = incoming[slot]!;
-    const from = linkFrom[link]!;
     const kind = linkKind[link]!;
-    let bound =
-      kind === FINISH_START || kind === FINISH_FINISH
-        ? afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!)
-        : afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!);
+    let bound = linkBound(network, timing, link, placed);
     if (kind !== FINISH_START && kind !== START_START) {
+      bound = worksUntil(network, timing, link, bound);
       finishBound = Math.max(finishBound, bound);
       if (spans) continue;
       bound = retreat(own, bound, length);
@@ -118,7 +114,12 @@ export function recordedEnd(timing: Timing, task: number): number {
   if (!Number.isNaN(ended)) return ended;
   const began = timing.fixedStart?.[task] ?? Number.NaN;
   const left = Math.max(0, timing.durations[task]!);
-  // Nothing is left of it, and nobody says when it was done: by the day the diary stands at.
-  if (left === 0) return Math.max(began, timing.notBefore[task]!);
-  return advance(timing.calendars[timing.calendarOf[task]!]!, Math.max(began, timing.notBefore[task]!), left);
+  // Nothing is left of it, and nobody says when it was done: by the last working day that the diary stands at.
+  const own = timing.calendars[timing.calendarOf[task]!]!;
+  if (left === 0) return isSpan(timing, task) ? began : Math.max(began, lastWork(own, timing.notBefore[task]!));
+  return advance(own, Math.max(began, timing.notBefore[task]!), left);
+}
+
+function lastWork(own: Calendar, moment: number): number {
+  return Number.isFinite(moment) ? previousWork(own, moment) : moment;
 }

@@ -184,6 +184,7 @@ export function withHandOvers(network: Network, dates: CrewDates): Network {
     linkKind: padded(network.linkKind, count),
     linkLag: joinedInts(network.linkLag, new Int32Array(dates.handOverFrom.length)),
     linkClock: padded(network.linkClock, count),
+    linkShare: paddedShares(network.linkShare, count),
     loops: network.loops,
   };
 }
@@ -199,6 +200,12 @@ function joinedInts(own: Int32Array, more: Int32Array): Int32Array {
   const all = new Int32Array(own.length + more.length);
   all.set(own);
   all.set(more, own.length);
+  return all;
+}
+
+function paddedShares(own: Float64Array, length: number): Float64Array {
+  const all = new Float64Array(length);
+  all.set(own);
   return all;
 }
 

@@ -15,8 +15,6 @@ export interface PlanLink extends Link {
   readonly place: Place;
   /** Notice of a visit, in minutes: the wait is what it leaves to wait. */
   readonly notice?: number;
-  /** Begins when this share of the earlier step is done. */
-  readonly share?: number;
 }
 
 /** What a step's own words make. */

@@ -16,6 +16,8 @@ export interface Link {
   /** Minutes by `clock`; below zero a lead. */
   readonly lag: number;
   readonly clock: WaitClock;
+  /** Begins when this share of the earlier step is done, 0 to 1, and not with its start. */
+  readonly share?: number;
 }
 
 export interface Network {
@@ -34,6 +36,8 @@ export interface Network {
   readonly linkKind: Uint8Array;
   readonly linkLag: Int32Array;
   readonly linkClock: Uint8Array;
+  /** 0 where a link begins with a start or a finish. */
+  readonly linkShare: Float64Array;
   /** Each loop whole and in order, from its first step in plan order. The link back to that step is left out of all rows. */
   readonly loops: readonly (readonly number[])[];
 }
@@ -48,6 +52,7 @@ export function buildNetwork(count: number, links: readonly Link[]): Network {
   const linkKind = new Uint8Array(links.length);
   const linkLag = new Int32Array(links.length);
   const linkClock = new Uint8Array(links.length);
+  const linkShare = new Float64Array(links.length);
   for (let number = 0; number < links.length; number++) {
     const link = links[number]!;
     linkFrom[number] = link.from;
@@ -55,6 +60,7 @@ export function buildNetwork(count: number, links: readonly Link[]): Network {
     linkKind[number] = link.kind;
     linkLag[number] = Math.max(-LONGEST, Math.min(LONGEST, Math.round(link.lag)));
     linkClock[number] = link.clock;
+    if (link.share !== undefined) linkShare[number] = link.share;
   }
   const { order, loops, dropped } = orderNodes(count, linkFrom, linkTo);
   const incoming = edgeRows(count, linkTo, dropped);
@@ -71,6 +77,7 @@ export function buildNetwork(count: number, links: readonly Link[]): Network {
     linkKind,
     linkLag,
     linkClock,
+    linkShare,
     loops,
   };
 }

@@ -3,7 +3,6 @@
 import { alike } from '#kit/differing';
 import type { Work } from '#kit/work';
 import { distinct } from './distinct-links.ts';
-import type { Duration } from './durations.ts';
 import type { LinkSources } from './link-sources.ts';
 import { linksOf, type Own, type PlanLink } from './links.ts';
 import { buildNetwork, type Network } from './network.ts';
@@ -16,34 +15,23 @@ export interface PlanNetwork {
   readonly owns: readonly Own[];
   /** Of all of those in order, 1 for each that says what none before it said. */
   readonly isFirst: Uint8Array;
-  /** Where the links stand that begin with a share of the step they come from. */
-  readonly shared: readonly number[];
   readonly links: readonly PlanLink[];
   readonly network: Network;
 }
 
-export function planNetwork(
-  steps: Steps,
-  sources: LinkSources,
-  durations: readonly Duration[],
-  before: PlanNetwork | undefined,
-  work: Work,
-): PlanNetwork {
-  const isRead = before !== undefined && before.steps === steps && before.sources === sources;
-  if (isRead && before.shared.every((at) => before.links[at]!.lag === sharedLag(before.links[at]!, durations))) return before;
-  const owns = isRead ? before.owns : ownLinks(steps, sources, before);
+export function planNetwork(steps: Steps, sources: LinkSources, before: PlanNetwork | undefined, work: Work): PlanNetwork {
+  if (before !== undefined && before.steps === steps && before.sources === sources) return before;
+  const owns = ownLinks(steps, sources, before);
   const isFirst = before !== undefined && saySame(owns, before.owns) ? before.isFirst : distinct(owns, steps.list.length);
   let count = 0;
   for (let at = 0; at < isFirst.length; at++) count += isFirst[at]!;
   const links = new Array<PlanLink>(count);
-  const shared: number[] = [];
   let said = 0;
   let made = 0;
   for (const own of owns) {
     for (const link of own.links) {
       if (isFirst[said++] === 0) continue;
-      if (link.share !== undefined) shared.push(made);
-      links[made++] = link.share === undefined ? link : { ...link, lag: sharedLag(link, durations) };
+      links[made++] = link;
     }
   }
   const isSame = before !== undefined && before.network.count === steps.list.length && alike(links, before.links, sameLink);
@@ -53,14 +41,9 @@ export function planNetwork(
     sources,
     owns,
     isFirst,
-    shared,
     links,
     network: isSame ? before.network : buildNetwork(steps.list.length, links),
   };
-}
-
-function sharedLag({ from, share = 0 }: PlanLink, durations: readonly Duration[]): number {
-  return Math.round((durations[from]?.minutes ?? 0) * share);
 }
 
 /** The links of each step; the same objects where nothing that they were read from changed. */
@@ -84,10 +67,10 @@ function ownLinks(steps: Steps, sources: LinkSources, before: PlanNetwork | unde
 /** Whether every step's words make the links they made, from whichever place in the text. */
 function saySame(owns: readonly Own[], before: readonly Own[]): boolean {
   return alike(owns, before, ({ links }, old) =>
-    alike(links, old.links, (link, other) => link.share === other.share && link.words === other.words && sameLink(link, other)),
+    alike(links, old.links, (link, other) => link.words === other.words && sameLink(link, other)),
   );
 }
 
 function sameLink(a: PlanLink, b: PlanLink): boolean {
-  return a.from === b.from && a.to === b.to && a.kind === b.kind && a.lag === b.lag && a.clock === b.clock;
+  return a.from === b.from && a.to === b.to && a.kind === b.kind && a.lag === b.lag && a.clock === b.clock && a.share === b.share;
 }

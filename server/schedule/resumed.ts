@@ -2,10 +2,10 @@
 // Waiting is the rule unless the plan says otherwise: it never promises a date that hangs on work which is still to do.
 import type { Work } from '#kit/work';
 import type { Crews } from './crews.ts';
+import { linkBound } from './link-bounds.ts';
 import { FINISH_START, type Network, START_START } from './network.ts';
 import { type StepDates, stepDates } from './step-dates.ts';
 import { hasFinished, hasStarted, type Timing } from './timing.ts';
-import { afterFinish, afterStart } from './waits.ts';
 
 export interface Resumed {
   /** The dates if all that has begun continues. */
@@ -73,20 +73,20 @@ export function isUnderWay(timing: Timing, task: number): boolean {
 
 /** The moment by which all is done, or has begun, that a step's start waits for and that is still to do; else -Infinity. */
 export function goesOnFrom(
-  { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock }: Network,
+  network: Network,
   timing: Timing,
   task: number,
-  { start, finish }: { readonly start: Float64Array; readonly finish: Float64Array },
+  dates: { readonly start: Float64Array; readonly finish: Float64Array },
 ): number {
-  const plan = timing.calendars[timing.planCalendar]!;
+  const { incomingStart, incoming, linkFrom, linkKind, linkShare } = network;
   let bound = Number.NEGATIVE_INFINITY;
   for (let slot = incomingStart[task]!; slot < incomingStart[task + 1]!; slot++) {
     const link = incoming[slot]!;
     const from = linkFrom[link]!;
-    if (linkKind[link] === FINISH_START && !hasFinished(timing, from))
-      bound = Math.max(bound, afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!));
-    if (linkKind[link] === START_START && !hasStarted(timing, from))
-      bound = Math.max(bound, afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!));
+    const kind = linkKind[link]!;
+    if (kind !== FINISH_START && kind !== START_START) continue;
+    const isOver = kind === FINISH_START || linkShare[link]! > 0 ? hasFinished(timing, from) : hasStarted(timing, from);
+    if (!isOver) bound = Math.max(bound, linkBound(network, timing, link, dates));
   }
   return bound;
 }

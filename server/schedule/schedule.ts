@@ -68,7 +68,7 @@ export function schedule(
   memory.progress = keptProgress(model, steps, asOf, memory.progress);
   const { progress } = memory.progress;
   memory.sources = linkSources(claims, memory.claims.doers!, memory.sources);
-  memory.network = planNetwork(steps, memory.sources, durations, memory.network, work);
+  memory.network = planNetwork(steps, memory.sources, memory.network, work);
   const { links, network } = memory.network;
   const recorded = stepTimes(model, steps, memory.lengths, progress, start, network, memory.times);
   memory.crews = limitsOf(steps, trades, model, memory.crews);

@@ -6,7 +6,7 @@
 import { noWork } from '#kit/work';
 import { workBetween } from './calendar.ts';
 import { cheapestSet } from './cheapest-set.ts';
-import { buildNetwork, type Network } from './network.ts';
+import type { Network } from './network.ts';
 import { type StepDates, stepDates } from './step-dates.ts';
 import type { Timeline } from './timeline.ts';
 import { hasFinished, type Timing } from './timing.ts';
@@ -125,21 +125,12 @@ function workedOut(taken: Taken, { timeline, options, now, day }: Site): Looked 
     durations[step] = Math.max(0, durations[step]! - minutes);
   });
   const timing: Timing = { ...timeline.timing, durations };
-  const network = withShares(timeline, durations);
+  const { network } = timeline;
   const dates = stepDates(network, timing, timeline.taken, undefined, noWork());
   const { end } = dates.crews;
   const calendar = timing.calendars[timing.planCalendar]!;
   const gained = end <= now ? workBetween(calendar, end, now) : -workBetween(calendar, now, end);
   return { taken, price: priceOf(taken, options, day), end, gains: gained / day, dates, network, timing };
-}
-
-/** Links that begin with a share of a step wait less when it is shorter. */
-function withShares({ links, network }: Timeline, durations: Int32Array): Network {
-  if (links.every(({ share }) => share === undefined)) return network;
-  return buildNetwork(
-    network.count,
-    links.map((link) => (link.share === undefined ? link : { ...link, lag: Math.round(durations[link.from]! * link.share) })),
-  );
 }
 
 export function priceOf(taken: Taken, options: readonly Option[], day: number): number {

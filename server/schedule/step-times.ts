@@ -10,6 +10,7 @@ import { waiting } from './links.ts';
 import { FINISH_START, type Network } from './network.ts';
 import { type CalendarMemory, calendarMemory, holidaysOf, planCalendars } from './plan-calendars.ts';
 import { nextMorning, type Progress, type Record } from './progress.ts';
+import { followWhatTheyStandFor, reachMilestones } from './recorded-moments.ts';
 import { sameNumbers } from './same-numbers.ts';
 import { isStanding, windowOf } from './step-windows.ts';
 import type { Steps } from './steps.ts';
@@ -57,6 +58,7 @@ function sameTiming(a: Timing, b: Timing): boolean {
     sameList(a.calendars, b.calendars) &&
     sameNumbers(a.calendarOf, b.calendarOf) &&
     sameNumbers(a.durations, b.durations) &&
+    sameNumbers(a.done, b.done) &&
     sameNumbers(a.wholeDays, b.wholeDays) &&
     sameNumbers(a.notBefore, b.notBefore) &&
     sameNumbers(a.fixedStart, b.fixedStart) &&
@@ -87,6 +89,7 @@ function timingOf(
   const startBy = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   const spans = new Uint8Array(count);
   const lengths = minutes.slice();
+  const done = new Int32Array(count);
   const morning = progress.asOf === undefined ? Number.NEGATIVE_INFINITY : nextMorning(progress.asOf);
   steps.list.forEach((step, at) => {
     calendarOf[at] = calendars.of(step, trades[at]);
@@ -101,10 +104,13 @@ function timingOf(
       spans[at] = 1;
       lengths[at] = 0;
     }
-    if (step.kind === 'delivery') notBefore[at] = Math.max(notBefore[at]!, arrival(step, startDay, calendars.calendars[0]!));
+    if (step.kind === 'delivery')
+      notBefore[at] = Math.max(notBefore[at]!, arrival(step, orderableFrom(at, startDay, progress), calendars.calendars[0]!));
     if (step.kind === 'milestone' && step.given.on !== undefined)
       notBefore[at] = Math.max(notBefore[at]!, step.given.on.value * DAY_MINUTES);
     if (record === undefined) {
+      // What stands for others follows them, whatever the diary's day.
+      if (spans[at] === 1) return;
       if (morning > notBefore[at]!) notBefore[at] = morning;
       return;
     }
@@ -121,12 +127,21 @@ function timingOf(
       fixedStart[at] = nextWork(calendar, record.started * DAY_MINUTES);
       // Since somebody last said how far it is, or since it began, it has gone on.
       const since = record.saidOn === undefined ? fixedStart[at]! : nextMorning(record.saidOn);
-      const done = Math.max(0, workBetween(calendar, since, morning));
-      lengths[at] = Math.max(0, (remaining(record, lengths[at]!) ?? lengths[at]!) - done);
+      const gone = Math.max(0, workBetween(calendar, since, morning));
+      lengths[at] = Math.max(0, (remaining(record, lengths[at]!) ?? lengths[at]!) - gone);
+      done[at] = Math.max(0, minutes[at]! - lengths[at]!);
       notBefore[at] = Math.max(notBefore[at]!, morning);
+    } else if (spans[at] === 1) {
+      // How far it is, is how far what it stands for is.
+    } else if (lengths[at]! > 0 && remaining(record, lengths[at]!) === 0) {
+      // Nothing is left of it, and nobody says when it was done: by the diary's day.
+      fixedFinish[at] = previousWork(calendar, morning);
+      done[at] = lengths[at]!;
+      lengths[at] = 0;
     } else if (remaining(record, lengths[at]!) !== undefined) {
       // How far it is, but not when it began: what is left of it is still to do.
       lengths[at] = remaining(record, lengths[at]!)!;
+      done[at] = Math.max(0, minutes[at]! - lengths[at]!);
       notBefore[at] = Math.max(notBefore[at]!, morning);
     } else if (lastFailed !== undefined) {
       notBefore[at] = Math.max(notBefore[at]!, lastFailed * DAY_MINUTES + comesAgain(step), morning);
@@ -135,7 +150,10 @@ function timingOf(
   const doneBy = (at: number, moment: number): number =>
     lengths[at]! > 0 ? previousWork(calendars.calendars[calendarOf[at]!]!, moment) : moment;
   assumeDone(network, fixedStart, fixedFinish, progress, doneBy);
-  const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish };
+  const recordedTimes = { lengths, fixedStart, fixedFinish, notBefore, calendarOf, calendars: calendars.calendars };
+  followWhatTheyStandFor(steps, network, progress, recordedTimes);
+  reachMilestones(steps, network, progress, recordedTimes);
+  const recorded = progress.asOf === undefined ? {} : { fixedStart, fixedFinish, done };
   return {
     durations: lengths,
     wholeDays,
@@ -193,10 +211,15 @@ function assumeDone(
   }
 }
 
-/** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after the plan's first day. */
-export function arrival(step: Extract<Step, { kind: 'delivery' }>, startDay: number, plan: Calendar, minutes?: number): number {
+/** The day on which what is not ordered can be at the earliest: the diary's, unless the diary expects it, or the plan's first. */
+export function orderableFrom(step: number, startDay: number, { asOf, records }: Progress): number {
+  return asOf === undefined || records.get(step)?.notBefore !== undefined ? startDay : Math.max(startDay, asOf);
+}
+
+/** Ordered and so long on the way; or, not yet ordered, no sooner than its lead after `from`, a day. */
+export function arrival(step: Extract<Step, { kind: 'delivery' }>, from: number, plan: Calendar, minutes?: number): number {
   const { lead, ordered } = step.given;
   if (lead === undefined || step.given['measured after'] !== undefined) return Number.NEGATIVE_INFINITY;
   const { lag, clock } = waiting(minutes === undefined ? lead.value : { ...lead.value, value: minutes });
-  return afterStart(plan, (ordered?.value ?? startDay) * DAY_MINUTES, lag, clock);
+  return afterStart(plan, (ordered?.value ?? from) * DAY_MINUTES, lag, clock);
 }

@@ -7,6 +7,8 @@ export interface Timing {
    * finish: what is left of it, going on from `notBefore` at the earliest.
    */
   readonly durations: Int32Array;
+  /** Working minutes of each step that are done already, by the diary: `durations` is what is left beside them. */
+  readonly done?: Int32Array;
   /** 1 for steps that take the whole of a day, from its opening to its closing, whatever their length. */
   readonly wholeDays?: Uint8Array;
   /** 1 for steps that stand from the start of one step to the end of another: their own length is 0. */

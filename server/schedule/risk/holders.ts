@@ -3,9 +3,9 @@
 import { type Calendar, firstOpening, nextWork, retreat } from '../calendar.ts';
 import { unitsAt } from '../crew-load.ts';
 import type { CrewDates, Crews } from '../crews.ts';
-import { FINISH_FINISH, FINISH_START, type Network, START_START } from '../network.ts';
+import { linkBound, worksUntil } from '../link-bounds.ts';
+import { FINISH_START, type Network, START_START } from '../network.ts';
 import { hasFinished, hasStarted, type Timing, takesDay } from '../timing.ts';
-import { afterFinish, afterStart } from '../waits.ts';
 
 export type Dates = Pick<CrewDates, 'start' | 'finish' | 'ready'>;
 
@@ -38,13 +38,13 @@ export function holders(
   network: Network,
   timing: Timing,
   taken: CrewSteps,
-  { start, finish, ready }: Dates,
+  dates: Dates,
   step: number,
   into: Int32Array,
 ): number {
   if (hasStarted(timing, step)) return 0;
-  const { incomingStart, incoming, linkFrom, linkKind, linkLag, linkClock } = network;
-  const plan = timing.calendars[timing.planCalendar]!;
+  const { start, finish, ready } = dates;
+  const { incomingStart, incoming, linkFrom, linkKind } = network;
   const own = timing.calendars[timing.calendarOf[step]!]!;
   const length = timing.durations[step]!;
   const begins = start[step]!;
@@ -56,11 +56,8 @@ export function holders(
     const from = linkFrom[link]!;
     if (hasFinished(timing, from)) continue;
     const kind = linkKind[link]!;
-    let bound =
-      kind === FINISH_START || kind === FINISH_FINISH
-        ? afterFinish(plan, finish[from]!, linkLag[link]!, linkClock[link]!)
-        : afterStart(plan, start[from]!, linkLag[link]!, linkClock[link]!);
-    if (kind !== FINISH_START && kind !== START_START) bound = retreat(own, bound, length);
+    let bound = linkBound(network, timing, link, dates);
+    if (kind !== FINISH_START && kind !== START_START) bound = retreat(own, worksUntil(network, timing, link, bound), length);
     if (length === 0 ? bound === begins : leadsTo(own, bound, begins, opens)) into[count++] = from;
   }
   if (length === 0) return count;

@@ -3,7 +3,7 @@
 import { DAY_MINUTES } from '#kit/dates';
 import type { Model } from '#model/resolve';
 import type { Network } from '../network.ts';
-import { arrival, comesAgain } from '../step-times.ts';
+import { arrival, comesAgain, orderableFrom } from '../step-times.ts';
 import type { Timeline } from '../timeline.ts';
 import type { Timing } from '../timing.ts';
 import { drawOf, thingOf } from './draws.ts';
@@ -60,9 +60,10 @@ export function runsOf(
     what === 'length' ? [] : links.flatMap(({ to, words }, link) => (to === step && words === 'measured after' ? [link] : [])),
   );
   const plan = given.calendars[given.planCalendar]!;
+  const ordered = (step: number): number => orderableFrom(step, timeline.start, timeline.progress);
   const soonest = ranges.map(({ step }) => {
     const delivery = steps.list[step]!;
-    const arrives = delivery.kind === 'delivery' ? arrival(delivery, timeline.start, plan) : Number.NEGATIVE_INFINITY;
+    const arrives = delivery.kind === 'delivery' ? arrival(delivery, ordered(step), plan) : Number.NEGATIVE_INFINITY;
     return Math.max(floorOf(step, timeline), arrives);
   });
   const isLead = ranges.some(({ what }) => what === 'lead');
@@ -85,7 +86,7 @@ export function runsOf(
     if (delivery.kind !== 'delivery') return;
     const minutes = Math.round(value);
     for (const link of measured[at]!) linkLag[link] = minutes;
-    notBefore[step] = Math.max(floorOf(step, timeline), arrival(delivery, timeline.start, plan, minutes));
+    notBefore[step] = Math.max(floorOf(step, timeline), arrival(delivery, ordered(step), plan, minutes));
   };
   return {
     network: isLead ? { ...timeline.network, linkLag } : timeline.network,

@@ -4,8 +4,9 @@
 import { advance, closingOf, nextWork, retreat } from '../calendar.ts';
 import { addSpans, type CrewLoad, clearedBefore, clearedBy, crewLoad, firstCrew } from '../crew-load.ts';
 import type { Crews } from '../crews.ts';
-import { type Bounds, bindBy, lastBegin, lastWholeDay } from '../critical-path.ts';
+import { bindBy, lastBegin, lastWholeDay } from '../critical-path.ts';
 import { type Placed, placeEarly, recordedEnd, recordedStart } from '../early-dates.ts';
+import type { Bounds } from '../link-bounds.ts';
 import type { Network } from '../network.ts';
 import { hasStarted, type Timing, takesDay } from '../timing.ts';
 

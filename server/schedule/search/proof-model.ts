@@ -7,9 +7,9 @@ import { advance, canBegin, closingOf, firstOpening, retreat } from '../calendar
 import { firstCrew, unitsAt } from '../crew-load.ts';
 import { lateDates } from '../critical-path.ts';
 import { earlyDates, recordedEnd, recordedStart, unplaced } from '../early-dates.ts';
-import { FINISH_FINISH, FINISH_START, START_START } from '../network.ts';
+import { linkBound, worksUntil } from '../link-bounds.ts';
+import { FINISH_START, START_START } from '../network.ts';
 import { hasStarted, type Timing, takesDay } from '../timing.ts';
-import { afterFinish, afterStart } from '../waits.ts';
 import { type PlanParts, placeForward } from './calendar-pass.ts';
 import { orderByRank } from './orders.ts';
 import { forwardLinks } from './searched-plan.ts';
@@ -104,6 +104,8 @@ function gridOf({ network, timing }: PlanParts): number {
   }
   add(timing.start);
   network.linkLag.forEach(add);
+  for (let link = 0; link < network.linkShare.length; link++)
+    add(Math.round(network.linkShare[link]! * Math.max(0, timing.durations[network.linkFrom[link]!]!)));
   for (const { week } of timing.calendars) for (const day of week.shifts) for (const [from, to] of day) [from, to].forEach(add);
   return grid;
 }
@@ -132,18 +134,19 @@ function linkRows(
   ends: readonly (readonly number[])[],
   rows: string[],
 ): void {
-  const plan = timing.calendars[timing.planCalendar]!;
+  const start = new Float64Array(network.count);
+  const finish = new Float64Array(network.count);
   for (const link of network.incoming) {
     const [from, to] = [network.linkFrom[link]!, network.linkTo[link]!];
     if (hasStarted(timing, from) || hasStarted(timing, to)) continue;
-    const [kind, lag, clock] = [network.linkKind[link]!, network.linkLag[link]!, network.linkClock[link]!];
+    const kind = network.linkKind[link]!;
     const own = timing.calendars[timing.calendarOf[to]!]!;
     const allowed = begins[from]!.map((moment, at) => {
-      const bound =
-        kind === FINISH_START || kind === FINISH_FINISH
-          ? afterFinish(plan, ends[from]![at]!, lag, clock as 0)
-          : afterStart(plan, moment, lag, clock as 0);
-      return kind === FINISH_START || kind === START_START ? bound : retreat(own, bound, Math.max(0, timing.durations[to]!));
+      start[from] = moment;
+      finish[from] = ends[from]![at]!;
+      const bound = linkBound(network, timing, link, { start, finish });
+      if (kind === FINISH_START || kind === START_START) return bound;
+      return retreat(own, worksUntil(network, timing, link, bound), Math.max(0, timing.durations[to]!));
     });
     let last = -1;
     begins[to]!.forEach((moment, at) => {

@@ -1,6 +1,7 @@
 // How far a step is, without the day it began.
 import { dayAndMonth } from '#kit/dates';
 import { finding, findingSort } from '#kit/finding';
+import { hasStarted } from '#schedule/timing';
 import type { Check } from '../../check.ts';
 
 export const undated = findingSort<[step: string, asOf: string]>({
@@ -26,13 +27,15 @@ task board takes 4d
 progress 2027-05-05
   board started 2027-05-04, 50% done
 `,
-  reads: ({ timeline }) => [timeline.progress, timeline.steps],
-  run: ({ timeline: { progress, steps } }) =>
+  reads: ({ timeline }) => [timeline.progress, timeline.steps, timeline.timing],
+  run: ({ timeline: { progress, steps, timing } }) =>
     [...progress.records].flatMap(([number, { started, finished, left, done }]) => {
       const step = steps.list[number];
       const tells = left !== undefined || (done !== undefined && done > 0);
       if (step === undefined || progress.asOf === undefined || started !== undefined || finished !== undefined || !tells)
         return [];
+      // With nothing left it is done: see progress/not-closed.
+      if (hasStarted(timing, number)) return [];
       return [finding(undated, step.place, step.name, dayAndMonth(progress.asOf))];
     }),
 };

@@ -62,9 +62,10 @@ milestone done after clean
       const held = isOpen ? tiedByEndAlone(at, network) : undefined;
       if (held !== undefined) findings.push(finding(looseStart, step.place, step.name, steps.list[held]!.name));
       if (awaited[at] === END || at === last || step.given['to the end'] !== undefined) continue;
-      if (awaited[at] === START && step.kind !== 'milestone') {
-        findings.push(finding(looseFinish, step.place, step.name, steps.list[startedWith(at, network)]!.name));
-      } else if (awaited[at] === 0) findings.push(finding(loose, step.place, step.name, step.kind));
+      const started = awaited[at] === START ? startedWith(at, timeline) : undefined;
+      if (started !== undefined && step.kind !== 'milestone') {
+        findings.push(finding(looseFinish, step.place, step.name, steps.list[started]!.name));
+      } else if (started === undefined) findings.push(finding(loose, step.place, step.name, step.kind));
     }
     return findings;
   },
@@ -94,9 +95,11 @@ function tiedByEndAlone(step: number, { incomingStart, incoming, linkFrom, linkK
   return from < to ? linkFrom[incoming[from]!] : undefined;
 }
 
-/** The first that waits for its start. */
-function startedWith(step: number, { linkFrom, linkTo }: Network): number {
-  return linkTo[linkFrom.indexOf(step)]!;
+/** The first that waits for its start; what stands with it waits for nothing. */
+function startedWith(step: number, { network: { linkFrom, linkTo }, steps }: Timeline): number | undefined {
+  for (let link = linkFrom.indexOf(step); link >= 0; link = linkFrom.indexOf(step, link + 1))
+    if (!isStanding(steps.list[linkTo[link]!]!)) return linkTo[link];
+  return undefined;
 }
 
 /** The last milestone that nothing waits for; without one, the step that ends last. */

@@ -17,9 +17,9 @@ progress ${diary}
 describe('not ordered', () => {
   test('says by when, when it comes, and who waits', () => {
     const late = checked(plan('lead 4 weeks, after floor'));
-    // 29 December is 1 December and four weeks: the plan's own earliest.
+    // All else lets the beams go up on 14 December, four weeks after 16 November.
     expect(late.messages(CODE)).toEqual([
-      '"beams-here" had to be ordered by 1 Dec to be there when "beams" begins (29 Dec), and nothing says that it was. Ordered on 7 Dec it comes on 4 Jan, and the dates shown do not hold. Order it now and write the day ("ordered"), or write when it was ordered.',
+      '"beams-here" had to be ordered by 16 Nov to be there when "beams" could begin (14 Dec), and nothing says that it was. The dates shown count on an order on 7 Dec: it comes on 4 Jan then, and each day without one moves them. Order it now and write the day ("ordered"), or write when it was ordered.',
     ]);
     expect(late.marks(CODE)).toEqual(['line 5: beams-here']);
     expect(late.plan.findings.find(({ code }) => code === CODE)?.fixes?.[0]).toMatchObject({ text: ', ordered 2026-12-07' });

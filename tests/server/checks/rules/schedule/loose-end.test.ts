@@ -66,3 +66,10 @@ test('what stands from one step to another needs nobody to wait for it', () => {
     'task lap takes 2d\ntask paint takes 1d after lap\ntask scaffold stands from lap to paint\nmilestone end after paint\n';
   expect(checked(plan).messages('schedule/loose-end')).toEqual([]);
 });
+
+test('what stands with a step does not wait for it', () => {
+  const plan = 'task lap takes 2d\ntask paint takes 1d\ntask scaffold stands from lap to paint\nmilestone end after paint\n';
+  expect(checked(plan).messages('schedule/loose-end')).toEqual([
+    'Nothing waits for "lap", so if it comes late no date shows it. Let the step that needs it wait for it, or write "to the end".',
+  ]);
+});
