@@ -50,6 +50,49 @@ foundation perimeter under main
   });
 });
 
+describe('a basement is dug out, not only a trench along its walls', () => {
+  // An L of 1,056 sf and 144 ft round, 8 ft 10 in less 6 in of topsoil deep in type B (1:1), footing 4 in out and 2 ft to
+  // work in: on average 2.333 + 8.333 / 2 = 6.5 ft beyond the wall.
+  const outline = "footprint east 44', north 12', west 22', north 16', west 22', south 28'";
+  const area = 44 * 12 + 22 * 16;
+  const dug = (level: string, foundation: string) => {
+    const plan = planOf(
+      `site lot\n  soil type-B\n  topsoil 6"\nlevel cellar ${level}\n  ${outline}\n  height 8'\nfoundation base under cellar\n  footing 16" x 8"\n  bottom 8'-10" below grade\n  working-space 2'\n${foundation}`,
+      { library: 'built-in' },
+    );
+    return {
+      dug: amount(plan.line('excavation-volume', 'excavation').net, 'cf'),
+      fill: amount(plan.line('backfill-volume').net, 'cf'),
+      haul: amount(plan.line('haul-volume').net, 'cf'),
+    };
+  };
+  const deep = 8 + 10 / 12 - 0.5;
+  const out = 2 + 4 / 12 + deep / 2;
+  const whole = (area + 144 * out + 4 * out * out) * deep;
+
+  test.each([
+    ['under a level that says basement', 'basement', `  wall 8" x 8'\n`],
+    ['with a slab inside walls as high as a room', '', `  wall 8" x 8'\n  slab 4"\n`],
+    ['said', '', `  wall 8" x 8'\n  dig all\n`],
+  ])('%s', (_, level, foundation) => {
+    const all = dug(level, foundation);
+    expect(all.dug).toBeCloseTo(whole, 6);
+    // House and footing stand in it; the room below is not filled again.
+    const built = area * deep + (144 + 8 * (2 / 12)) * (4 / 12) * (8 / 12);
+    expect(all.haul).toBeGreaterThanOrEqual(area * deep);
+    expect(all.haul - built).toBeCloseTo(0, 0);
+    expect(all.fill).toBeCloseTo(all.dug - all.haul, 6);
+  });
+
+  test.each([
+    ['a trench where the plan says so', 'basement', `  wall 8" x 8'\n  slab 4"\n  dig trench\n`],
+    ['walls lower than a room', '', `  wall 8" x 6'\n  slab 4"\n`],
+    ['a crawl space', '', `  wall 8" x 8'\n`],
+  ])('%s', (_, level, foundation) => {
+    expect(dug(level, foundation).dug).toBeCloseTo((144 - 4 * (8 / 12)) * (16 / 12 + 4 + deep) * deep, 6);
+  });
+});
+
 test('topsoil stripped before is not dug again', () => {
   const bottom = `foundation perimeter under main\n  wall 8" x 4'\n  bottom 4' below grade\n`;
   const without = built(bottom);
