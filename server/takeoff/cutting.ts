@@ -1,12 +1,15 @@
-// Pieces cut from sticks of stock lengths: which sticks to buy, and how each is cut. What cutting leaves over counts as waste;
-// more sticks come only where that is less than the goods' rate. A quick rule, not a proven optimum; it never buys more than
+// Pieces cut from sticks of stock lengths: which sticks to buy, and how each is cut. Of goods by length what cutting leaves over
+// counts as waste, and more sticks come only where that is less than the goods' rate; of counted goods the waste is whole
+// pieces more (`spare-pieces.ts`). A quick rule, not a proven optimum; it never buys more than
 // one length for each piece would.
 import { constant, type Quantity, roundUp, total } from '#kit/quantity';
 import type { System } from '#kit/units';
 import { anotherLength } from './conventions.ts';
 import { cutText, lengthText } from './cut-text.ts';
+import { EXACT, fits, MOST_CUT } from './fits.ts';
 import type { Package } from './goods.ts';
 import type { Line } from './lines.ts';
+import { notInOffcuts, sparePieces } from './spare-pieces.ts';
 
 /** Sticks of one length. */
 export interface Sticks {
@@ -33,11 +36,14 @@ export interface Pattern {
   readonly count: number;
 }
 
+/** Of a line: its pieces, and whether it is needed by number. */
+type Cuttable = Pick<Line, 'pieces'> & Partial<Pick<Line, 'needed'>>;
+
 /** Pieces by length, in base units. */
 export type Pool = ReadonlyMap<number, number>;
 
-/** `waste` is what the pieces' length is multiplied by for cuts and faults. */
-export function cutting(lines: readonly Pick<Line, 'pieces'>[], stock: readonly Package[], waste: number, system: System): Cut {
+/** `waste` is what the pieces' length, or their count where they are needed by number, is multiplied by for cuts and faults. */
+export function cutting(lines: readonly Cuttable[], stock: readonly Package[], waste: number, system: System): Cut {
   const pool = poolOf(lines);
   const each = simple(pool, stock);
   const ways = [nested(pool, stock, stock), ...stock.map((one) => nested(pool, [one], stock))];
@@ -45,13 +51,14 @@ export function cutting(lines: readonly Pick<Line, 'pieces'>[], stock: readonly 
     each,
     ways.filter((way) => way !== undefined),
   );
-  const spare = spareFor(pool, patterns, waste);
+  const counted = lines[0]?.needed?.dimension === 'number';
+  const spare = counted ? simple(notInOffcuts(sparePieces(pool, waste), patterns), stock) : spareFor(pool, patterns, waste);
   const word = stock[0]!.word;
   const parts = [...patterns, ...spare].map(({ stock: { holds }, pieces, count }) => ({
     holds,
     count: constant(cutText(holds.value, pieces, system), count, 'number'),
   }));
-  const lengths = [...new Set(patterns.map(({ stock: { holds } }) => holds))].sort((a, b) => b.value - a.value);
+  const lengths = [...new Set([...patterns, ...spare].map(({ stock: { holds } }) => holds))].sort((a, b) => b.value - a.value);
   const sticks = lengths.map((holds) => ({
     holds,
     bought: sum(
@@ -110,8 +117,6 @@ function spareFor(pool: Pool, patterns: readonly Pattern[], waste: number): read
   const count = roundUp(needed / stock.holds.value);
   return count > 0 ? [{ stock, pieces: [], count }] : [];
 }
-
-const EXACT = 1e-9;
 
 /** For each length of piece the one stock that leaves least over, by itself. */
 function simple(pool: Pool, stock: readonly Package[]): readonly Pattern[] {
@@ -250,13 +255,6 @@ function joined(length: number, stock: readonly Package[]): readonly Pattern[] {
 
 /** Pieces longer than so many sticks are joined of one length, or of the longest and one other. */
 const MOST_JOINED = 6;
-
-function fits(length: number, room: number): number {
-  return Math.min(MOST_CUT, Math.floor(room / length + EXACT));
-}
-
-/** More pieces than this nobody cuts from one stick, nor joins so many sticks to one piece. */
-const MOST_CUT = 1000;
 
 function add(patterns: Pattern[], pattern: Pattern): void {
   const at = patterns.findIndex(
