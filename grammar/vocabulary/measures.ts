@@ -71,6 +71,7 @@ export const measureDimensions = {
   'panel-sealant-length': 'length',
   'wall-foam-area': 'area',
   'outside-paint-area': 'area',
+  'outside-trim-length': 'length',
   // partition
   'partition-length': 'length',
   'partition-stud-count': 'number',
