@@ -138,6 +138,7 @@ export const measureDimensions = {
   // dry-well
   'dry-well-volume': 'volume',
   'dry-well-stone-volume': 'volume',
+  'dry-well-fabric-area': 'area',
   // deck
   'deck-area': 'area',
   'ledger-length': 'length',

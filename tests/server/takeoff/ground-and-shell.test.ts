@@ -43,8 +43,19 @@ foundation perimeter under main
     expect(amount(plan.line('haul-volume').net, 'cf')).toBeCloseTo(dug - fill, 6);
   });
 
-  test('bolts end on each side, drain round the footing, coat to grade and over the footing', () => {
-    expect(plan.line('anchor-bolt-count').net.value).toBe(2 * (5 + 1) + 2 * (6 + 1));
+  test('from memory, IRC R403.1.6: bolts 6 ft apart and within 12 in of each end of each piece of plate', () => {
+    // Plates of 16 ft at most: 28 ft is 16 and 12, which take (16 - 2) / 6 = 3 spaces and 4 bolts, and (12 - 2) / 6 = 2 and 3;
+    // 32 ft is two of 16.
+    expect(plan.line('anchor-bolt-count').net.value).toBe(2 * (4 + 3) + 2 * (4 + 4));
+    const bolts = (line: string) =>
+      built(`foundation base under main\n  wall 8" x 32"\n  bolts 1/2" at ${line}\n`).line('anchor-bolt-count').net.value;
+    // 4 ft apart and 6 in from the ends: 15 / 4 is 4 and 5 bolts, 11 / 4 is 3 and 4.
+    expect(bolts(`4' oc, 6" from ends`)).toBe(2 * (5 + 4) + 2 * (5 + 5));
+    // The pieces that the plan tells: never less than two.
+    expect(bolts(`6' oc\n  plates 16', 1'`)).toBe(4 + 2);
+  });
+
+  test('drain round the footing, coat to grade and over the footing', () => {
     expect(amount(plan.line('foundation-drain-length', 'drain-pipe').net, 'ft')).toBeCloseTo(124, 6);
     expect(amount(plan.line('damp-proof-area', 'damp-proofing').net, 'sf')).toBeCloseTo(120 * (2 + 0.5) + 4 * 0.25, 6);
   });
@@ -122,6 +133,14 @@ test('a dry well: 600 sf of roof, 2 in of rain, 40% voids is 250 cf of stone, 3.
   );
   expect(amount(plan.line('dry-well-stone-volume', 'washed-stone').net, 'cf')).toBeCloseTo(250, 6);
   expect(amount(dryWellDepth(plan.model.list('dry-well')[0]!), 'ft')).toBeCloseTo(3.91, 2);
+  // Fabric on all sides: bottom and top of 64 sf, and 32 ft round by 250 / 64 ft.
+  expect(amount(plan.line('dry-well-fabric-area', 'filter-fabric').net, 'sf')).toBeCloseTo(128 + 32 * (250 / 64), 6);
+  const noSize = planOf(
+    `roof shed-roof\n  size 20' x 30'\n  shape flat\ndry-well pit for roof shed-roof\n  storm 2"\n  voids 40%\n`,
+    { library: 'built-in' },
+  );
+  // A cube of 250 cf is 6.30 ft each way.
+  expect(amount(noSize.line('dry-well-fabric-area', 'filter-fabric').net, 'sf')).toBeCloseTo(6 * 250 ** (2 / 3), 4);
 });
 
 test('piers: round ones hold π ÷ 4 × diameter² × depth each, pads their three sizes', () => {
