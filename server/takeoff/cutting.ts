@@ -52,7 +52,9 @@ export function cutting(lines: readonly Cuttable[], stock: readonly Package[], w
     ways.filter((way) => way !== undefined),
   );
   const counted = lines[0]?.needed?.dimension === 'number';
-  const spare = counted ? simple(notInOffcuts(sparePieces(pool, waste), patterns), stock) : spareFor(pool, patterns, waste);
+  const spare = counted
+    ? simple(notInOffcuts(sparePieces(pool, waste), patterns), stock)
+    : spareFor(lengthNeeded(lines, pool, waste), patterns);
   const word = stock[0]!.word;
   const parts = [...patterns, ...spare].map(({ stock: { holds }, pieces, count }) => ({
     holds,
@@ -106,10 +108,18 @@ function bestOf(first: readonly Pattern[], others: readonly (readonly Pattern[])
   return others.reduce((best, next) => (cost(next) < cost(best) * (1 - EXACT) ? next : best), first);
 }
 
+/** As the lines say; boards that are needed by area are cut in whole rows, and waste is counted on what they cover. */
+function lengthNeeded(lines: readonly Cuttable[], pool: Pool, waste: number): number {
+  if (lines.length > 0 && lines.every(({ needed }) => needed?.dimension === 'length'))
+    return lines.reduce((sum, { needed }) => sum + needed!.value, 0);
+  let sum = 0;
+  for (const [length, count] of pool) sum += length * count * waste;
+  return sum;
+}
+
 /** Sticks of the length that most are of, where what is left over does not come to the waste of the goods. */
-function spareFor(pool: Pool, patterns: readonly Pattern[], waste: number): readonly Pattern[] {
-  let needed = 0;
-  for (const [length, count] of pool) needed += length * count * waste;
+function spareFor(all: number, patterns: readonly Pattern[]): readonly Pattern[] {
+  let needed = all;
   for (const { stock, count } of patterns) needed -= stock.holds.value * count;
   const [first, ...others] = patterns;
   if (first === undefined || needed <= 0) return [];
