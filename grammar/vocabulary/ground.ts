@@ -242,7 +242,7 @@ export const foundation = kind({
     },
     dig: {
       takes: either(oneOf('all', 'trench'), quantity('area')),
-      help: 'Whether the whole plan is dug, or a trench under the walls; or the area dug, with upright sides.',
+      help: 'Whether the whole plan is dug, or a trench under the walls; or the area dug, with upright sides. Where a basement is inside (its level says so, or a wall as high as a room with a slab inside), the whole unless said.',
       example: 'dig trench',
     },
     drain: {

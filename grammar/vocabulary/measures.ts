@@ -71,6 +71,7 @@ export const measureDimensions = {
   'panel-sealant-length': 'length',
   'wall-foam-area': 'area',
   'outside-paint-area': 'area',
+  'outside-trim-length': 'length',
   // partition
   'partition-length': 'length',
   'partition-stud-count': 'number',
@@ -137,6 +138,7 @@ export const measureDimensions = {
   // dry-well
   'dry-well-volume': 'volume',
   'dry-well-stone-volume': 'volume',
+  'dry-well-fabric-area': 'area',
   // deck
   'deck-area': 'area',
   'ledger-length': 'length',

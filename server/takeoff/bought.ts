@@ -18,6 +18,18 @@ const laidThick = form(
   (area = 0, thick = 0, density = 0) => area * thick * density,
 );
 
+const byPieces = form('weight', 'length of the pieces × weight of a length', (length = 0, weighs = 0) => length * weighs);
+const lengthOfPieces = form('length of the pieces', 'count × length, added', (...values) =>
+  values.reduce((sum, value, at) => (at % 2 === 0 ? sum : sum + (values[at - 1] ?? 0) * value), 0),
+);
+
+/** Of goods counted each and of no one length, as piers are: undefined where a line does not tell how long they are. */
+function weightOfPieces({ lines }: Purchase, weighs: Quantity): Quantity | undefined {
+  if (lines.some(({ pieces }) => pieces === undefined)) return undefined;
+  const values = lines.flatMap(({ pieces }) => pieces!.flatMap(({ count, length }): readonly Quantity[] => [count, length]));
+  return measure('weight', byPieces, measure('length', lengthOfPieces, ...values), weighs);
+}
+
 /** The packages, or the sticks of one length or several. */
 export function packagesIn({
   bought,
@@ -42,6 +54,7 @@ export function weightOf(purchase: Purchase): Quantity | undefined {
   const bought = boughtQuantity(purchase);
   if (bought.dimension === 'weight') return bought;
   const weighs = weighsOf(goods);
+  if (weighs?.dimension === 'weight/length' && bought.dimension === 'number') return weightOfPieces(purchase, weighs);
   if (weighs !== undefined)
     return weighs.dimension === (bought.dimension === 'number' ? 'weight' : overDimension('weight', bought.dimension))
       ? measure('weight', weighed, bought, weighs)

@@ -1,12 +1,15 @@
-// Pieces cut from sticks of stock lengths: which sticks to buy, and how each is cut. What cutting leaves over counts as waste;
-// more sticks come only where that is less than the goods' rate. A quick rule, not a proven optimum; it never buys more than
+// Pieces cut from sticks of stock lengths: which sticks to buy, and how each is cut. Of goods by length what cutting leaves over
+// counts as waste, and more sticks come only where that is less than the goods' rate; of counted goods the waste is whole
+// pieces more (`spare-pieces.ts`). A quick rule, not a proven optimum; it never buys more than
 // one length for each piece would.
 import { constant, type Quantity, roundUp, total } from '#kit/quantity';
 import type { System } from '#kit/units';
 import { anotherLength } from './conventions.ts';
 import { cutText, lengthText } from './cut-text.ts';
+import { EXACT, fits, MOST_CUT } from './fits.ts';
 import type { Package } from './goods.ts';
 import type { Line } from './lines.ts';
+import { notInOffcuts, sparePieces } from './spare-pieces.ts';
 
 /** Sticks of one length. */
 export interface Sticks {
@@ -33,11 +36,14 @@ export interface Pattern {
   readonly count: number;
 }
 
+/** Of a line: its pieces, and whether it is needed by number. */
+type Cuttable = Pick<Line, 'pieces'> & Partial<Pick<Line, 'needed'>>;
+
 /** Pieces by length, in base units. */
 export type Pool = ReadonlyMap<number, number>;
 
-/** `waste` is what the pieces' length is multiplied by for cuts and faults. */
-export function cutting(lines: readonly Pick<Line, 'pieces'>[], stock: readonly Package[], waste: number, system: System): Cut {
+/** `waste` is what the pieces' length, or their count where they are needed by number, is multiplied by for cuts and faults. */
+export function cutting(lines: readonly Cuttable[], stock: readonly Package[], waste: number, system: System): Cut {
   const pool = poolOf(lines);
   const each = simple(pool, stock);
   const ways = [nested(pool, stock, stock), ...stock.map((one) => nested(pool, [one], stock))];
@@ -45,13 +51,16 @@ export function cutting(lines: readonly Pick<Line, 'pieces'>[], stock: readonly 
     each,
     ways.filter((way) => way !== undefined),
   );
-  const spare = spareFor(pool, patterns, waste);
+  const counted = lines[0]?.needed?.dimension === 'number';
+  const spare = counted
+    ? simple(notInOffcuts(sparePieces(pool, waste), patterns), stock)
+    : spareFor(lengthNeeded(lines, pool, waste), patterns);
   const word = stock[0]!.word;
   const parts = [...patterns, ...spare].map(({ stock: { holds }, pieces, count }) => ({
     holds,
     count: constant(cutText(holds.value, pieces, system), count, 'number'),
   }));
-  const lengths = [...new Set(patterns.map(({ stock: { holds } }) => holds))].sort((a, b) => b.value - a.value);
+  const lengths = [...new Set([...patterns, ...spare].map(({ stock: { holds } }) => holds))].sort((a, b) => b.value - a.value);
   const sticks = lengths.map((holds) => ({
     holds,
     bought: sum(
@@ -99,10 +108,18 @@ function bestOf(first: readonly Pattern[], others: readonly (readonly Pattern[])
   return others.reduce((best, next) => (cost(next) < cost(best) * (1 - EXACT) ? next : best), first);
 }
 
+/** As the lines say; boards that are needed by area are cut in whole rows, and waste is counted on what they cover. */
+function lengthNeeded(lines: readonly Cuttable[], pool: Pool, waste: number): number {
+  if (lines.length > 0 && lines.every(({ needed }) => needed?.dimension === 'length'))
+    return lines.reduce((sum, { needed }) => sum + needed!.value, 0);
+  let sum = 0;
+  for (const [length, count] of pool) sum += length * count * waste;
+  return sum;
+}
+
 /** Sticks of the length that most are of, where what is left over does not come to the waste of the goods. */
-function spareFor(pool: Pool, patterns: readonly Pattern[], waste: number): readonly Pattern[] {
-  let needed = 0;
-  for (const [length, count] of pool) needed += length * count * waste;
+function spareFor(all: number, patterns: readonly Pattern[]): readonly Pattern[] {
+  let needed = all;
   for (const { stock, count } of patterns) needed -= stock.holds.value * count;
   const [first, ...others] = patterns;
   if (first === undefined || needed <= 0) return [];
@@ -110,8 +127,6 @@ function spareFor(pool: Pool, patterns: readonly Pattern[], waste: number): read
   const count = roundUp(needed / stock.holds.value);
   return count > 0 ? [{ stock, pieces: [], count }] : [];
 }
-
-const EXACT = 1e-9;
 
 /** For each length of piece the one stock that leaves least over, by itself. */
 function simple(pool: Pool, stock: readonly Package[]): readonly Pattern[] {
@@ -250,13 +265,6 @@ function joined(length: number, stock: readonly Package[]): readonly Pattern[] {
 
 /** Pieces longer than so many sticks are joined of one length, or of the longest and one other. */
 const MOST_JOINED = 6;
-
-function fits(length: number, room: number): number {
-  return Math.min(MOST_CUT, Math.floor(room / length + EXACT));
-}
-
-/** More pieces than this nobody cuts from one stick, nor joins so many sticks to one piece. */
-const MOST_CUT = 1000;
 
 function add(patterns: Pattern[], pattern: Pattern): void {
   const at = patterns.findIndex(

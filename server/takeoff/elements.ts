@@ -30,7 +30,7 @@ import { measureStair } from './measure/stair.ts';
 import { measureTrench } from './measure/trench.ts';
 import { measureWalls } from './measure/walls.ts';
 import type { Measuring, TakeOffMemory } from './memory.ts';
-import { itemBy, type Rows } from './rows.ts';
+import { itemBy, longestBy, type Rows } from './rows.ts';
 import { type Storey, storeysOf } from './storeys.ts';
 
 /** Everything to be measured, in plan order. What is as it was is the same object as before. */
@@ -38,6 +38,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   const site = model.list('site')[0];
   const dug = itemBy(rows, 'excavation-volume');
   const filled = itemBy(rows, 'fill-volume');
+  const plate = longestBy(rows, 'sill-length');
   const foundations = model.list('foundation');
   const found: Measuring[] = [];
   const add = (element: Element, index: number, inputs: readonly unknown[], measure: Measuring['measure']): void => {
@@ -52,7 +53,7 @@ export function measurings(model: Model, rows: Rows, memory: TakeOffMemory): rea
   for (const [index, each] of model.list('trench').entries()) add(each, index, [each], () => measureTrench(each));
   for (const [index, each] of model.list('dry-well').entries()) add(each, index, [each], () => measureDryWell(each));
   for (const [index, each] of foundations.entries())
-    add(each, index, [each, site, dug], () => measureFoundation(each, site, dug));
+    add(each, index, [each, site, dug, plate], () => measureFoundation(each, site, dug, plate));
   for (const [index, each] of model.list('crawl').entries()) {
     const walls = foundations.find(({ given }) => given.wall !== undefined && given.under?.value === each.given.under?.value);
     add(each, index, [each, walls], () => measureCrawl(each, walls));

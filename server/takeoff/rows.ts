@@ -4,6 +4,7 @@ import { addTo } from '#kit/gathered';
 import type { System } from '#kit/units';
 import type { GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
+import { sticksOf } from './goods.ts';
 import type { Measure, NamedGoods } from './lines.ts';
 
 /** One `installs` line: these goods, any one of which it may be, by this measure. */
@@ -205,4 +206,16 @@ export function itemBy(rows: Rows, measure: Measure): Extract<GoodsRow, { kind: 
 export function asCounted<T extends NamedGoods | undefined>(goods: T, { counted }: Rows): T {
   const own = counted.size === 0 || goods?.of?.kind !== 'material' ? undefined : counted.get(goods.of);
   return own === undefined ? goods : { ...goods, of: own };
+}
+
+/** The longest stick in base units that is sold of what is installed by a measure; 0 where there is none. */
+export function longestBy(rows: Rows, by: Measure): number {
+  let longest = 0;
+  for (const { goods } of rows.installing.get(by) ?? [])
+    for (const name of goods) {
+      const of = rows.goods.get(name);
+      if (of === undefined) continue;
+      for (const { holds } of sticksOf({ name, of, sizes: [] }, rows.system)) longest = Math.max(longest, holds.value);
+    }
+  return longest;
 }

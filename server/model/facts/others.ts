@@ -2,6 +2,7 @@
 import { constant, form, measure } from '#kit/quantity';
 import type { Facts } from '../facts.ts';
 import type { Deck, Foundation, Opening, Roof, Trade, Trench } from '../model.ts';
+import { dugWhole } from './dug-whole.ts';
 
 const openingArea = form('opening area', 'width × height', (width = 0, height = 0) => width * height);
 
@@ -27,9 +28,10 @@ const fromFooting = form('earth against the wall', 'bottom − footing', (bottom
  * lies on earth that is not dug out, it stands as high on both sides.
  * From memory: International Residential Code, definition of unbalanced backfill height.
  */
-function unbalancedFill({ given: { fill, bottom, footing, slab, dig } }: Foundation): Facts[string] {
+function unbalancedFill(foundation: Foundation): Facts[string] {
+  const { fill, bottom, footing, slab } = foundation.given;
   if (fill !== undefined || bottom === undefined) return fill?.value;
-  if (slab !== undefined && dig?.value !== 'all') return constant('earth against the wall', 0, 'length');
+  if (slab !== undefined && !dugWhole(foundation)) return constant('earth against the wall', 0, 'length');
   return footing === undefined ? bottom.value : measure('length', fromFooting, bottom.value, footing.value.size.right);
 }
 

@@ -1,9 +1,10 @@
-// Decks and porches: joists that run away from the house, rim and ledger, boards, posts, piers, rail, steps.
+// Decks and porches: joists that run away from the house, rim and ledger, boards along the house, posts, piers, rail, steps.
 import type { Finding } from '#kit/finding';
 import { form, measure } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
 import type { StairCounts } from '../conventions.ts';
 import type { Portion } from '../lines.ts';
+import { boardRows } from './deck-boards.ts';
 import { postPortion } from './piers.ts';
 import { asSize, counted, type Measured, portion } from './portion.ts';
 import { piecesAlong, rectangle } from './runs.ts';
@@ -38,14 +39,22 @@ export function measureDeck(deck: ElementOf<'deck'>, counts: StairCounts): Measu
         portion('deck-joist-count', where, count, { sizes: [joists.value.size] }),
       );
     }
-    if (boards !== undefined) portions.push(portion('deck-board-area', where, area, { goods: boards.value }));
+    if (boards !== undefined)
+      portions.push(
+        portion('deck-board-area', where, area, { goods: boards.value, pieces: boardRows(boards.value, along, out) }),
+      );
   }
   if (posts !== undefined)
     portions.push(postPortion('deck-post-count', posts.value, posts.deeper.long?.value ?? high?.value, where));
-  if (piers !== undefined)
+  if (piers !== undefined) {
+    const count = counted('piers', piers.value.count);
     portions.push(
-      portion('deck-pier-count', where, counted('piers', piers.value.count), { sizes: [asSize(piers.value.size.left)] }),
+      portion('deck-pier-count', where, count, {
+        sizes: [asSize(piers.value.size.left)],
+        pieces: [{ count, length: piers.value.size.right }],
+      }),
     );
+  }
   if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));
   const findings: Finding[] = [];
   portions.push(...deckSteps(deck, where, counts, findings));

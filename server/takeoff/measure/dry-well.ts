@@ -1,4 +1,5 @@
 // Dry wells: the rain of a roof in one storm must fit into the air between the stones.
+import { exponential, logarithm } from '#kit/exponential';
 import { finding } from '#kit/finding';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
@@ -24,6 +25,14 @@ const depth = form(
   'stone ÷ (length × width of the pit)',
   (volume = 0, length = 1, width = 1) => volume / (length * width),
 );
+const cloth = form(
+  'fabric round the stone',
+  '2 × length × width + 2 × (length + width) × depth: bottom, top and sides',
+  (length = 0, width = 0, deep = 0) => 2 * length * width + 2 * (length + width) * deep,
+);
+const clothOfCube = form('fabric round the stone', '6 × ∛stone²: a pit as deep as it is long and wide', (volume = 0) =>
+  volume > 0 ? 6 * exponential((2 / 3) * logarithm(volume)) : 0,
+);
 const whole = constant('share of the roof', 1, 'number');
 
 export function measureDryWell(well: DryWell): Measured {
@@ -40,10 +49,17 @@ export function measureDryWell(well: DryWell): Measured {
     };
   }
   const where = { element: well.slot };
+  const size = well.given.size?.value;
+  const deep = dryWellDepth(well);
+  const around =
+    size === undefined || deep === undefined
+      ? measure('area', clothOfCube, volume)
+      : measure('area', cloth, size.left, size.right, deep);
   return {
     portions: [
       portion('dry-well-volume', where, volume),
       portion('dry-well-stone-volume', where, volume, { goods: well.given.stone?.value }),
+      portion('dry-well-fabric-area', where, around),
     ],
     findings: [],
   };

@@ -2,6 +2,7 @@
 // the walls, and what is left to haul away. All in bank volume, as the earth lies before it is dug.
 import { type Finding, finding } from '#kit/finding';
 import { constant, form, measure, type Quantity } from '#kit/quantity';
+import { dugWhole } from '#model/facts/dug-whole';
 import { isRectangular } from '#model/floor-shape';
 import { sideSlopeOf } from '#model/side-slope';
 import type { Portion } from '../lines.ts';
@@ -62,7 +63,7 @@ export function digPortions(
   const slope = sideSlope(ground, depth, site, dug, findings);
   const dig = foundation.given.dig?.value;
   const area = typeof dig === 'object' ? dig : undefined;
-  const whole = dig === 'all';
+  const whole = dugWhole(foundation);
   const volume =
     area !== undefined
       ? measure('volume', areaUpright, area, depth)

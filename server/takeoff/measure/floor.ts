@@ -25,6 +25,13 @@ const counts = form('joists', 'the joists of each part of the floor, added', (..
   values.reduce((sum, value) => sum + value, 0),
 );
 
+const acrossEnds = form(
+  'rim',
+  'length round − 2 × length of a joist',
+  (round = 0, joist = 0) => Math.max(0, round - 2 * joist),
+  'common practice: the rim lies across the ends of the joists, and the first and last of them close the other two sides',
+);
+
 export function measureFloor(level: Level): Measured {
   const shape = levelShape(level);
   const floor = level.given.floor?.value;
@@ -65,9 +72,13 @@ export function laidOnFloor(goods: Goods, area: Quantity<'area'>, where: Where, 
 function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, findings: Finding[]): readonly Portion[] {
   const portions: Portion[] = [];
   const spacing = layer.deeper.at?.value;
+  // Of a floor that is one rectangle: as long as the two outer joists, which close it along their sides.
+  let ends: Quantity<'length'> | undefined;
   if (spacing === undefined) findings.push(finding(spacingMissing, layer.place, layer.value.name));
   else {
-    const pieces = [...joistPieces(level, levelBody(level) ?? shape, spacing), ...bayJoists(level, spacing.value)];
+    const own = joistPieces(level, levelBody(level) ?? shape, spacing);
+    if (isRectangular(levelBody(level) ?? shape)) ends = own[0]?.length;
+    const pieces = [...own, ...bayJoists(level, spacing.value)];
     const each = pieces.map(({ count, length }) => measure('length', joistLength, count, length));
     const [only] = each;
     const all = each.length === 1 && only !== undefined ? only : measure('length', lengths, ...each);
@@ -77,7 +88,8 @@ function joists(layer: Layer, level: Level, shape: FloorShape, where: Where, fin
       portion('joist-count', where, count),
     );
   }
-  portions.push(portion('rim-length', where, shape.perimeter, { sizes: layer.value.sizes }));
+  const rim = ends === undefined ? shape.perimeter : measure('length', acrossEnds, shape.perimeter, ends);
+  portions.push(portion('rim-length', where, rim, { sizes: layer.value.sizes }));
   const filled = layer.deeper['filled with'];
   if (filled !== undefined)
     portions.push(

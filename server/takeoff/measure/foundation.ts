@@ -7,6 +7,7 @@ import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Foundation } from '#model/model';
 import type { Portion, Where } from '../lines.ts';
 import { lengthMissing } from '../problems.ts';
+import { boltCount } from './bolts.ts';
 import { digPortions } from './excavation.ts';
 import { framingGoods, wallThickness } from './layers.ts';
 import { pierPortions } from './piers.ts';
@@ -48,8 +49,16 @@ const alongBars = form('bars', 'bars × length', (count = 0, length = 0) => coun
 const uprightBars = form('upright bars', 'bars × height of the wall', (count = 0, height = 0) => count * height);
 const stoneVolume = form('stone', 'length × depth × as wide as deep', (length = 0, depth = 0) => length * depth * depth);
 
-/** `dug` is the library's row for what is dug: it says how steep a soil may stand. */
-export function measureFoundation(foundation: Foundation, site: Site | undefined, dug: Item | undefined): Measured {
+/**
+ * `dug` is the library's row for what is dug: it says how steep a soil may stand. `longest` is the longest sill plate that is
+ * sold, in base units, 0 where nobody knows.
+ */
+export function measureFoundation(
+  foundation: Foundation,
+  site: Site | undefined,
+  dug: Item | undefined,
+  longest: number,
+): Measured {
   const ground = groundOf(foundation);
   const { given } = foundation;
   const findings: Finding[] = [];
@@ -60,7 +69,7 @@ export function measureFoundation(foundation: Foundation, site: Site | undefined
     ...digPortions(ground, site, dug, findings),
     ...footingPortions(ground),
     ...wallPortions(ground),
-    ...besidePortions(ground),
+    ...besidePortions(ground, longest),
     ...slabPortions(ground, findings),
     ...pierPortions(ground),
   ];
@@ -128,13 +137,17 @@ function wallPortions({ foundation, where, length, closed, wallThickness, wallHe
 }
 
 /** What goes on and beside the wall: bolts, sill, damp-proofing, drain. */
-function besidePortions(ground: Ground): readonly Portion[] {
+function besidePortions(ground: Ground, longest: number): readonly Portion[] {
   const { foundation, where, shape, length, projection } = ground;
   const { bolts, drain, slab, wall } = foundation.given;
   const portions: Portion[] = [];
   if (bolts !== undefined && length !== undefined) {
     const size = asSize(bolts.value.size);
-    portions.push(portion('anchor-bolt-count', where, boltCount(ground, bolts.value.at), { sizes: [size] }));
+    portions.push(
+      portion('anchor-bolt-count', where, boltCount(foundation, ground.closed ? shape : undefined, length, longest), {
+        sizes: [size],
+      }),
+    );
   }
   const level = foundation.given.under?.value;
   if (level !== undefined && shape !== undefined && (wall !== undefined || slab !== undefined)) {
@@ -160,14 +173,6 @@ function besidePortions(ground: Ground): readonly Portion[] {
     );
   }
   return portions;
-}
-
-const eachSide = form('bolts', 'on each side: length ÷ spacing rounded up, and one; added', (...values) =>
-  values.reduce((sum, value) => sum + value, 0),
-);
-function boltCount({ shape, length, closed }: Ground, spacing: Quantity<'length'>): Quantity<'number'> {
-  if (!closed || shape === undefined) return piecesAlong(length!, spacing);
-  return measure('number', eachSide, ...wallPieces(shape, undefined).map((side) => piecesAlong(side.length, spacing)));
 }
 
 const belowGrade = form('height below ground', 'bottom below ground − depth of the footing', (bottom = 0, footing = 0) =>

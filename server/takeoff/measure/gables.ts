@@ -5,6 +5,7 @@ import { form, measure, type Quantity, total } from '#kit/quantity';
 import type { Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
 import type { Pieces, Portion, Where } from '../lines.ts';
+import { byBreak, byRise, bySlope, type Height, steppedStuds } from './gable-studs.ts';
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
 import { inPart, laidOf, portion } from './portion.ts';
@@ -24,7 +25,6 @@ const onLength = form('height on average', 'gables ÷ their length', (area = 0, 
 const half = form('height on average', 'rise ÷ 2', (rise = 0) => rise / 2);
 const twoGables = form('studs in two gables', '2 × pieces in a gable', (pieces = 0) => 2 * pieces);
 const twoSpans = form('length of both', '2 × span', (span = 0) => 2 * span);
-const quarter = form('height on average', 'span ÷ 2 × pitch ÷ 2', (span = 0, pitch = 0) => (span * pitch) / 4);
 
 export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, counts: FramingCounts): readonly Portion[] {
   const assembly = roof.given.over?.value.given.walls?.value;
@@ -52,36 +52,38 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, co
   if (closesRooms && main !== undefined && !isPanel(main)) portions.push(...fillingOf(main, stretch));
   const spacing = main?.deeper.at?.value;
   if (main !== undefined && !isPanel(main) && spacing !== undefined && (closesRooms || hasRafters(roof))) {
-    const pieces = apart
-      ? eachGable(figures, spacing, counts, gambrel === undefined ? undefined : height)
-      : twoAlike(figures, height, spacing, counts);
-    const all = pieces.map((each) => each.count);
+    const studs = apart ? eachGable(figures, spacing, counts) : twoAlike(figures, spacing, counts);
+    const pieces = studs.flatMap((each) => each.pieces);
+    const all = studs.map((each) => each.count);
     const count = all.length === 1 ? all[0]! : total('studs in the gables', 'number', all);
     portions.push(portion('wall-stud-count', part, count, { goods: main.value, pieces }));
   }
   return portions;
 }
 
-function twoAlike(
-  { span }: RoofFigures,
-  height: Quantity<'length'>,
-  spacing: Quantity<'length'>,
-  { endStuds }: FramingCounts,
-): readonly Pieces[] {
-  return [{ count: measure('number', twoGables, piecesAlong(span, spacing, endStuds)), length: height }];
+/** Of one gable, or of two alike. */
+interface Studs {
+  readonly count: Quantity<'number'>;
+  readonly pieces: readonly Pieces[];
 }
 
-/** `height` is that of gables which break; else each has its own by the pitch. */
-function eachGable(
-  { gables, pitch }: RoofFigures,
-  spacing: Quantity<'length'>,
-  { endStuds }: FramingCounts,
-  height: Quantity<'length'> | undefined,
-): readonly Pieces[] {
-  return gables.map((width) => ({
-    count: piecesAlong(width, spacing, endStuds),
-    length: height ?? measure('length', quarter, width, pitch),
-  }));
+function twoAlike(figures: RoofFigures, spacing: Quantity<'length'>, { endStuds }: FramingCounts): readonly Studs[] {
+  const { form: shape, span, rise } = figures;
+  const one = piecesAlong(span, spacing, endStuds);
+  const sheds = shape === 'shed';
+  const height = sheds ? byRise(rise, span) : heightOf(figures);
+  return [{ count: measure('number', twoGables, one), pieces: steppedStuds(span, spacing, one, 2, !sheds, height) }];
+}
+
+function eachGable(figures: RoofFigures, spacing: Quantity<'length'>, { endStuds }: FramingCounts): readonly Studs[] {
+  return figures.gables.map((width) => {
+    const count = piecesAlong(width, spacing, endStuds);
+    return { count, pieces: steppedStuds(width, spacing, count, 1, true, heightOf(figures)) };
+  });
+}
+
+function heightOf({ pitch, gambrel }: RoofFigures): Height {
+  return gambrel === undefined ? bySlope(pitch) : byBreak(gambrel.breakAt, pitch, gambrel.upper);
 }
 
 function areaOf({

@@ -7,6 +7,7 @@ import type { ElementOf, Goods, Stair } from '#model/model';
 import type { StairCounts } from '../conventions.ts';
 import type { Portion, Where } from '../lines.ts';
 import { sizeMissing, turnMisfit } from '../problems.ts';
+import { boardRows } from './deck-boards.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
 import { turnPortions, turnRail, winderTreads } from './stair-turns.ts';
 
@@ -36,6 +37,7 @@ const treadArea = form(
   'treads × width × (tread + nosing)',
   (count = 0, width = 0, tread = 0, nosing = 0) => count * width * (tread + nosing),
 );
+const deepOf = form('depth of a tread', 'tread + nosing', (tread = 0, nosing = 0) => tread + nosing);
 const riserLength = form('riser boards', 'risers × width', (count = 0, width = 0) => count * width);
 const flightRise = form(
   'rise of the flight',
@@ -151,7 +153,10 @@ function outside(flight: Flight, where: Where): readonly Portion[] {
   const portions = count.value > 0 || flight.risers.value > 1 ? [stringers('step-stringer-length', flight, where)] : [];
   if (count.value > 0)
     portions.push(
-      portion('step-tread-area', where, measure('area', treadArea, count, width, tread, nosing), { goods: goods.tread }),
+      portion('step-tread-area', where, measure('area', treadArea, count, width, tread, nosing), {
+        goods: goods.tread,
+        pieces: boardRows(goods.tread, width, measure('length', deepOf, tread, nosing), count),
+      }),
     );
   return portions;
 }

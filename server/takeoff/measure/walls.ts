@@ -12,6 +12,7 @@ import { heightMissing, spacingMissing } from '../problems.ts';
 import { sideFaces } from './faces.ts';
 import { isPanel, type Layer, layersOf, wallThickness } from './layers.ts';
 import { type Held, netOf } from './openings.ts';
+import { outsideTrim } from './outside-trim.ts';
 import type { WallOpening } from './panel-layout.ts';
 import { panelPortions } from './panels.ts';
 import { counted, type Measured, portion } from './portion.ts';
@@ -83,6 +84,7 @@ export function measureWalls(
   else if (main !== undefined)
     portions.push(...framing(main, level, shape, length, height, held, crossings, counts, where, findings));
   portions.push(...wallLayers(assembly, stretch, findings), ...paintable(assembly, stretch));
+  portions.push(...outsideTrim(assembly, shape, { ...stretch, height }, held));
   return { portions, findings };
 }
 

@@ -156,7 +156,7 @@ foundation stepped
   });
 
   test('earth that stands as high inside pushes nothing', () => {
-    const slab = steps('of deep').replace('  dig all\n', '  slab 4"\n');
+    const slab = steps('of deep').replace('  dig all\n', '  slab 4"\n  dig trench\n');
     expect(found(slab)).toEqual([]);
     expect(found(steps('of deep').replace('  dig all\n', "  fill 2'\n"))).toEqual([]);
   });

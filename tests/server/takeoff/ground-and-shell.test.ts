@@ -43,10 +43,64 @@ foundation perimeter under main
     expect(amount(plan.line('haul-volume').net, 'cf')).toBeCloseTo(dug - fill, 6);
   });
 
-  test('bolts end on each side, drain round the footing, coat to grade and over the footing', () => {
-    expect(plan.line('anchor-bolt-count').net.value).toBe(2 * (5 + 1) + 2 * (6 + 1));
+  test('from memory, IRC R403.1.6: bolts 6 ft apart and within 12 in of each end of each piece of plate', () => {
+    // Plates of 16 ft at most: 28 ft is 16 and 12, which take (16 - 2) / 6 = 3 spaces and 4 bolts, and (12 - 2) / 6 = 2 and 3;
+    // 32 ft is two of 16.
+    expect(plan.line('anchor-bolt-count').net.value).toBe(2 * (4 + 3) + 2 * (4 + 4));
+    const bolts = (line: string) =>
+      built(`foundation base under main\n  wall 8" x 32"\n  bolts 1/2" at ${line}\n`).line('anchor-bolt-count').net.value;
+    // 4 ft apart and 6 in from the ends: 15 / 4 is 4 and 5 bolts, 11 / 4 is 3 and 4.
+    expect(bolts(`4' oc, 6" from ends`)).toBe(2 * (5 + 4) + 2 * (5 + 5));
+    // The pieces that the plan tells: never less than two.
+    expect(bolts(`6' oc\n  plates 16', 1'`)).toBe(4 + 2);
+  });
+
+  test('drain round the footing, coat to grade and over the footing', () => {
     expect(amount(plan.line('foundation-drain-length', 'drain-pipe').net, 'ft')).toBeCloseTo(124, 6);
     expect(amount(plan.line('damp-proof-area', 'damp-proofing').net, 'sf')).toBeCloseTo(120 * (2 + 0.5) + 4 * 0.25, 6);
+  });
+});
+
+describe('a basement is dug out, not only a trench along its walls', () => {
+  // An L of 1,056 sf and 144 ft round, 8 ft 10 in less 6 in of topsoil deep in type B (1:1), footing 4 in out and 2 ft to
+  // work in: on average 2.333 + 8.333 / 2 = 6.5 ft beyond the wall.
+  const outline = "footprint east 44', north 12', west 22', north 16', west 22', south 28'";
+  const area = 44 * 12 + 22 * 16;
+  const dug = (level: string, foundation: string) => {
+    const plan = planOf(
+      `site lot\n  soil type-B\n  topsoil 6"\nlevel cellar ${level}\n  ${outline}\n  height 8'\nfoundation base under cellar\n  footing 16" x 8"\n  bottom 8'-10" below grade\n  working-space 2'\n${foundation}`,
+      { library: 'built-in' },
+    );
+    return {
+      dug: amount(plan.line('excavation-volume', 'excavation').net, 'cf'),
+      fill: amount(plan.line('backfill-volume').net, 'cf'),
+      haul: amount(plan.line('haul-volume').net, 'cf'),
+    };
+  };
+  const deep = 8 + 10 / 12 - 0.5;
+  const out = 2 + 4 / 12 + deep / 2;
+  const whole = (area + 144 * out + 4 * out * out) * deep;
+
+  test.each([
+    ['under a level that says basement', 'basement', `  wall 8" x 8'\n`],
+    ['with a slab inside walls as high as a room', '', `  wall 8" x 8'\n  slab 4"\n`],
+    ['said', '', `  wall 8" x 8'\n  dig all\n`],
+  ])('%s', (_, level, foundation) => {
+    const all = dug(level, foundation);
+    expect(all.dug).toBeCloseTo(whole, 6);
+    // House and footing stand in it; the room below is not filled again.
+    const built = area * deep + (144 + 8 * (2 / 12)) * (4 / 12) * (8 / 12);
+    expect(all.haul).toBeGreaterThanOrEqual(area * deep);
+    expect(all.haul - built).toBeCloseTo(0, 0);
+    expect(all.fill).toBeCloseTo(all.dug - all.haul, 6);
+  });
+
+  test.each([
+    ['a trench where the plan says so', 'basement', `  wall 8" x 8'\n  slab 4"\n  dig trench\n`],
+    ['walls lower than a room', '', `  wall 8" x 6'\n  slab 4"\n`],
+    ['a crawl space', '', `  wall 8" x 8'\n`],
+  ])('%s', (_, level, foundation) => {
+    expect(dug(level, foundation).dug).toBeCloseTo((144 - 4 * (8 / 12)) * (16 / 12 + 4 + deep) * deep, 6);
   });
 });
 
@@ -79,6 +133,14 @@ test('a dry well: 600 sf of roof, 2 in of rain, 40% voids is 250 cf of stone, 3.
   );
   expect(amount(plan.line('dry-well-stone-volume', 'washed-stone').net, 'cf')).toBeCloseTo(250, 6);
   expect(amount(dryWellDepth(plan.model.list('dry-well')[0]!), 'ft')).toBeCloseTo(3.91, 2);
+  // Fabric on all sides: bottom and top of 64 sf, and 32 ft round by 250 / 64 ft.
+  expect(amount(plan.line('dry-well-fabric-area', 'filter-fabric').net, 'sf')).toBeCloseTo(128 + 32 * (250 / 64), 6);
+  const noSize = planOf(
+    `roof shed-roof\n  size 20' x 30'\n  shape flat\ndry-well pit for roof shed-roof\n  storm 2"\n  voids 40%\n`,
+    { library: 'built-in' },
+  );
+  // A cube of 250 cf is 6.30 ft each way.
+  expect(amount(noSize.line('dry-well-fabric-area', 'filter-fabric').net, 'sf')).toBeCloseTo(6 * 250 ** (2 / 3), 4);
 });
 
 test('piers: round ones hold π ÷ 4 × diameter² × depth each, pads their three sizes', () => {
@@ -156,7 +218,8 @@ test('a floor: joists over the short way, one more than the spaces, with rim, de
   const plan = planOf(`level main\n  footprint 28' x 32'\n  floor floor-2x10\n`, { library: 'built-in' });
   const joists = plan.line('floor-frame-length', 'joist');
   expect([amount(joists.net, 'ft'), joists.pieces?.[0]?.count.value]).toEqual([25 * 28, 25]);
-  expect(amount(plan.line('rim-length').net, 'ft')).toBe(120);
+  // Across the ends of the joists only: the first and last of the 25 close the two sides of 28 ft.
+  expect(amount(plan.line('rim-length').net, 'ft')).toBe(2 * 32);
   expect(amount(plan.line('floor-deck-area', 'subfloor').net, 'sf')).toBe(896);
   expect(plan.line('floor-insulation-area').item).toBe('r30-batt 15"');
   const across = planOf(`level main\n  footprint 28' x 32'\n  floor floor-2x10\n  joists run north-south\n`, {

@@ -37,7 +37,12 @@ describe('with 12 in overhang all round', () => {
     const gables = plan.lines('wall-sheathing-area', 'osb').find(({ where }) => where.part === 'gables');
     expect(amount(gables?.net, 'sf')).toBeCloseTo(2 * one, 6);
     const studs = plan.lines('wall-stud-count', 'stud').find(({ where }) => where.part === 'gables');
-    expect(amount(studs?.pieces?.[0]?.length, 'ft')).toBeCloseTo(one / 24, 6);
+    // At 16 in from one end: the middle one 12 ft from it stands 8 + 4 ft high, the first 16 in up the steep slope 2 ft 8 in.
+    const pieces = studs!.pieces!;
+    const lengths = pieces.map(({ length }) => amount(length, 'ft'));
+    expect(lengths[0]).toBeCloseTo(12, 6);
+    expect(lengths.at(-1)).toBeCloseTo(2 + 8 / 12, 6);
+    expect(pieces.reduce((sum, { count }) => sum + count.value, 0)).toBe(studs!.net.value);
   });
 });
 

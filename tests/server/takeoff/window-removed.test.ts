@@ -67,6 +67,11 @@ test('trim and flashing: 16 ft less round the window', () => {
   expect(change('flashing-length', 'flashing-tape', 'ft').net).toBeCloseTo(-16, 6);
 });
 
+test('common practice: trim outside, the same 16 ft of board less, 17.6 with waste', () => {
+  expect(change('outside-trim-length', 'outside-trim', 'ft').net).toBeCloseTo(-16, 6);
+  expect(change('outside-trim-length', 'outside-trim', 'ft').needed).toBeCloseTo(-17.6, 6);
+});
+
 test('Modern Carpentry, Goodheart-Willcox, 2022 ed., p. 269: two studs less; and two pieces of header, rough opening and 3 in long', () => {
   expect(change('wall-stud-count', 'stud 2x6', '').net).toBe(-2);
   expect(change('wall-header-length', 'header', 'in').net).toBeCloseTo(-2 * (36.5 + 3), 6);
