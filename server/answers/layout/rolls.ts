@@ -1,12 +1,11 @@
 // Lengths off a roll for each floor: which way they run, what is left beside them, how long the seams are; beside the area rule.
-
 import { rollBy } from '#takeoff/laid-out';
 import type { Purchase } from '#takeoff/lines';
 import { areaOff, type LaidRoll, laidRolls, type RollBy } from '#takeoff/rolls';
 import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
-import { placeText, shareText } from './words.ts';
+import { faceText, shareText } from './words.ts';
 
 interface Rolls {
   readonly by: RollBy;
@@ -61,7 +60,7 @@ export function rollText({ lines, needed }: Purchase, { by, floors }: Rolls, vie
 
 function floorRow({ line, face, run, widths, strip, pieces, length, seams }: LaidRoll, view: View): readonly string[] {
   return [
-    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `  ${faceText(line, face, view)}`,
     `${lengthText(face.length.value, view)} x ${lengthText(face.height.value, view)}`,
     run,
     widths === 0 ? '' : `${widths}`,

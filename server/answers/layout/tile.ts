@@ -6,7 +6,7 @@ import { type LaidTiles, laidTiles, type TileBy } from '#takeoff/tiles';
 import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
-import { placeText } from './words.ts';
+import { faceText } from './words.ts';
 
 interface Tiled {
   readonly by: TileBy;
@@ -62,7 +62,7 @@ function floorRow(
 ): readonly string[] {
   const length = (value: number): string => write({ value, dimension: 'length' }, view.style);
   return [
-    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `  ${faceText(line, face, view)}`,
     `${length(face.length.value)} x ${length(face.height.value)}`,
     `${columns}`,
     `${rows}`,

@@ -42,8 +42,8 @@ test('each wall with its courses, and the waste of the layout beside that of the
   expect(rows).toContain(
     `Drywall 1/2": 4 of 4' x 12', 8 of 4' x 10'; waste 0.0%; 80 feet of joints; by area 17 of 4' x 8', waste 6.3%`,
   );
-  expect(rows).toContain(`den, walls, north | 12'-0" x 8'-0" | along | 2 x 12'-0" |`);
-  expect(rows).toContain(`den, walls, east | 20'-0" x 8'-0" | along | 2 x 20'-0" |`);
+  expect(rows).toContain(`den, north wall | 12'-0" x 8'-0" | along | 2 x 12'-0" |`);
+  expect(rows).toContain(`den, east wall | 20'-0" x 8'-0" | along | 2 x 20'-0" |`);
   expect(rows).toContain(`den, floor | 12'-0" x 20'-0" | north-south | 1 | 20'-6" | none`);
 });
 
