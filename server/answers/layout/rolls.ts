@@ -5,6 +5,7 @@ import { areaOff, type LaidRoll, laidRolls, type RollBy } from '#takeoff/rolls';
 import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
+import { laidNet, notLaidText } from './not-laid.ts';
 import { faceText, shareText } from './words.ts';
 
 interface Rolls {
@@ -27,6 +28,7 @@ export function rollsTable(purchases: readonly Purchase[], view: View): Table | 
     if (laid === undefined) return [];
     return [
       `${purchase.label}, ${write(laid.by.width, view.style)} wide: ${rollText(purchase, laid, view)}`,
+      ...notLaidText(purchase, laid.floors, view),
       ...laid.floors.map((floor) => floorRow(floor, view)),
     ];
   });
@@ -50,10 +52,8 @@ export function rollsTable(purchases: readonly Purchase[], view: View): Table | 
 
 /** '9'-6" off the roll, waste 28.0%; by area 45 sf, waste 10.0%'. */
 export function rollText({ lines, needed }: Purchase, { by, floors }: Rolls, view: View): string {
-  const flat = lines.filter(({ faces }) => faces !== undefined);
-  const net = flat.reduce((sum, line) => sum + line.net.value, 0);
+  const { net, needed: rule } = laidNet(lines, floors);
   const area = areaOff(floors, by.width, needed.unit);
-  const rule = flat.reduce((sum, line) => sum + (line.needed?.value ?? 0), 0);
   const long = floors.reduce((sum, { length }) => sum + length.value, 0);
   return `${lengthText(long, view)} off the roll, ${write(area, view.style)}, waste ${shareText(area.value - net, net)}; by area waste ${shareText(rule - net, net)}`;
 }

@@ -9,6 +9,7 @@ import { holdsText } from '../takeoff-table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
 import { longestFirst, type Proofs, patternRow, proofText } from './lengths.ts';
+import { byAreaAlone, laidNet, notLaidText } from './not-laid.ts';
 import { faceText, shareText } from './words.ts';
 
 /** Undefined for what is no sheet, or lies nowhere that has sides. */
@@ -21,9 +22,10 @@ export function laidOf({ goods, lines }: Purchase, view: View): LaidSheets | und
 export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: Proofs | undefined): Table | undefined {
   const rows = purchases.flatMap((purchase): Table['rows'] => {
     const laid = laidOf(purchase, view);
-    if (laid === undefined) return [];
+    if (laid === undefined) return byAreaAlone(purchase, view);
     return [
       `${purchase.label}: ${sheetsText(laid, view)}; ${wasteText(purchase, laid, view, proofs)}`,
+      ...notLaidText(purchase, laid.faces, view),
       ...laid.faces.map((face) => faceRow(face, view)),
       ...longestFirst(laid.cut.patterns).map(({ stock, pieces, count }) => {
         const [sheets, of, cut, rest] = patternRow(count, stock.holds.value, pieces, view);
@@ -55,9 +57,7 @@ export function sheetsText({ cut, packages }: LaidSheets, view: View): string {
 export function wasteText(purchase: Purchase, laid: LaidSheets, view: View, proofs?: Proofs): string {
   const { goods, lines } = purchase;
   const usual = goods.of?.kind === 'material' ? inUnitsOf(view.style.system, packagesOf(goods.of, goods.sizes))[0] : undefined;
-  const flat = lines.filter(({ faces }) => faces !== undefined);
-  const net = flat.reduce((sum, line) => sum + line.net.value, 0);
-  const needed = flat.reduce((sum, line) => sum + (line.needed?.value ?? 0), 0);
+  const { net, needed } = laidNet(lines, laid.faces);
   const sheets = usual === undefined || usual.holds.value <= 0 ? 0 : roundUp(needed / usual.holds.value);
   const feet = view.style.system === 'feet';
   return [

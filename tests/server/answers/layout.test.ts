@@ -73,3 +73,9 @@ test('the proven least stands beside the quick rule', async () => {
   const rows = layoutTables(view, proofs).flatMap((table) => table.rows);
   expect(rows.filter((row) => typeof row === 'string').join('\n')).toContain('proven least 0.0%');
 });
+
+test('what nobody can lay is said, with its sheets by area', () => {
+  const rows = text(`${den()}  wet 60 sf porcelain-tile 12x12 over backer-board 1/2"
+`);
+  expect(rows).toContain(`Tile backer board 1/2": not laid, by area: den, wet walls 60 sf: 5 of 3' x 5'`);
+});

@@ -126,3 +126,74 @@ room study on main at 8', 12'-4 1/2"
     'west 8',
   ]);
 });
+
+const UNDER = (roof: string) => `level main
+  footprint 28' x 32'
+  height 8'
+  walls outer
+roof main over main
+  ${roof}
+  deck osb 7/16"
+`;
+const roofFaces = (roof: string) =>
+  plan(UNDER(roof))
+    .takeOff.lines.filter((line: Line) => line.item === 'osb 7/16"' && line.where.part !== 'walls' && line.where.part !== 'rim')
+    .flatMap((line: Line) => line.faces?.() ?? [])
+    .map(({ label, length, height }) => `${label} ${feet(length.value)} x ${feet(height.value)}`);
+
+// 6:12 over 28 ft: 7 ft of rise; rafters (14 + 1.5) x 1.118 = 17.33 ft; 32 + 2 x 1 ft of ridge.
+test('slopes of a gable roof and the triangles under them', () =>
+  expect(roofFaces('shape gable 6:12, ridge north-south\n  overhang 18" eaves, 12" rakes')).toEqual([
+    'east slope 34 x 17.33',
+    'west slope 34 x 17.33',
+    'gable 1 28 x 7',
+    'gable 2 28 x 7',
+  ]));
+
+// A hip roof without overhang: trapezia of 32 ft and triangles of 28 ft, all 14 x 1.118 = 15.65 ft up the slope.
+test('slopes of a hip roof', () =>
+  expect([...roofFaces('shape hip 6:12')].sort()).toEqual([
+    'east slope 32 x 15.65',
+    'north slope 28 x 15.65',
+    'south slope 28 x 15.65',
+    'west slope 32 x 15.65',
+  ]));
+
+test('a shed has two ends and a high side above its low wall', () =>
+  expect(roofFaces('shape shed 3:12, high north')).toEqual([
+    'slope 28 x 32.98',
+    'end 1 32 x 8',
+    'end 2 32 x 8',
+    'high side 28 x 8',
+  ]));
+
+// 12 by 10 ft, from 6 ft at the south to 8 ft in the middle and down again: ends rise to a point, the ceiling in two slopes of
+// the square root of 5 x 5 + 2 x 2 = 5.39 ft.
+test('walls and ceiling of a room under a slope', () => {
+  const room = `level main
+  height 8'
+  partitions inner
+  ceiling lid
+room loft on main
+  size 12' x 10'
+  sloped 6' in south, 8' in middle
+`;
+  expect(faces('drywall 1/2"', room)).toEqual(['south 12', 'east 10', 'north 12', 'west 10']);
+  const [, gable] = plan(room)
+    .takeOff.lines.filter((line: Line) => line.item === 'drywall 1/2"')
+    .flatMap((line: Line) => line.faces?.() ?? []);
+  expect(gable?.shapes?.[0]?.map(({ x, y }) => [feet(x), feet(y)])).toEqual([
+    [0, 0],
+    [10, 0],
+    [10, 6],
+    [5, 8],
+    [0, 6],
+  ]);
+  const ceiling = plan(room)
+    .takeOff.lines.filter((line: Line) => line.item === 'drywall 5/8"')
+    .flatMap((line: Line) => line.faces?.() ?? []);
+  expect(ceiling.map(({ length, height }) => [feet(length.value), feet(height.value)])).toEqual([
+    [12, 5.39],
+    [12, 5.39],
+  ]);
+});
