@@ -6,7 +6,7 @@ import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
 import { laidNet, notLaidText } from './not-laid.ts';
-import { faceText, shareText } from './words.ts';
+import { faceText, placeText, shareText } from './words.ts';
 
 interface Rolls {
   readonly by: RollBy;
@@ -34,7 +34,9 @@ export function rollsTable(purchases: readonly Purchase[], view: View): Table | 
   });
   if (rows.length === 0) return undefined;
   return withoutEmpty({
-    heading: ['Lengths off a roll, each floor by itself, the way that takes least and then has the fewest seams.'],
+    heading: [
+      'Lengths off a roll, the way that takes least and then has the fewest seams. Strips of floors that run the same way are cut side by side.',
+    ],
     columns: [
       left('Where'),
       right('Size'),
@@ -58,14 +60,16 @@ export function rollText({ lines, needed }: Purchase, { by, floors }: Rolls, vie
   return `${lengthText(long, view)} off the roll, ${write(area, view.style)}, waste ${shareText(area.value - net, net)}; by area waste ${shareText(rule - net, net)}`;
 }
 
-function floorRow({ line, face, run, widths, strip, pieces, length, seams }: LaidRoll, view: View): readonly string[] {
+function floorRow({ line, face, run, widths, strip, pieces, length, seams, beside }: LaidRoll, view: View): readonly string[] {
   return [
     `  ${faceText(line, face, view)}`,
     `${lengthText(face.length.value, view)} x ${lengthText(face.height.value, view)}`,
     run,
     widths === 0 ? '' : `${widths}`,
     strip === 0 ? '' : `${lengthText(strip, view)}${pieces > 1 ? ` in ${pieces} pieces` : ''}`,
-    lengthText(length.value, view),
+    [length.value > 0 ? lengthText(length.value, view) : '', beside === undefined ? '' : `beside ${placeText(beside, view)}`]
+      .filter((each) => each !== '')
+      .join(', the strip '),
     seams === 0 ? 'none' : lengthText(seams, view),
   ];
 }
