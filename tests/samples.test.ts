@@ -94,6 +94,10 @@ describe.each(SAMPLES)('%s', (sample) => {
       written((options) => buy(path, { ...options, ...json })),
     );
     expectSchema(
+      'layout',
+      written((options) => layout(path, { ...options, ...json })),
+    );
+    expectSchema(
       'schedule',
       written((options) => schedule(path, { ...options, ...json })),
     );
@@ -154,6 +158,6 @@ test('one of each common mistake: what check says of it', () => {
 });
 
 test('every schema is one of its dialect', () => {
-  for (const name of ['check', 'takeoff', 'buy', 'schedule', 'look-ahead', 'risk', 'cost', 'explain'])
+  for (const name of ['check', 'takeoff', 'buy', 'layout', 'schedule', 'look-ahead', 'risk', 'cost', 'explain'])
     expect(ajv.validateSchema(readSchema(name)), name).toBe(true);
 });

@@ -57,7 +57,7 @@ common(
       'how goods are laid out and cut: concrete by pour and truck, lengths by stick, sheets and panels by wall, rolls, tile, and their waste',
     )
     .argument('<path>', PATH),
-  ['table'],
+  ['table', 'json', 'csv'],
 )
   .option('--prove', 'the least length of stock for each item, by an exact solver')
   .option('--seconds <number>', 'how long the solver may look for each item', '10')

@@ -6,6 +6,7 @@ import type { CostGrouping } from '#answers/cost-groups';
 import { costAnswer } from '#answers/cost-json';
 import { costTable } from '#answers/cost-table';
 import { layoutTables } from '#answers/layout/layout';
+import { layoutAnswer, layoutRows } from '#answers/layout/layout-json';
 import { proofsOf } from '#answers/layout/proofs';
 import { scheduleAnswer } from '#answers/schedule-json';
 import { scheduleTable } from '#answers/schedule-table';
@@ -59,16 +60,19 @@ export interface LayoutOptions extends Common {
 }
 
 export async function layout(path: string, options: LayoutOptions): Promise<number> {
-  chosenFormat(options, ['table']);
+  const format = chosenFormat(options, FORMATS);
   const seconds = secondsOf(options);
   const view = readPlan(path, options.asOf);
   const proofs = options.prove === true ? proofsOf(view, await (await import('./solver.ts')).loadSolver(), seconds) : undefined;
-  emit(
-    layoutTables(view, proofs)
-      .map((table) => drawTable(table, options.quiet))
-      .join('\n'),
-    options,
-  );
+  if (format === 'json') emit(jsonText(layoutAnswer(view, proofs)), options);
+  else if (format === 'csv') emit(writeCsv(layoutRows(layoutAnswer(view, proofs))), options);
+  else
+    emit(
+      layoutTables(view, proofs)
+        .map((table) => drawTable(table, options.quiet))
+        .join('\n'),
+      options,
+    );
   return 0;
 }
 

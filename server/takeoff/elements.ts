@@ -1,6 +1,7 @@
 // Which elements are measured, in plan order, and from what: each part with all that its numbers depend on, so that it is
 // measured anew only when one of them is another object.
 import { sameList } from '#kit/differing';
+import type { Point } from '#kit/shapes/outline';
 import type { Element, Foundation, Level, Roof, Room } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type FramingCounts, framingCounts, highVents, stairCounts, widestPartition } from './conventions.ts';
@@ -23,7 +24,7 @@ import { closetWalls, measurePartitions } from './measure/partitions.ts';
 import { measureRim } from './measure/rim.ts';
 import { measureRoof } from './measure/roof.ts';
 import { measureRoom } from './measure/room.ts';
-import { insideOpenings, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
+import { insideOpenings, outsideSpots, type RoomContext, type Rooms, roomContext, roomsOf } from './measure/room-context.ts';
 import { measureRunIn } from './measure/run-in-roof.ts';
 import { measureSite } from './measure/site.ts';
 import { measureStair } from './measure/stair.ts';
@@ -202,6 +203,7 @@ function levelParts(
     measure,
   });
   const outside = rooms.flatMap((room) => openingsOf(room).filter((opening) => opening.outside));
+  const spots = rooms.flatMap((room) => outsideSpots(room, layout.beside.get(room.slot) ?? []));
   const openings = panels === undefined ? NO_OPENINGS : wallOpenings(rooms);
   const crossings = layout.runs.reduce((sum, run) => sum + run.outside, 0);
   const inside = insideOpenings(rooms, all);
@@ -211,8 +213,8 @@ function levelParts(
     part('outline', [level], () => ({ portions: [], findings: levelOutlineFindings(level) })),
     part('floor', [level], () => measureFloor(level)),
     part('overhang', [level, below], () => measureOverhang(level, below)),
-    part('walls', [level, counts, panels, crossings, sill, placesOf(openings), ...outside], () =>
-      measureWalls(level, outside, crossings, panels, sill, counts, openings),
+    part('walls', [level, counts, panels, crossings, sill, placesOf(openings), spotsText(spots), ...outside], () =>
+      measureWalls(level, outside, crossings, panels, sill, counts, openings, spots),
     ),
     part('rim', [level, counts, sill], () => measureRim(level, sill, counts)),
     part(
@@ -242,6 +244,10 @@ function levelParts(
   ];
 }
 
+function spotsText(spots: readonly (Point | undefined)[]): string {
+  return spots.map((spot) => (spot === undefined ? '' : `${spot.x} ${spot.y}`)).join();
+}
+
 const NO_OPENINGS: readonly WallOpening[] = [];
 /** Where openings stand, as one value that is the same while they do. */
 function placesOf(openings: readonly WallOpening[]): string {
@@ -256,11 +262,14 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: St
     ...finishes,
     incoming.length,
     ...incoming,
+    ...context.incomingFrom,
     told.length,
     ...told,
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),
+    ...context.beside.map(({ room: other }) => other),
+    besideText(context.beside),
     context.pitch,
     casing?.of,
     casing === undefined ? undefined : itemText(casing),
@@ -275,4 +284,9 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: St
   };
 }
 
-const nowhere: Layout = { placed: false, runs: [], faces: new Map(), open: new Map() };
+/** Where other rooms lie along a room, as one value that is the same while they do. */
+function besideText(beside: RoomContext['beside']): string {
+  return beside.map(({ ends: [from, to], open }) => `${from.x} ${from.y} ${to.x} ${to.y} ${open}`).join();
+}
+
+const nowhere: Layout = { placed: false, runs: [], faces: new Map(), open: new Map(), beside: new Map() };

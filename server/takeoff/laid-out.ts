@@ -6,8 +6,9 @@ import type { Material } from '#model/model';
 import { inUnitsOf, type Package, packagesOf } from './goods.ts';
 import type { Line, NamedGoods } from './lines.ts';
 import { wasteFactor } from './needed.ts';
+import { notLaid } from './not-laid.ts';
 import { areaOff, laidRolls, type RollBy } from './rolls.ts';
-import { layingOf } from './sheets.ts';
+import { type LaidSheets, layingOf } from './sheets.ts';
 import { laidTiles, type TileBy, tileSides } from './tiles.ts';
 
 export interface LaidOut {
@@ -29,16 +30,17 @@ const asArea = form('area of the tiles', 'tiles × width × length', (tiles = 0,
 /** Undefined where the row does not ask for it, or nobody knows what the goods lie on. */
 export function laidOut(goods: NamedGoods, row: Material, lines: readonly Line[], system: System): LaidOut | undefined {
   if (row.given['laid-out'] === undefined) return undefined;
-  const bare = lines.filter(({ faces }) => faces === undefined).map((line) => line.needed!);
+  const bareOf = (laid: readonly { readonly line: Line }[]): readonly Quantity[] =>
+    notLaid(lines, new Set(laid.map(({ line }) => line))).map(({ needed }) => needed);
   const ways = inUnitsOf(system, packagesOf(row, goods.sizes));
   switch (row.given.laid?.value) {
     case 'sheets':
-      return sheetsBought(goods, row, lines, ways, bare, system);
+      return sheetsBought(goods, row, lines, ways, bareOf, system);
     case 'rolls': {
       const by = rollBy(row, system);
       const rolls = by === undefined ? [] : laidRolls(lines, by);
       if (by === undefined || rolls.length === 0) return undefined;
-      return areaBought([areaOff(rolls, by.width, lines[0]!.needed?.unit), ...(bare as Quantity<'area'>[])], ways);
+      return areaBought([areaOff(rolls, by.width, lines[0]!.needed?.unit), ...(bareOf(rolls) as Quantity<'area'>[])], ways);
     }
     case 'tiles': {
       const by = tileBy(goods, row);
@@ -54,7 +56,7 @@ export function laidOut(goods: NamedGoods, row: Material, lines: readonly Line[]
         ),
         constant('with waste', wasteFactor(row), 'number'),
       );
-      return areaBought([measure('area', asArea, count, by.width, by.length), ...(bare as Quantity<'area'>[])], ways);
+      return areaBought([measure('area', asArea, count, by.width, by.length), ...(bareOf(tiles) as Quantity<'area'>[])], ways);
     }
     default:
       return undefined;
@@ -101,11 +103,12 @@ function sheetsBought(
   row: Material,
   lines: readonly Line[],
   [usual]: readonly Package[],
-  bare: readonly Quantity[],
+  bareOf: (laid: LaidSheets['faces']) => readonly Quantity[],
   system: System,
 ): LaidOut | undefined {
   const laid = layingOf(goods, row, lines, system);
   if (laid === undefined) return undefined;
+  const bare = bareOf(laid.faces);
   const sticks = laid.cut.sticks.map(({ bought, holds }) => ({ bought, holds: laid.packages.get(holds.value)!.holds }));
   if (bare.length > 0 && usual !== undefined && usual.holds.dimension === bare[0]!.dimension) {
     const rest = measure('number', packages, total('where nobody tells its sides', usual.holds.dimension, bare), usual.holds);

@@ -1,6 +1,7 @@
 // The words of the take-off: what geometry counts (a portion), and what becomes of it with the library's rows (a line).
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
+import type { Outline } from '#kit/shapes/outline';
 import type { Goods, GoodsRow, WorkKind } from '#model/model';
 
 /** A size as written: 1/2", 2x6, #4. */
@@ -50,13 +51,15 @@ export interface Portion {
   readonly onlyIfDone?: true;
 }
 
-/** A rectangle to be covered: a wall by its length and height, a floor by its extent to the east and to the north. */
+/** A surface to be covered, or the rectangle round it: a wall by its length and height, a floor by its extent to the east and to the north. */
 export interface Face {
   /** 'north', 'ceiling 2'. */
   readonly label: string;
   readonly length: Quantity<'length'>;
   readonly height: Quantity<'length'>;
   readonly openings: readonly FaceOpening[];
+  /** Where it is no rectangle: the shapes that it is made of, within its length and height. */
+  readonly shapes?: readonly Outline[];
 }
 export type Faces = () => readonly Face[];
 export interface FaceOpening {

@@ -2,7 +2,7 @@
 import { sameList } from '#kit/differing';
 import { addTo } from '#kit/gathered';
 import type { System } from '#kit/units';
-import type { GoodsRow, Material, WorkKind } from '#model/model';
+import type { ElementOf, GoodsRow, Material, WorkKind } from '#model/model';
 import type { Model } from '#model/resolve';
 import { sticksOf } from './goods.ts';
 import type { Measure, NamedGoods } from './lines.ts';
@@ -72,7 +72,7 @@ export function rowsMemory(): RowsMemory {
 export function rowsOf(model: Model, memory: RowsMemory): Rows {
   const works = model.rows('work');
   const goods: readonly (readonly GoodsRow[])[] = [model.rows('material'), model.rows('item'), model.rows('fixture')];
-  const chosen = (model.plan?.given.counts ?? []).flatMap(({ value }) => [value.of.name, value.by]);
+  const chosen = booksOf(model).flatMap(({ name, by }) => [name, by]);
   const system: System = model.settings.units === 'feet' ? 'feet' : 'metric';
   const lists = [works, ...goods, chosen, [system]];
   if (memory.rows === undefined || !lists.every((list, at) => sameList(list, memory.lists[at] ?? [])))
@@ -81,13 +81,23 @@ export function rowsOf(model: Model, memory: RowsMemory): Rows {
   return memory.rows;
 }
 
+/** The books that the plan chooses, and before them the usual ones of goods that are laid out whatever a plan says. */
+function booksOf(model: Model): readonly { readonly name: string; readonly by: ElementOf<'convention'> }[] {
+  const chosen = (model.plan?.given.counts ?? []).map(({ value }) => ({ name: value.of.name, by: value.by }));
+  const usual = model
+    .rows('convention')
+    .filter(({ given }) => given.usual !== undefined && given['laid-out'] !== undefined)
+    .flatMap((by) => (by.given.of?.value ?? []).map(({ value }) => ({ name: value.name, by })));
+  return [...usual.filter(({ name }) => !chosen.some((each) => each.name === name)), ...chosen];
+}
+
 /** What a book says of counting stands before what the material's own row says. */
 function countedBy(model: Model, list: readonly GoodsRow[]): ReadonlyMap<Material, Material> {
   const counted = new Map<Material, Material>();
-  for (const { value } of model.plan?.given.counts ?? []) {
-    const row = list.find((each) => each.name === value.of.name);
+  for (const { name, by } of booksOf(model)) {
+    const row = list.find((each) => each.name === name);
     if (row?.kind !== 'material') continue;
-    const { waste, deducts, whole, covers, lap, rounds, nearest, least, 'laid-out': laidOut, trim, pieced } = value.by.given;
+    const { waste, deducts, whole, covers, lap, rounds, nearest, least, 'laid-out': laidOut, trim, pieced } = by.given;
     const own = row.given;
     counted.set(row, {
       ...row,

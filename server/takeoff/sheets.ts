@@ -1,7 +1,9 @@
 // Sheets laid out on walls, floors and ceilings: on each in courses along it or upright, cut to whole runs; what is left of a
-// course is a strip ripped from a sheet. All pieces are cut together, so offcuts of one wall serve another. A quick rule: of
+// course is a strip ripped from a sheet; what is no rectangle takes courses of stepping length. All pieces are cut together, so offcuts of one wall serve another. A quick rule: of
 // each face the better way by itself, or one way everywhere, whichever buys least, then has the fewest joints.
 import { constant, type Quantity } from '#kit/quantity';
+import { bandsOf, turned } from '#kit/shapes/bands';
+import type { Outline } from '#kit/shapes/outline';
 import type { System } from '#kit/units';
 import type { Material } from '#model/model';
 import { type Cut, cutting } from './cutting.ts';
@@ -20,6 +22,12 @@ export interface LaidFace {
   /** 0 where the courses cover it. */
   readonly strip: number;
   readonly joints: number;
+  /** Of a face that is no rectangle: each course by itself, as long as the face reaches in it and as wide as it is. */
+  readonly stepped?: readonly Strip[];
+}
+export interface Strip {
+  readonly run: number;
+  readonly wide: number;
 }
 
 export interface LaidSheets {
@@ -152,6 +160,7 @@ function together(
 
 /** Courses along the face, from one end to the other. */
 function along(line: Line, face: Face, width: number, { short }: LaidBy): LaidFace {
+  if (face.shapes !== undefined) return stepped(line, face, 'along', face.shapes, width);
   const [length, height] = [face.length.value, face.height.value];
   const { courses, strip } = coursesIn(height, width, short);
   const rows = courses + (strip > 0 ? 1 : 0);
@@ -160,12 +169,22 @@ function along(line: Line, face: Face, width: number, { short }: LaidBy): LaidFa
 
 /** Sheets upright, side by side; one that is as long as the face, but for what may stay short, is not cut. */
 function upright(line: Line, face: Face, width: number, lengths: readonly Package[], { short }: LaidBy): LaidFace {
+  if (face.shapes !== undefined) return stepped(line, face, 'upright', turned(face.shapes), width);
   const [length, height] = [face.length.value, face.height.value];
   const whole = lengths.filter(({ holds }) => holds.value <= height && holds.value >= height - short - EXACT * height);
   const run = whole.reduce((most, { holds }) => Math.max(most, holds.value), 0);
   const { courses, strip } = coursesIn(length, width, 0);
   const rows = courses + (strip > 0 ? 1 : 0);
   return { line, face, way: 'upright', courses, run: run > 0 ? run : height, strip, joints: Math.max(0, rows - 1) * height };
+}
+
+/** Courses of stepping length, each as long as the face reaches anywhere in it. What is cut off slanting serves for nothing. */
+function stepped(line: Line, face: Face, way: Way, shapes: readonly Outline[], width: number): LaidFace {
+  const bands = bandsOf(shapes, width);
+  const strips = bands.flatMap(({ depth, reaches }) => reaches.map(([from, to]): Strip => ({ run: to - from, wide: depth })));
+  const run = strips.reduce((most, each) => Math.max(most, each.run), 0);
+  const joints = strips.reduce((sum, each) => sum + each.run, 0) - run;
+  return { line, face, way, courses: strips.length, run, strip: 0, joints, stepped: strips };
 }
 
 function coursesIn(extent: number, width: number, short: number): { readonly courses: number; readonly strip: number } {
@@ -195,8 +214,18 @@ function piecesOf(faces: readonly LaidFace[], width: number): readonly Pieces[] 
     if (count > 0 && length > 0)
       pieces.push({ count: constant('courses', count, 'number'), length: constant('course', length, 'length') });
   };
-  for (const { courses, run } of faces) add(run, courses);
-  const strips = faces.filter(({ strip }) => strip > 0).sort((a, b) => b.run - a.run || b.strip - a.strip);
+  const narrow: { readonly run: number; readonly strip: number }[] = [];
+  for (const { courses, run, strip, stepped: own } of faces) {
+    if (own === undefined) {
+      add(run, courses);
+      if (strip > 0) narrow.push({ run, strip });
+    } else
+      for (const each of own) {
+        if (each.wide > width * (1 - EXACT)) add(each.run, 1);
+        else narrow.push({ run: each.run, strip: each.wide });
+      }
+  }
+  const strips = narrow.sort((a, b) => b.run - a.run || b.strip - a.strip);
   const ripped: { readonly run: number; room: number }[] = [];
   for (const { run, strip } of strips) {
     let best: (typeof ripped)[number] | undefined;
@@ -212,10 +241,11 @@ function piecesOf(faces: readonly LaidFace[], width: number): readonly Pieces[] 
 function butts(faces: readonly LaidFace[], lengths: readonly Package[]): number {
   const longest = lengths.reduce((most, { holds }) => Math.max(most, holds.value), 0);
   if (longest <= 0) return 0;
-  return faces.reduce(
-    (sum, { run, courses, strip }) => sum + (courses + (strip > 0 ? 1 : 0)) * Math.max(0, Math.ceil(run / longest - EXACT) - 1),
-    0,
-  );
+  const ends = (run: number): number => Math.max(0, Math.ceil(run / longest - EXACT) - 1);
+  return faces.reduce((sum, { run, courses, strip, stepped: own }) => {
+    if (own !== undefined) return own.reduce((all, each) => all + ends(each.run), sum);
+    return sum + (courses + (strip > 0 ? 1 : 0)) * ends(run);
+  }, 0);
 }
 
 /** A large opening is left out: the wall beside it, and what is over it and under it. */

@@ -1,7 +1,6 @@
 // Tile laid on floors in rows and columns with joints between them: whole tiles, and those cut at the walls. A cut tile is one
 // tile, unless what is cut off serves for the next. Cuts are balanced at both sides where the plan for the room is drawn; that
 // takes as many tiles.
-
 import { INCH, MILLIMETRE } from '#kit/dimension';
 import { constant, form, measure, type Quantity, roundUp } from '#kit/quantity';
 import type { Face, Line, NamedGoods } from './lines.ts';
@@ -44,6 +43,8 @@ export function laidTiles(lines: readonly Line[], by: TileBy): readonly LaidTile
 
 /** Columns to the east, rows to the north; the way round that takes fewer tiles, the first of equals as the size is written. */
 function laid(line: Line, face: Face, by: TileBy): LaidTiles | undefined {
+  // Cut slanting, it goes by area.
+  if (face.shapes !== undefined) return undefined;
   const one = oneWay(line, face, by);
   const other =
     by.width.value === by.length.value ? undefined : oneWay(line, face, { ...by, width: by.length, length: by.width });

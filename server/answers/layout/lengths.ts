@@ -1,6 +1,6 @@
 // The cut list: which sticks of goods are cut to which pieces, with the waste beside that of each length cut by itself, and
 // of the proven least where that was asked for.
-
+import { packagesIn } from '#takeoff/bought';
 import { lengthText, piecesText } from '#takeoff/cut-text';
 import { type Cut, cutting, lengthOf, type Pattern } from '#takeoff/cutting';
 import { sticksOf } from '#takeoff/goods';
@@ -23,6 +23,17 @@ export function cutOf({ goods, lines }: Purchase, view: View): Cut | undefined {
   return cutting(lines, stock, wasteFactor(goods.of), system);
 }
 
+/** Goods that come in lengths, of which no place tells its pieces: they are bought by their whole length. */
+export function byLengthOf(purchases: readonly Purchase[]): readonly Purchase[] {
+  return purchases.filter(
+    ({ goods, needed, lines, package: word }) =>
+      goods.of?.kind === 'material' &&
+      needed.dimension === 'length' &&
+      word === 'piece' &&
+      lines.some(({ pieces }) => pieces === undefined),
+  );
+}
+
 export function lengthsTable(purchases: readonly Purchase[], view: View, proofs: Proofs | undefined): Table | undefined {
   const rows = purchases.flatMap((purchase): Table['rows'] => {
     const cut = cutOf(purchase, view);
@@ -38,17 +49,31 @@ export function lengthsTable(purchases: readonly Purchase[], view: View, proofs:
       ...longestFirst(cut.patterns).map(({ stock, pieces: own, count }) => patternRow(count, stock.holds.value, own, view)),
     ];
   });
-  if (rows.length === 0) return undefined;
+  const alone = rowsByLength(purchases, view);
+  if (rows.length === 0 && alone.length === 0) return undefined;
   return {
     heading: [
       'Lengths as they are cut. Waste is what is left of the sticks that are cut, as a share of the pieces.',
       ...(proofs === undefined ? [] : ['The least is what an exact solver finds for the same pieces.']),
     ],
     columns: [right('Sticks'), right('Of'), left('Cut to'), right('Left of each')],
-    rows,
+    rows: [...rows, ...alone],
     totals: [],
     remarks: [],
   };
+}
+
+/** A heading and a row for each length of each item. */
+function rowsByLength(purchases: readonly Purchase[], view: View): Table['rows'] {
+  const rows = byLengthOf(purchases).flatMap((purchase) =>
+    packagesIn(purchase).map(({ bought, holds }): readonly string[] => [
+      `${bought.value}`,
+      holds === undefined ? '' : lengthText(holds.value, view.style.system),
+      purchase.label,
+      '',
+    ]),
+  );
+  return rows.length === 0 ? [] : ['By their whole length, since nothing tells their pieces', ...rows];
 }
 
 /** As whoever cuts them takes them from the pile. */

@@ -42,6 +42,11 @@ export function panelsTable(view: View): Table | undefined {
   });
 }
 
+/** The walls of panels by their level. */
+export function panelLevels(view: View): ReturnType<typeof wallsOf> {
+  return view.plan.model.list('panels').flatMap((panels) => wallsOf(panels, view));
+}
+
 /** '22 panels: …' over all its levels; undefined where nobody says how wide they are. */
 export function panelsWhy(panels: Panels, view: View): string | undefined {
   const walls = wallsOf(panels, view).flatMap((each) => each.walls);

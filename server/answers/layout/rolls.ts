@@ -1,12 +1,12 @@
 // Lengths off a roll for each floor: which way they run, what is left beside them, how long the seams are; beside the area rule.
-
 import { rollBy } from '#takeoff/laid-out';
 import type { Purchase } from '#takeoff/lines';
 import { areaOff, type LaidRoll, laidRolls, type RollBy } from '#takeoff/rolls';
 import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
-import { placeText, shareText } from './words.ts';
+import { laidNet, notLaidText } from './not-laid.ts';
+import { faceText, placeText, shareText } from './words.ts';
 
 interface Rolls {
   readonly by: RollBy;
@@ -28,12 +28,15 @@ export function rollsTable(purchases: readonly Purchase[], view: View): Table | 
     if (laid === undefined) return [];
     return [
       `${purchase.label}, ${write(laid.by.width, view.style)} wide: ${rollText(purchase, laid, view)}`,
+      ...notLaidText(purchase, laid.floors, view),
       ...laid.floors.map((floor) => floorRow(floor, view)),
     ];
   });
   if (rows.length === 0) return undefined;
   return withoutEmpty({
-    heading: ['Lengths off a roll, each floor by itself, the way that takes least and then has the fewest seams.'],
+    heading: [
+      'Lengths off a roll, the way that takes least and then has the fewest seams. Strips of floors that run the same way are cut side by side.',
+    ],
     columns: [
       left('Where'),
       right('Size'),
@@ -51,22 +54,22 @@ export function rollsTable(purchases: readonly Purchase[], view: View): Table | 
 
 /** '9'-6" off the roll, waste 28.0%; by area 45 sf, waste 10.0%'. */
 export function rollText({ lines, needed }: Purchase, { by, floors }: Rolls, view: View): string {
-  const flat = lines.filter(({ faces }) => faces !== undefined);
-  const net = flat.reduce((sum, line) => sum + line.net.value, 0);
+  const { net, needed: rule } = laidNet(lines, floors);
   const area = areaOff(floors, by.width, needed.unit);
-  const rule = flat.reduce((sum, line) => sum + (line.needed?.value ?? 0), 0);
   const long = floors.reduce((sum, { length }) => sum + length.value, 0);
   return `${lengthText(long, view)} off the roll, ${write(area, view.style)}, waste ${shareText(area.value - net, net)}; by area waste ${shareText(rule - net, net)}`;
 }
 
-function floorRow({ line, face, run, widths, strip, pieces, length, seams }: LaidRoll, view: View): readonly string[] {
+function floorRow({ line, face, run, widths, strip, pieces, length, seams, beside }: LaidRoll, view: View): readonly string[] {
   return [
-    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `  ${faceText(line, face, view)}`,
     `${lengthText(face.length.value, view)} x ${lengthText(face.height.value, view)}`,
     run,
     widths === 0 ? '' : `${widths}`,
     strip === 0 ? '' : `${lengthText(strip, view)}${pieces > 1 ? ` in ${pieces} pieces` : ''}`,
-    lengthText(length.value, view),
+    [length.value > 0 ? lengthText(length.value, view) : '', beside === undefined ? '' : `beside ${placeText(beside, view)}`]
+      .filter((each) => each !== '')
+      .join(', the strip '),
     seams === 0 ? 'none' : lengthText(seams, view),
   ];
 }

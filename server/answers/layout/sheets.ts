@@ -1,5 +1,4 @@
 // Sheets as they lie on each wall, floor and ceiling, and the waste of that beside the waste of the area rule.
-
 import { roundUp } from '#kit/quantity';
 import { fromBase } from '#kit/units';
 import { inUnitsOf, packagesOf } from '#takeoff/goods';
@@ -10,7 +9,8 @@ import { holdsText } from '../takeoff-table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
 import { longestFirst, type Proofs, patternRow, proofText } from './lengths.ts';
-import { placeText, shareText } from './words.ts';
+import { byAreaAlone, laidNet, notLaidText } from './not-laid.ts';
+import { faceText, shareText } from './words.ts';
 
 /** Undefined for what is no sheet, or lies nowhere that has sides. */
 export function laidOf({ goods, lines }: Purchase, view: View): LaidSheets | undefined {
@@ -22,9 +22,10 @@ export function laidOf({ goods, lines }: Purchase, view: View): LaidSheets | und
 export function sheetsTable(purchases: readonly Purchase[], view: View, proofs: Proofs | undefined): Table | undefined {
   const rows = purchases.flatMap((purchase): Table['rows'] => {
     const laid = laidOf(purchase, view);
-    if (laid === undefined) return [];
+    if (laid === undefined) return byAreaAlone(purchase, view);
     return [
       `${purchase.label}: ${sheetsText(laid, view)}; ${wasteText(purchase, laid, view, proofs)}`,
+      ...notLaidText(purchase, laid.faces, view),
       ...laid.faces.map((face) => faceRow(face, view)),
       ...longestFirst(laid.cut.patterns).map(({ stock, pieces, count }) => {
         const [sheets, of, cut, rest] = patternRow(count, stock.holds.value, pieces, view);
@@ -56,9 +57,7 @@ export function sheetsText({ cut, packages }: LaidSheets, view: View): string {
 export function wasteText(purchase: Purchase, laid: LaidSheets, view: View, proofs?: Proofs): string {
   const { goods, lines } = purchase;
   const usual = goods.of?.kind === 'material' ? inUnitsOf(view.style.system, packagesOf(goods.of, goods.sizes))[0] : undefined;
-  const flat = lines.filter(({ faces }) => faces !== undefined);
-  const net = flat.reduce((sum, line) => sum + line.net.value, 0);
-  const needed = flat.reduce((sum, line) => sum + (line.needed?.value ?? 0), 0);
+  const { net, needed } = laidNet(lines, laid.faces);
   const sheets = usual === undefined || usual.holds.value <= 0 ? 0 : roundUp(needed / usual.holds.value);
   const feet = view.style.system === 'feet';
   return [
@@ -79,13 +78,27 @@ function jointsIn({ joints }: LaidSheets, { style: { system } }: View): number {
   return fromBase(joints, system === 'feet' ? 'ft' : 'm') ?? 0;
 }
 
-function faceRow({ line, face, way, courses, run, strip }: LaidFace, view: View): readonly string[] {
+function faceRow({ line, face, way, courses, run, strip, stepped }: LaidFace, view: View): readonly string[] {
   const length = (value: number): string => write({ value, dimension: 'length' }, view.style);
   return [
-    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `  ${faceText(line, face, view)}`,
     `${length(face.length.value)} x ${length(face.height.value)}`,
     way,
-    courses === 0 ? '' : `${courses} x ${length(run)}`,
+    coursesText({ courses, run, stepped }, length),
     strip === 0 ? '' : `${length(strip)} x ${length(run)}`,
   ];
+}
+
+/** '2 x 12'-0"'; '7, 2'-0" to 7'-0"' where they step. */
+function coursesText(
+  {
+    courses,
+    run,
+    stepped,
+  }: { readonly courses: number; readonly run: number; readonly stepped: LaidFace['stepped'] | undefined },
+  length: (value: number) => string,
+): string {
+  const least = stepped?.reduce((low, each) => Math.min(low, each.run), run) ?? run;
+  if (least < run) return `${courses}, ${length(least)} to ${length(run)}`;
+  return courses === 0 ? '' : `${courses} x ${length(run)}`;
 }

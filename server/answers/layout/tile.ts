@@ -6,7 +6,8 @@ import { type LaidTiles, laidTiles, type TileBy } from '#takeoff/tiles';
 import { left, right, type Table, withoutEmpty } from '../table.ts';
 import { type View, write } from '../view.ts';
 import { bookOf } from './book.ts';
-import { placeText } from './words.ts';
+import { laidNet, notLaidText } from './not-laid.ts';
+import { faceText } from './words.ts';
 
 interface Tiled {
   readonly by: TileBy;
@@ -26,11 +27,17 @@ export function tileTable(purchases: readonly Purchase[], view: View): Table | u
   const rows = purchases.flatMap((purchase): Table['rows'] => {
     const tiled = tiledOf(purchase, view);
     if (tiled === undefined) return [];
-    return [`${purchase.label}: ${tileText(purchase, tiled)}`, ...tiled.floors.map((floor) => floorRow(floor, view))];
+    return [
+      `${purchase.label}: ${tileText(purchase, tiled)}`,
+      ...notLaidText(purchase, tiled.floors, view),
+      ...tiled.floors.map((floor) => floorRow(floor, view)),
+    ];
   });
   if (rows.length === 0) return undefined;
   return withoutEmpty({
-    heading: ['Tile on floors, in columns and rows with their joints, before what breaks. Walls of tile go by area.'],
+    heading: [
+      'Tile on floors, in columns and rows with their joints, before what breaks. Walls of tile, and floors with slanted sides, go by area.',
+    ],
     columns: [
       left('Where'),
       right('Size'),
@@ -50,7 +57,7 @@ export function tileTable(purchases: readonly Purchase[], view: View): Table | u
 /** '54 tiles with their cuts; by area and waste 48'. */
 export function tileText({ lines }: Purchase, { by, floors }: Tiled): string {
   const tiles = floors.reduce((sum, floor) => sum + floor.tiles.value, 0);
-  const needed = lines.reduce((sum, line) => (line.faces === undefined ? sum : sum + (line.needed?.value ?? 0)), 0);
+  const { needed } = laidNet(lines, floors);
   // The rule of books: area with waste over a tile with its joint.
   const each = (by.width.value + by.joint.value) * (by.length.value + by.joint.value);
   return `${tiles} tiles with their cuts; by area with waste ${roundUp(needed / each)}`;
@@ -62,7 +69,7 @@ function floorRow(
 ): readonly string[] {
   const length = (value: number): string => write({ value, dimension: 'length' }, view.style);
   return [
-    `  ${placeText(line, view)}${face.label === line.where.part ? '' : `, ${face.label}`}`,
+    `  ${faceText(line, face, view)}`,
     `${length(face.length.value)} x ${length(face.height.value)}`,
     `${columns}`,
     `${rows}`,

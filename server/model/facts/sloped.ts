@@ -26,6 +26,31 @@ export function slopeFits({ given: { sloped } }: Room): boolean {
   return high.side === 'middle' || OPPOSITE[lowSide] === high.side;
 }
 
+/** The ceiling over a room's own outline: how high it is, how far the highest line lies from the low side, and the slope. */
+export interface CeilingOver {
+  readonly low: Direction;
+  /** Level distance from the low side. */
+  readonly along: (point: Outline[number]) => number;
+  readonly height: (at: number) => number;
+  /** Where it goes down again. */
+  readonly crest: number | undefined;
+  readonly pitch: number;
+  readonly halves: readonly Outline[];
+}
+
+export function ceilingOver(room: Room, { outline }: FloorShape): CeilingOver | undefined {
+  const sloped = room.given.sloped?.value;
+  if (sloped === undefined || !slopeFits(room)) return undefined;
+  const { low, lowSide, high } = sloped;
+  const middle = high.side === 'middle';
+  const rise = riseOver(outline, lowSide, middle, low.value, high.height.value);
+  const most = Math.max(...outline.map(rise.along));
+  const run = middle ? most / 2 : most;
+  const { along, height } = rise;
+  const pitch = run > 0 ? (high.height.value - low.value) / run : 0;
+  return { low: lowSide, along, height, crest: middle ? run : undefined, pitch, halves: rise.halves(outline) };
+}
+
 const meanHeight = form('height on average', 'walls ÷ perimeter', (walls = 0, perimeter = 1) =>
   perimeter > 0 ? walls / perimeter : 0,
 );

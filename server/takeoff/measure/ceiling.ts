@@ -11,6 +11,7 @@ import type { Portion, Where } from '../lines.ts';
 import { depthMissing, sizeMissing, spacingMissing } from '../problems.ts';
 import { isFace, isFrame, isPanel, type Layer, layersOf } from './layers.ts';
 import { inPart, isNothing, laidOf, type Measured, portion } from './portion.ts';
+import { slopeFaces } from './roof-faces.ts';
 import { roofFigures } from './roof-figures.ts';
 import { rafterPortions } from './roof-frame.ts';
 import { underRoof } from './room-surfaces.ts';
@@ -68,12 +69,15 @@ export function withSlopes(plan: Area, sloped: readonly Room[]): Area {
 function above(layers: readonly Layer[], inside: Area, vault: Roof | undefined, where: Where): readonly Portion[] {
   const named = vault?.given.deck;
   if (named !== undefined && !isNothing(named.value)) return [];
-  const area = (vault === undefined ? undefined : roofFigures(vault)?.area) ?? inside;
+  const figures = vault === undefined ? undefined : roofFigures(vault);
+  const area = figures?.area ?? inside;
+  const faces = figures === undefined ? undefined : slopeFaces(figures);
   return layers
     .filter(({ value }) => !isFace(value) && laidOf(value) !== 'framing')
     .map(({ value }) =>
       portion('roof-deck-area', inPart(where, 'roof'), area, {
         goods: value,
+        faces: laidOf(value) === 'sheets' ? faces : undefined,
         otherwise: ['roof-underlayment-area', 'roof-cover-area'],
       }),
     );

@@ -1,49 +1,84 @@
-// The rectangles that a surface is made of: each wall of a room or level, each part of a floor or ceiling. Sheets, rolls and
-// tile are laid out on them. Made when somebody lays something: areas need none.
+// The surfaces that sheets, rolls and tile are laid out on: each wall of a room or level, each part of a floor or ceiling.
+// Made when somebody lays something: areas need none.
 import { constant, form, measure, type Quantity } from '#kit/quantity';
-import { sidesOf } from '#kit/shapes/facing';
+import { isSlanted, type Outline, type Point } from '#kit/shapes/outline';
 import { rectanglesOf } from '#kit/shapes/region';
 import type { FloorShape } from '#model/floor-shape';
+import type { Room } from '#model/model';
 import type { Face, FaceOpening } from '../lines.ts';
+import type { Beside } from './layout.ts';
 import type { Held } from './openings.ts';
+import { facesOfParts, type Hung, partsIn, partsLess, sidesOfFloor, wholeParts, withHung } from './wall-parts.ts';
 
 type Length = Quantity<'length'>;
 
 const restOf = form('rest of the wall', 'wall − stretch taken out', (wall = 0, out = 0) => Math.max(0, wall - out));
 const stretch = form('stretch taken out', 'area ÷ height', (area = 0, height = 1) => (height > 0 ? area / height : 0));
 
-/** The walls round a floor, each named by the way its outside looks; `held` hang in the side they name, else in the longest. */
-export function sideFaces(shape: FloorShape, height: Length, held: readonly Held[]): readonly Face[] {
-  const seen = new Map<string, number>();
-  const faces = sidesOf(shape.outline).map(({ looks, from, to }): Face => {
-    const nth = (seen.get(looks) ?? 0) + 1;
-    seen.set(looks, nth);
-    const across = looks === 'north' || looks === 'south' ? shape.width : shape.depth;
-    const length = across.value === to - from ? across : constant('side', to - from, 'length');
-    return { label: nth === 1 ? looks : `${looks} ${nth}`, length, height, openings: [] };
+/** The walls round a floor, each named by the way its outside looks; `spots` are the places of openings, where they are known. */
+export function sideFaces(
+  shape: FloorShape,
+  height: Length,
+  held: readonly Held[],
+  spots: readonly (Point | undefined)[] = [],
+): readonly Face[] {
+  const sides = sidesOfFloor(shape);
+  const hung = held.map((each, nth): Hung => ({ held: each, spot: spots[nth] }));
+  return facesOfParts(withHung(wholeParts(sides), sides, hung, []), height);
+}
+
+/** Of a room's sides only what lies along some rooms, or all but that. */
+export type Where = { readonly only: readonly Beside[] } | { readonly less: readonly Beside[] };
+
+/** The walls of a room among others: without what is open to them. */
+export function roomFaces(
+  shape: FloorShape,
+  height: Length,
+  hung: readonly Hung[],
+  beside: readonly Beside[],
+  where: Where,
+): readonly Face[] {
+  const sides = sidesOfFloor(shape);
+  const parts =
+    'only' in where
+      ? partsIn(sides, where.only)
+      : partsLess(wholeParts(sides), [...beside.filter(({ open }) => open), ...where.less]);
+  return facesOfParts(withHung(parts, sides, hung, beside, 'only' in where), height);
+}
+
+/** The walls of a room whose lengths alone are told: openings hang in the longest. */
+export function toldFaces(told: readonly Length[], height: Length, hung: readonly Hung[]): readonly Face[] {
+  const longest = told.reduce((best, { value }, at) => (value > told[best]!.value ? at : best), 0);
+  const openings = hung.flatMap(({ held }) => openingsOf(held));
+  return told.map((length, at) => ({ label: `wall ${at + 1}`, length, height, openings: at === longest ? openings : [] }));
+}
+
+/** Each closet's walls, seen from the room and from inside, both with the closet's door. `doors` are those of closets that have one. */
+export function closetFaces(room: Room, walls: readonly Length[], height: Length, doors: readonly Held[]): readonly Face[] {
+  let next = 0;
+  return room.given.closet.flatMap(({ value }, nth) => {
+    const door = value.door === undefined ? undefined : doors[next++];
+    const openings = door === undefined ? [] : openingsOf(door);
+    const name = value.side === undefined ? 'closet' : `closet in the ${value.side}`;
+    return [`${name}, front`, `${name}, inside`].map((label): Face => ({ label, length: walls[nth]!, height, openings }));
   });
-  return withOpenings(faces, held);
 }
 
-/** The walls of a room whose lengths alone are told. */
-export function toldFaces(told: readonly Length[], height: Length, held: readonly Held[]): readonly Face[] {
-  return withOpenings(
-    told.map((length, at) => ({ label: `wall ${at + 1}`, length, height, openings: [] })),
-    held,
-  );
+function openingsOf({ type, count, width, height }: Held): readonly FaceOpening[] {
+  if (width === undefined || height === undefined) return [];
+  const sill = type?.kind === 'window' ? type.given.sill?.value : undefined;
+  const one = { label: type?.label ?? 'cased opening', width, height, sill, at: undefined };
+  return Array.from({ length: Math.min(count.value, MOST) }, () => one);
 }
+/** More of one sort stand in no wall. */
+const MOST = 1000;
 
-/** Each closet wall, seen from both its sides. */
-export function bothSides(walls: readonly Length[], height: Length): readonly Face[] {
-  return walls.flatMap((length) =>
-    ['closet front', 'closet back'].map((label): Face => ({ label, length, height, openings: [] })),
-  );
-}
-
-/** A floor or flat ceiling, cut into rectangles where it has corners inward. */
+/** A floor or flat ceiling: cut into rectangles where it has corners inward, as it is where it has slanted sides. */
 export function flatFaces(shape: FloorShape, label: string): readonly Face[] {
-  if (shape.inside === 0) return [{ label, length: shape.width, height: shape.depth, openings: [] }];
-  return rectanglesOf(shape.outline).map(({ west, east, south, north }, at) => ({
+  const { outline, width, depth } = shape;
+  if (isSlanted(outline)) return [{ label, length: width, height: depth, openings: [], shapes: [outline] }];
+  if (shape.inside === 0) return [{ label, length: width, height: depth, openings: [] }];
+  return rectanglesOf(outline).map(({ west, east, south, north }, at) => ({
     label: `${label} ${at + 1}`,
     length: constant('east to west', east - west, 'length'),
     height: constant('south to north', north - south, 'length'),
@@ -51,7 +86,27 @@ export function flatFaces(shape: FloorShape, label: string): readonly Face[] {
   }));
 }
 
-/** Stretches of full height that carry something else, each taken from the shortest wall that it fits in, else the longest. */
+/** A surface of any shape, with the rectangle round it. */
+export function shapedFace(label: string, shapes: readonly Outline[]): Face {
+  const points = shapes.flat();
+  const extent = (name: string, list: readonly number[]): Length =>
+    constant(name, Math.max(...list) - Math.min(...list), 'length');
+  return {
+    label,
+    length: extent(
+      'length',
+      points.map(({ x }) => x),
+    ),
+    height: extent(
+      'height',
+      points.map(({ y }) => y),
+    ),
+    openings: [],
+    shapes,
+  };
+}
+
+/** Stretches of full height that nobody tells the place of, each taken from the shortest wall that it fits in, else the longest. */
 export function without(faces: readonly Face[], lengths: readonly Length[]): readonly Face[] {
   const rest = [...faces];
   for (const out of lengths) {
@@ -75,26 +130,3 @@ function extreme(faces: readonly Face[], sign: 1 | -1): Face | undefined {
     undefined,
   );
 }
-
-function withOpenings(faces: readonly Face[], held: readonly Held[]): readonly Face[] {
-  if (held.length === 0 || faces.length === 0) return faces;
-  const own = faces.map(() => [] as FaceOpening[]);
-  const longest = faces.indexOf(extreme(faces, 1)!);
-  for (const { type, count, width, height, side, at } of held) {
-    if (width === undefined || height === undefined) continue;
-    const named = side === undefined ? -1 : faces.findIndex(({ label }) => label === side || label.startsWith(`${side} `));
-    const sill = type?.kind === 'window' ? type.given.sill?.value : undefined;
-    for (let nth = 0; nth < count.value && nth < MOST; nth++)
-      own[named < 0 ? longest : named]!.push({
-        label: type?.label ?? 'cased opening',
-        width,
-        height,
-        sill,
-        at: named < 0 ? undefined : at[nth],
-      });
-  }
-  return faces.map((face, nth) => (own[nth]!.length === 0 ? face : { ...face, openings: own[nth]! }));
-}
-
-/** More of one sort stand in no wall. */
-const MOST = 1000;

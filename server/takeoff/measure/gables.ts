@@ -9,6 +9,7 @@ import { byBreak, byRise, bySlope, type Height, steppedStuds } from './gable-stu
 import { isPanel, layersOf } from './layers.ts';
 import { netOf } from './openings.ts';
 import { inPart, laidOf, portion } from './portion.ts';
+import { gableFaces } from './roof-faces.ts';
 import type { RoofFigures } from './roof-figures.ts';
 import { piecesAlong } from './runs.ts';
 import { fillingOf, outerLayers, paintable } from './wall-layers.ts';
@@ -44,7 +45,8 @@ export function gablePortions(roof: Roof, figures: RoofFigures, where: Where, co
       : apart
         ? measure('length', onLength, gambrel.gables, length)
         : measure('length', onAverage, gambrel.gables, span);
-  const stretch = { where: part, area: netOf(area, []), length, height };
+  const faces = gableFaces(figures, area);
+  const stretch = { where: part, area: netOf(area, []), length, height, faces };
   const portions = [...outerLayers(assembly, stretch, findings), ...paintable(assembly, stretch)];
   const { main } = layersOf(assembly);
   // Under a vaulted ceiling the gable closes rooms, not an attic.

@@ -6,7 +6,7 @@ import type { Slot } from '#kit/place';
 import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import { allFacings } from '#kit/shapes/facing';
 import { type SlantedFacing, slantedFacings } from '#kit/shapes/headings';
-import { contains, isSlanted, lengthOfSide, type Outline } from '#kit/shapes/outline';
+import { contains, isSlanted, lengthOfSide, type Outline, type Point } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
 import type { Assembly, ElementOf, Level, Room } from '#model/model';
@@ -30,6 +30,15 @@ export interface Face {
   readonly assembly: Assembly;
   readonly side: 'first' | 'second';
   readonly length: Quantity<'length'>;
+  /** Where it lies. */
+  readonly beside: Beside;
+}
+
+/** A stretch of a room's side that another room lies along, from the room's own south-west corner. */
+export interface Beside {
+  readonly room: Slot;
+  readonly ends: readonly [Point, Point];
+  readonly open: boolean;
 }
 
 export interface Layout {
@@ -38,6 +47,7 @@ export interface Layout {
   readonly faces: ReadonlyMap<Slot, readonly Face[]>;
   /** Stretches without a wall. */
   readonly open: ReadonlyMap<Slot, readonly Quantity<'length'>[]>;
+  readonly beside: ReadonlyMap<Slot, readonly Beside[]>;
 }
 
 interface Stretch {
@@ -66,11 +76,23 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
   const placed = rooms.filter((room) => room.given.at !== undefined && roomShape(room) !== undefined);
   const open = new Map<Slot, Quantity<'length'>[]>();
   const faces = new Map<Slot, Face[]>();
+  const beside = new Map<Slot, Beside[]>();
   const stretches: Stretch[] = [];
   const slanted: Run[] = [];
   /** What stands along a stretch, told to both rooms; undefined where nothing does. */
-  const between = (one: Room, other: Room, length: Quantity<'length'>, touches: boolean): Assembly | undefined => {
-    if (touches || areOpen(one, other)) {
+  const between = (
+    one: Room,
+    other: Room,
+    length: Quantity<'length'>,
+    touches: boolean,
+    [ends, otherEnds]: readonly [Beside['ends'], Beside['ends']],
+  ): Assembly | undefined => {
+    const isOpen = touches || areOpen(one, other);
+    const own: Beside = { room: other.slot, ends: withinRoom(one, ends), open: isOpen };
+    const others: Beside = { room: one.slot, ends: withinRoom(other, otherEnds), open: isOpen };
+    addTo(beside, one.slot, own);
+    addTo(beside, other.slot, others);
+    if (isOpen) {
       addTo(open, one.slot, length);
       addTo(open, other.slot, length);
       return undefined;
@@ -79,8 +101,8 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const assembly = named?.given.of?.value ?? level.given.partitions?.value;
     if (assembly === undefined) return undefined;
     const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
-    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length });
-    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length });
+    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length, beside: own });
+    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length, beside: others });
     return assembly;
   };
   const regions = placed.map(regionOf);
@@ -89,7 +111,18 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const other = placed[second]!;
     const axis = looks === 'east' || looks === 'west' ? 'y' : 'x';
     const length = stretchLength(one, other, axis, to - from);
-    const assembly = between(one, other, length, gap === 0);
+    const across = looks === 'east' || looks === 'north' ? at + gap : at - gap;
+    const line = (far: number): Beside['ends'] =>
+      axis === 'y'
+        ? [
+            { x: far, y: from },
+            { x: far, y: to },
+          ]
+        : [
+            { x: from, y: far },
+            { x: to, y: far },
+          ];
+    const assembly = between(one, other, length, gap === 0, [line(at), line(across)]);
     if (assembly === undefined) continue;
     const low = looks === 'east' || looks === 'north' ? at : at - gap;
     stretches.push({ assembly, axis, low, high: low + gap, from, to, length, pair: [one.slot, other.slot] });
@@ -98,13 +131,13 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
   for (const { first, second, length, gap, ends } of slantedStretches(regions, widest)) {
     const [one, other] = [placed[first]!, placed[second]!];
     const long = constant('slanted stretch between the rooms', length, 'length');
-    const assembly = between(one, other, long, gap === 0);
+    const assembly = between(one, other, long, gap === 0, [ends, ends]);
     if (assembly === undefined) continue;
     const outside = outline === undefined ? 0 : endsOutside(ends, outline, widest);
     slanted.push({ assembly, length: long, pairs: [[one.slot, other.slot]], outside, inside: 2 - outside });
   }
   const runs = [...runsOf(stretches, outline, widest), ...slanted];
-  return { placed: placed.length > 0, runs, faces, open };
+  return { placed: placed.length > 0, runs, faces, open, beside };
 }
 
 /** Each wall between slanted sides by itself, with the numbers of its rooms. */
@@ -142,6 +175,14 @@ export function sameRuns(runs: readonly Run[], before: readonly Run[]): readonly
     a.pairs.length === b.pairs.length &&
     a.pairs.every(([one, other], index) => one === b.pairs[index]![0] && other === b.pairs[index]![1]);
   return alike(runs, before, same) ? before : runs;
+}
+
+function withinRoom(room: Room, [from, to]: Beside['ends']): Beside['ends'] {
+  const { east, north } = room.given.at!.value;
+  return [
+    { x: from.x - east.value, y: from.y - north.value },
+    { x: to.x - east.value, y: to.y - north.value },
+  ];
 }
 
 function regionOf(room: Room): Outline {

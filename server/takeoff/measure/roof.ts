@@ -9,6 +9,7 @@ import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMis
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
 import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
+import { slopeFaces } from './roof-faces.ts';
 import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
 import { gambrelFits } from './roof-gambrels.ts';
@@ -101,18 +102,22 @@ const lessCovered = form('surface not under others', 'surface − what other roo
   ),
 );
 
-export function layerPortions(
-  roof: Roof,
-  { area: gross }: RoofFigures,
-  { covered, cutOut }: Taken,
-  where: Where,
-): readonly Portion[] {
+export function layerPortions(roof: Roof, figures: RoofFigures, { covered, cutOut }: Taken, where: Where): readonly Portion[] {
+  const gross = figures.area;
   const { deck, roofing } = roof.given;
   const portions: Portion[] = [];
   const less = (openings: readonly Quantity<'area'>[]) =>
     openings.length === 0 ? gross : measure('area', lessCovered, gross, ...openings);
   if (deck !== undefined && !isNothing(deck.value))
-    portions.push(portion('roof-deck-area', where, less(cutOut), { goods: deck.value, gross, openings: cutOut }));
+    portions.push(
+      portion('roof-deck-area', where, less(cutOut), {
+        goods: deck.value,
+        gross,
+        openings: cutOut,
+        // What another roof opens lies on slopes that nobody tells.
+        faces: cutOut.length === 0 ? slopeFaces(figures) : undefined,
+      }),
+    );
   const area = less(covered);
   const more = covered.length === 0 ? {} : { gross, openings: covered };
   (roofing?.value ?? []).forEach(({ value }, index) => {

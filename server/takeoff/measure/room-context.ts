@@ -3,20 +3,27 @@
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import type { Quantity } from '#kit/quantity';
+import type { Point } from '#kit/shapes/outline';
+import { roomShape } from '#model/facts/room';
 import type { Goods, Roof, Room } from '#model/model';
 import { vaultPitch } from './ceiling.ts';
-import type { Face, Layout } from './layout.ts';
+import type { Beside, Face, Layout } from './layout.ts';
 import { type Held, openingsOf } from './openings.ts';
+import { sidesOfFloor, spotOf } from './wall-parts.ts';
 
 export interface RoomContext {
   /** The room itself, then those it takes finishes from. */
   readonly finishes: readonly Room[];
   /** Openings of other rooms that lead here. */
   readonly incoming: readonly Held[];
+  /** The room of each of them. */
+  readonly incomingFrom: readonly Slot[];
   /** Its own openings that an earlier room has told already. */
   readonly told: readonly Held[];
   readonly open: readonly Quantity<'length'>[];
   readonly faces: readonly Face[];
+  /** The rooms that lie along its sides. */
+  readonly beside: readonly Beside[];
   /** Of the roof that its ceiling goes up with. */
   readonly pitch: Quantity<'slope'> | undefined;
   /** What trims the openings of its level. */
@@ -55,12 +62,27 @@ export function roomContext(
   return {
     finishes: finishChain(room, rooms),
     incoming: incoming.map(({ opening }) => opening),
+    incomingFrom: incoming.map(({ from }) => from.slot),
     told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
+    beside: layout.beside.get(room.slot) ?? [],
     pitch: vault === undefined ? undefined : vaultPitch(vault),
     casing,
   };
+}
+
+/** Where the outside openings of a placed room stand on its level, in their order; undefined where nobody can tell. */
+export function outsideSpots(room: Room, beside: readonly Beside[]): readonly (Point | undefined)[] {
+  const outside = openingsOf(room).filter((opening) => opening.outside);
+  const shape = room.given.at === undefined || outside.length === 0 ? undefined : roomShape(room);
+  if (shape === undefined) return outside.map(() => undefined);
+  const { east, north } = room.given.at!.value;
+  const sides = sidesOfFloor(shape);
+  return outside.map((held) => {
+    const spot = spotOf({ held }, sides, beside);
+    return spot === undefined ? undefined : { x: spot.x + east.value, y: spot.y + north.value };
+  });
 }
 
 /** The openings that stand in inside walls, each door between two rooms once. */

@@ -9,6 +9,7 @@ import { facesOf, isFace } from './layers.ts';
 import { inPart, isNothing, laidOf, portion } from './portion.ts';
 import type { Finish } from './room.ts';
 import { facePortion, tilePortion } from './room-walls.ts';
+import { slopedCeilingFaces } from './sloped-faces.ts';
 
 export function floorPortions(shape: FloorShape, finish: Finish, where: Where): readonly Portion[] {
   const { area } = shape;
@@ -53,7 +54,12 @@ export function ceilingPortions(
   const named = layers.filter(isFace);
   const ceiling = room.given.on?.value.given.ceiling?.value;
   const usual = ceiling === undefined ? [] : facesOf(ceiling).slice(0, 1);
-  const flat = area === shape.area ? () => flatFaces(shape, 'ceiling') : undefined;
+  const flat: Faces | undefined =
+    area === shape.area
+      ? () => flatFaces(shape, 'ceiling')
+      : roomSlope(room) === undefined
+        ? undefined
+        : () => slopedCeilingFaces(room);
   const faces = (named.length > 0 ? named : usual).map((goods) =>
     facePortion(goods, { net: area, gross: area, openings: [] }, at, undefined, flat),
   );

@@ -6,15 +6,18 @@ import { roomHeight, roomShape, roomSlope } from '#model/facts/room';
 import type { FloorShape } from '#model/floor-shape';
 import type { Goods, Room } from '#model/model';
 import { itemText, materialOf } from '../goods.ts';
-import type { Faces, Portion, Where } from '../lines.ts';
+import type { Face, Faces, Portion, Where } from '../lines.ts';
 import { heightMissing } from '../problems.ts';
-import { asStretch, bothSides, sideFaces, toldFaces, without as withoutStretches } from './faces.ts';
+import { asStretch, closetFaces, roomFaces, toldFaces, type Where as Which, without as withoutStretches } from './faces.ts';
 import { facesOf, isFace } from './layers.ts';
+import type { Beside } from './layout.ts';
 import { type Held, type Net, netOf, openingsOf } from './openings.ts';
 import { closetWalls } from './partitions.ts';
 import { inPart, isNothing, laidOf, portion } from './portion.ts';
 import type { Finish, Finishes } from './room.ts';
 import type { RoomContext } from './room-context.ts';
+import { slopedWallFaces } from './sloped-faces.ts';
+import type { Hung } from './wall-parts.ts';
 
 type Area = Quantity<'area'>;
 type Length = Quantity<'length'>;
@@ -86,7 +89,7 @@ export function baseAndWalls(
       room,
       finishes.walls,
       context,
-      { length, height, area, surfaces, held, behind: tiled.behind, faces: wallFaces(room, told, height, held, context) },
+      { length, height, area, surfaces, held, behind: tiled.behind, faces: wallFaces(room, told, height, context) },
       at,
     ),
     ...tiled.portions,
@@ -95,21 +98,25 @@ export function baseAndWalls(
   ];
 }
 
-/** Its walls one by one, with those of its closets from both sides; a slope makes them no rectangles. */
-function wallFaces(
-  room: Room,
-  told: readonly Length[],
-  height: Length,
-  held: readonly Held[],
-  { open }: RoomContext,
-): Faces | undefined {
-  if (roomSlope(room) !== undefined) return undefined;
-  return () => {
+/** Its walls one by one, those of its closets among them; or only a part of them. */
+type OwnFaces = (which?: Which) => readonly Face[];
+
+function wallFaces(room: Room, told: readonly Length[], height: Length, context: RoomContext): OwnFaces | undefined {
+  if (roomSlope(room) !== undefined) return context.beside.some(({ open }) => open) ? undefined : () => slopedWallFaces(room);
+  return (which = { less: [] }) => {
     const shape = roomShape(room);
-    const walls = shape === undefined ? toldFaces(told, height, held) : sideFaces(shape, height, held);
-    return [...withoutStretches(walls, open), ...bothSides(closetWalls(room), height)];
+    const [inClosets, own] = [openingsOf(room).filter(isInCloset), openingsOf(room).filter((each) => !isInCloset(each))];
+    const incoming = context.incoming.map((held, nth) => ({
+      held: { ...held, side: undefined, at: [] },
+      leads: context.incomingFrom[nth],
+    }));
+    const hung: readonly Hung[] = [...own.map((held) => ({ held, leads: held.to })), ...incoming];
+    const walls = shape === undefined ? toldFaces(told, height, hung) : roomFaces(shape, height, hung, context.beside, which);
+    return 'only' in which ? walls : [...walls, ...closetFaces(room, closetWalls(room), height, inClosets)];
   };
 }
+
+const isInCloset = ({ inCloset }: Held): boolean => inCloset;
 
 function basePortions(base: Finishes['base'], length: Length, held: readonly Held[], where: Where): readonly Portion[] {
   if (base === undefined || isNothing(base.value)) return [];
@@ -127,7 +134,7 @@ interface Walls {
   readonly area: Net;
   readonly surfaces: readonly Area[] | undefined;
   readonly held: readonly Held[];
-  readonly faces: Faces | undefined;
+  readonly faces: OwnFaces | undefined;
   /** Areas whose own backer takes the place of the board. */
   readonly behind: readonly Area[];
 }
@@ -152,7 +159,7 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
   if (whole.length > 0)
     return [
       ...whole.map((goods) =>
-        facePortion(goods, without(walls.area, taken), where, surfaces, lessAreas(faces, taken, walls.height)),
+        facePortion(goods, without(walls.area, taken), where, surfaces, lessAreas(room, faces, taken, walls.height)),
       ),
       ...low,
     ];
@@ -160,8 +167,8 @@ function boardPortions(room: Room, finish: Finish, context: RoomContext, walls: 
   return [
     ...usual.map(({ goods, area, faces: own }, index) =>
       index === 0
-        ? facePortion(goods, without(area, taken), where, surfaces, lessAreas(own, taken, walls.height))
-        : facePortion(goods, area, where, surfaces, own),
+        ? facePortion(goods, without(area, taken), where, surfaces, lessAreas(room, own, taken, walls.height))
+        : facePortion(goods, area, where, surfaces, lessAreas(room, own, [], walls.height)),
     ),
     ...low,
   ];
@@ -178,8 +185,11 @@ function without(area: Net, areas: readonly Area[]): Net {
 }
 
 /** Its rectangles without what is covered otherwise, as stretches of full height. */
-function lessAreas(faces: Faces | undefined, areas: readonly Area[], height: Length): Faces | undefined {
-  if (faces === undefined || areas.length === 0) return faces;
+function lessAreas(room: Room, faces: OwnFaces | undefined, areas: readonly Area[], height: Length): Faces | undefined {
+  if (faces === undefined) return undefined;
+  if (areas.length === 0) return () => faces();
+  // Walls under a slope are no rectangles that a stretch could be taken from.
+  if (roomSlope(room) !== undefined) return undefined;
   return () =>
     withoutStretches(
       faces(),
@@ -203,29 +213,32 @@ function usualFaces(
   room: Room,
   context: RoomContext,
   walls: Walls,
-): readonly { goods: Goods; area: Net; faces: Faces | undefined }[] {
+): readonly { goods: Goods; area: Net; faces: OwnFaces | undefined }[] {
   const level = room.given.on?.value;
   const outer = level?.given.walls === undefined ? undefined : facesOf(level.given.walls.value)[0];
   const inner = level?.given.partitions === undefined ? undefined : facesOf(level.given.partitions.value)[0];
-  const others = new Map<string, { goods: Goods; lengths: Length[] }>();
+  const others = new Map<string, { goods: Goods; lengths: Length[]; beside: Beside[] }>();
   const usual = outer ?? inner;
-  for (const { assembly, side, length } of context.faces) {
+  for (const { assembly, side, length, beside } of context.faces) {
     const faces = facesOf(assembly);
     const goods = side === 'first' ? faces[0] : faces[faces.length - 1];
     if (goods === undefined || (usual !== undefined && itemText(goods) === itemText(usual))) continue;
     const other = others.get(itemText(goods));
-    if (other === undefined) others.set(itemText(goods), { goods, lengths: [length] });
-    else other.lengths.push(length);
+    if (other === undefined) others.set(itemText(goods), { goods, lengths: [length], beside: [beside] });
+    else {
+      other.lengths.push(length);
+      other.beside.push(beside);
+    }
   }
   if (usual === undefined) return [];
   if (others.size === 0) return [{ goods: usual, area: walls.area, faces: walls.faces }];
-  const parts = [...others.values()].map(({ goods, lengths }) => ({
+  const own = walls.faces;
+  const parts = [...others.values()].map(({ goods, lengths, beside }) => ({
     goods,
     area: netOf(measure('area', surface, total('inside walls', 'length', lengths), walls.height), []),
-    faces: () => toldFaces(lengths, walls.height, []),
+    faces: own === undefined ? undefined : () => own({ only: beside }),
   }));
-  const own = walls.faces;
-  const taken = [...others.values()].flatMap(({ lengths }) => lengths);
+  const taken = [...others.values()].flatMap(({ beside }) => beside);
   // Openings are taken from the usual board; only where a single wall is of another make could it matter which.
   return [
     {
@@ -234,7 +247,7 @@ function usualFaces(
         walls.area,
         parts.map(({ area }) => area.net),
       ),
-      faces: own === undefined ? undefined : () => withoutStretches(own(), taken),
+      faces: own === undefined ? undefined : () => own({ less: taken }),
     },
     ...parts,
   ];

@@ -1,7 +1,7 @@
 // The outside walls of a level: surface gross and net, studs, plates, headers, and every layer that does not face a room.
 import { type Finding, finding } from '#kit/finding';
 import { form, measure, type Quantity } from '#kit/quantity';
-import { turnsSquare } from '#kit/shapes/outline';
+import { type Point, turnsSquare } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import type { FloorShape } from '#model/floor-shape';
 import type { ElementOf, Level } from '#model/model';
@@ -52,7 +52,7 @@ const openingCount = form('openings', 'the openings, added', (...counts) => coun
 
 /**
  * `held` are the openings in outside walls; `crossings` how many inside walls run into them, where rooms are placed; `sill`
- * whether the level stands on a foundation wall or slab; `openings` where they stand, for walls of panels.
+ * whether the level stands on a foundation wall or slab; `openings` where they stand, for walls of panels; `spots` the places of `held` on the level, for sheets.
  */
 export function measureWalls(
   level: Level,
@@ -62,6 +62,7 @@ export function measureWalls(
   sill: boolean,
   counts: FramingCounts,
   openings: readonly WallOpening[] = [],
+  spots: readonly (Point | undefined)[] = [],
 ): Measured {
   const shape = levelShape(level);
   const assembly = level.given.walls?.value;
@@ -77,7 +78,7 @@ export function measureWalls(
   const { main } = layersOf(assembly);
   const length = closedLength(shape, wallThickness(assembly));
   const rim = rimHeight(level, sill, counts);
-  const faces: Faces = () => sideFaces(shape, height, held);
+  const faces: Faces = () => sideFaces(shape, height, held, spots);
   const upright = { where, area, length, height: studLength(height, main, counts), faces };
   const stretch: Stretch = rim === undefined ? upright : { ...upright, outside: measure('length', withRim, height, rim) };
   if (isPanel(main)) portions.push(...panelPortions(main!, shape, height, area, panels, openings, where));

@@ -27,6 +27,7 @@ const PLACED = `room hall on main at 6 1/2", 6 1/2"
 `;
 const rows = (text: string) =>
   layoutTables(viewText(text))
+    .filter(({ columns }) => columns[0]?.heading === 'Panel')
     .flatMap((table) => table.rows)
     .map((row) => (typeof row === 'string' ? row : row.map((cell) => cell.trim()).join(' | ')));
 

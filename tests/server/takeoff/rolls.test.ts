@@ -43,7 +43,7 @@ test('a room as wide as the roll has no seam and no waste; a narrow one takes on
   expect(laid(5, 8, { trim: 0.25 })).toMatchObject({ length: 5.5 });
 });
 
-test('the plan that chooses it buys the roll’s whole width; else by area with waste', () => {
+test('bought by the roll’s whole width unless the plan counts by area with waste', () => {
   const bought = (counts: string) =>
     fromBase(
       planOf(`plan p\n${counts}room den\n  size 14' x 16'\n  floor carpet\n`, { library: 'built-in' }).purchase('carpet').bought
@@ -52,5 +52,36 @@ test('the plan that chooses it buys the roll’s whole width; else by area with 
     );
   // Two lengths of 14 ft and twice 3 in: 29 ft of 12 ft.
   expect(bought('  counts carpet by rolls-laid\n')).toBeCloseTo(348, 6);
-  expect(bought('')).toBeCloseTo(247, 6);
+  expect(bought('')).toBeCloseTo(348, 6);
+  expect(bought('  counts carpet by rolls-by-area\n')).toBeCloseTo(247, 6);
+});
+
+// 5'-6" and 6'-4" by 3'-5": strips of 11'-10" together, cut from 3'-11" of a roll of 12 ft: 47 sf, where each by itself takes 94.
+test('strips of two floors that run the same way share a length', () => {
+  const plan = (more: string) =>
+    fromBase(
+      planOf(
+        `plan p\nroom laundry\n  size 5'-6" x 3'-5"\n  floor sheet-vinyl\nroom utility\n  size ${more} x 3'-5"\n  floor sheet-vinyl\n`,
+        { library: 'built-in' },
+      ).purchase('sheet-vinyl').bought.value,
+      'sf',
+    );
+  expect(plan(`6'-4"`)).toBeCloseTo(47, 6);
+  // 6'-7" does not fit beside 5'-6": 94 sf; turned, both would take more.
+  expect(plan(`6'-7"`)).toBeCloseTo(94, 6);
+});
+
+test('a floor with a slanted side takes lengths as far as it reaches', () => {
+  const shape = [
+    [0, 0],
+    [20, 0],
+    [20, 12],
+    [14, 18],
+    [0, 18],
+  ].map(([x = 0, y = 0]) => ({ x: x * FOOT, y: y * FOOT }));
+  const face = { label: 'floor', length: feet(20), height: feet(18), openings: [], shapes: [shape] };
+  const [only] = laidRolls([{ faces: () => [face] } as unknown as Line], { width: feet(12), trim: feet(0), pieced: false });
+  // North to south: 18 ft and, from 12 to 20 ft east, as far as 18 ft still: 36; east to west 20 and 20: 40.
+  expect(only).toMatchObject({ run: 'north-south', widths: 1 });
+  expect(only!.length.value / FOOT).toBeCloseTo(36, 6);
 });

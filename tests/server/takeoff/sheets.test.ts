@@ -56,9 +56,9 @@ test('what the base covers is not filled, more is', () => {
 // 16 by 7 ft is more than 32 sf: that wall is 8 ft beside the door and a foot over it.
 test('a large opening is left out, a window is laid over', () => {
   const room = (line: string) =>
-    `door big "Garage door" 16' x 7', exterior\nwindow w "Window" 3' x 5', sill 24"\nroom den on main\n  size 24' x 8'\n${line}`;
+    `door big "Garage door" 16' x 7', exterior\nwindow w-1 "Window" 3' x 5', sill 24"\nroom den on main\n  size 24' x 8'\n${line}`;
   expect(bought('drywall 1/2"', room(''), SHORT_SHEETS)).toEqual(['16 of 4 x 8']);
-  expect(bought('drywall 1/2"', room('  windows 2 w in north\n'), SHORT_SHEETS)).toEqual(['16 of 4 x 8']);
+  expect(bought('drywall 1/2"', room('  windows 2 w-1 in north\n'), SHORT_SHEETS)).toEqual(['16 of 4 x 8']);
   // 6 sheets less one for each 8 ft beside it, and over it four pieces of a foot by four across one sheet.
   expect(bought('drywall 1/2"', room('  doors 1 big in north\n'), SHORT_SHEETS)).toEqual(['13 of 4 x 8']);
 });
