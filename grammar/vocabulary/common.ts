@@ -1,5 +1,5 @@
 // Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months,
-// headers and posts.
+// headers and posts, what rooms are for.
 import { by, count, either, fields, listOf, literal, oneOf, optional, phrase, properties, quantity } from './types.ts';
 
 const length = quantity('length');
@@ -29,3 +29,15 @@ export const postLength = properties({
   long: { takes: length, trailing: true, help: 'How long each post is.', example: '22" long' },
 });
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
+export const roomUse = oneOf(
+  'sleeping',
+  'living',
+  'cooking',
+  'bathing',
+  'passage',
+  'storage',
+  'utility',
+  'laundry',
+  'closet',
+  'garage',
+);

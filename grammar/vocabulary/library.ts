@@ -1,6 +1,6 @@
 // Rows for building knowledge: materials, kinds of work, states, holidays. The built-in
 // library is written with them, and a plan may use every one.
-import { months } from './common.ts';
+import { months, roomUse } from './common.ts';
 import { counting, oneUnit } from './conventions.ts';
 import { measures } from './measures.ts';
 import {
@@ -164,6 +164,11 @@ export const material = kind({
       help: 'What a room’s word replaces; insulation that no framing interrupts; or brick and stone that only face a wall.',
       example: 'serves as board',
     },
+    'for-rooms': {
+      takes: listOf(roomUse),
+      help: 'Board made for rooms of these uses: an inside wall that has it on one side turns that side to them.',
+      example: 'for-rooms bathing, laundry',
+    },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
     face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
     'roll-width': {
@@ -303,6 +308,7 @@ export const fixture = kind({
           'appliance',
           'range',
           'dryer',
+          'heat pump',
           'heat',
           'cooling',
           'counter',

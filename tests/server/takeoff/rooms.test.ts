@@ -11,6 +11,7 @@ material drywall laid sheets
 material moisture-board laid sheets
   sold by sheet of 4' x 8'
   serves as board
+  for-rooms bathing
   size 1/2"
 material pine laid boards
   serves as lining
@@ -245,6 +246,17 @@ ${more}`;
       8 * 2 * (14 + 9.5 / 12 + 15 + 1 / 12) - wall,
       6,
     );
+  });
+
+  test.each([
+    ['the second named is a bath', 'sleeping', 'bathing', ['moisture-board 1/2"@b.walls']],
+    ['the first named is a bath', 'bathing', 'sleeping', ['moisture-board 1/2"@a.walls']],
+    ['both are baths', 'bathing', 'bathing', ['moisture-board 1/2"@a.walls', 'moisture-board 1/2"@b.walls']],
+    ['neither is', 'closet', 'sleeping', []],
+  ])('board for baths looks to the bath: %s', (_, a, b, boards) => {
+    const rooms = placed('wall plumbing between a, b of wet\n').split('  walls paint\n');
+    const plan = taken(`${rooms[0]}  use ${a}\n  walls paint\n${rooms[1]}  use ${b}\n  walls paint\n${rooms[2]}`);
+    expect(plan.lines('board-area', 'moisture-board').map(({ id }) => id)).toEqual(boards);
   });
 
   test('no wall where rooms touch', () => {
