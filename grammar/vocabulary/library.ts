@@ -1,6 +1,6 @@
 // Rows for building knowledge: materials, kinds of work, states, holidays. The built-in
 // library is written with them, and a plan may use every one.
-import { months, roomUse } from './common.ts';
+import { months, roomUse, storage } from './common.ts';
 import { counting, oneUnit } from './conventions.ts';
 import { measures } from './measures.ts';
 import {
@@ -53,21 +53,6 @@ const physical = properties({
     example: 'weighs 2.2 lb/sf',
   },
   actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
-});
-const storage = properties({
-  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
-  stored: {
-    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
-    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
-    example: 'stored indoors, flat',
-    deeper: properties({
-      until: {
-        takes: nameOf('state'),
-        help: 'The state that the house must have before it has a place for it.',
-        example: 'until dry',
-      },
-    }),
-  },
 });
 /** How it is piled on the ground. */
 const piled = properties({

@@ -1,5 +1,5 @@
 // Rows for rooms, the openings in their walls and the walls between them.
-import { bay, headerSize, headings, outline, roomUse, sides } from './common.ts';
+import { bay, headerSize, headings, outline, roomUse, sides, storage } from './common.ts';
 import {
   anyName,
   by,
@@ -48,6 +48,7 @@ const openingProperties = properties({
     example: 'SHGC 0.25',
   },
   tempered: { takes: flag, inHeader: true, help: 'Safety glass.', example: 'tempered' },
+  ...storage,
 });
 
 const countedOpening = fields({
