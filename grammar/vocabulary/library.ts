@@ -355,12 +355,12 @@ export const work = kind({
       deeper: properties({
         'only for': {
           takes: listOf(anyName),
-          help: 'Only with these goods, or openings of this sort.',
+          help: 'Only with these goods, openings of this sort, or doors of rooms of this use.',
           example: 'only for plank, strip-floor',
         },
         'except for': {
           takes: listOf(anyName),
-          help: 'Not with these goods, nor openings of this sort.',
+          help: 'Not with these goods, nor openings of this sort, nor doors of rooms of this use.',
           example: 'except for bifold, pocket',
         },
       }),

@@ -249,7 +249,7 @@ function placesOf(openings: readonly WallOpening[]): string {
 
 function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: Storey): Measuring {
   const context = roomContext(room, rooms, layout, vault, level?.given.casing?.value);
-  const { finishes, incoming, told, open, faces, casing } = context;
+  const { finishes, incoming, told, open, faces, casing, behind } = context;
   const inputs = [
     finishes.length,
     ...finishes,
@@ -257,6 +257,7 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: St
     ...incoming,
     told.length,
     ...told,
+    ...behind,
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),

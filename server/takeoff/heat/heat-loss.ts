@@ -121,7 +121,9 @@ function airByFans({ plan }: Model): Quantity<'transfer'> | undefined {
 
 function airThrough({ volume }: Envelope, model: Model): Quantity<'transfer'> | undefined {
   const changes = airChanges(model);
-  return changes === undefined || volume === undefined ? undefined : measure('transfer', airOf, changes, volume);
+  if (changes === undefined || volume === undefined) return undefined;
+  // Air is spoken of in cubic feet, not in the yards of concrete.
+  return measure('transfer', airOf, changes, quantityIn(volume, model.settings.units === 'feet' ? 'cf' : 'm3'));
 }
 
 function lossOf(

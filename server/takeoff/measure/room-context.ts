@@ -15,6 +15,8 @@ export interface RoomContext {
   readonly incoming: readonly Held[];
   /** Its own openings that an earlier room has told already. */
   readonly told: readonly Held[];
+  /** What the rooms are for that its own openings lead to, in their order. */
+  readonly behind: readonly (string | undefined)[];
   readonly open: readonly Quantity<'length'>[];
   readonly faces: readonly Face[];
   /** Of the roof that its ceiling goes up with. */
@@ -56,11 +58,17 @@ export function roomContext(
     finishes: finishChain(room, rooms),
     incoming: incoming.map(({ opening }) => opening),
     told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
+    behind: openingsOf(room).map(({ to }) => useOf(to, rooms)),
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
     pitch: vault === undefined ? undefined : vaultPitch(vault),
     casing,
   };
+}
+
+function useOf(slot: Slot | undefined, { list, order }: Rooms): string | undefined {
+  const at = slot === undefined ? undefined : order.get(slot);
+  return at === undefined ? undefined : list[at]!.given.use?.value;
 }
 
 /** The openings that stand in inside walls, each door between two rooms once. */

@@ -163,6 +163,8 @@ describe('air that fans bring in', () => {
     const both = told('  infiltration 0.35\n  fresh-air 40 cfm, recovers 75%\n');
     expect(both).toContain('(UA + air through cracks + air by fans) × difference');
     expect(both).toContain('heat of the air × (1 − share recovered)');
+    // 20 × 30 × 8
+    expect(both).toContain('4,800 cf');
     expect(both).not.toContain('not in it');
   });
 });

@@ -283,3 +283,35 @@ ${more}`;
     expect(amount(plan.line('board-area', 'drywall').net, 'sf')).toBeCloseTo(8 * (44 + 16) - 2 * (32 / 12) * (80 / 12), 6);
   });
 });
+
+describe('the latch of a door goes by the rooms on both its sides', () => {
+  const hall = (use: string, door: string) => `plan p
+level main
+  footprint 24' x 32'
+door d-in 2'-8" x 6'-8"
+door d-fold 5'-0" x 6'-8", bifold
+room hall on main
+  use passage
+  size 4' x 10'
+room one on main
+  use ${use}
+  size 10' x 10'
+  doors 1 ${door} to hall
+room closet on main
+  use closet
+  size 3' x 3'
+  doors 1 d-in to one
+`;
+  const latches = (use: string, door = 'd-in') => {
+    const plan = planOf(hall(use, door), { library: 'built-in' });
+    return ['passage-set', 'privacy-set'].map((item) =>
+      plan.takeOff.lines.filter((line) => line.item === item).reduce((sum, { net }) => sum + net.value, 0),
+    );
+  };
+  test.each([
+    ['a bath', 'bathing', [1, 1]],
+    ['a bedroom, and its closet', 'sleeping', [1, 1]],
+    ['a store', 'storage', [2, 0]],
+  ])('%s', (_, use, counts) => expect(latches(use)).toEqual(counts));
+  test('a door that folds has none', () => expect(latches('bathing', 'd-fold')).toEqual([1, 0]));
+});
