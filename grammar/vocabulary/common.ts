@@ -1,6 +1,20 @@
 // Values that several kinds take alike: the sides of the compass, a place, outlines by sides, corners or rectangles, the months,
-// headers and posts.
-import { by, count, either, fields, listOf, literal, oneOf, optional, phrase, properties, quantity } from './types.ts';
+// headers and posts, what rooms are for, how goods are stored.
+import {
+  by,
+  count,
+  either,
+  fields,
+  listOf,
+  literal,
+  nameOf,
+  oneOf,
+  optional,
+  phrase,
+  properties,
+  quantity,
+  wait,
+} from './types.ts';
 
 const length = quantity('length');
 export const sides = oneOf('north', 'east', 'south', 'west');
@@ -29,3 +43,31 @@ export const postLength = properties({
   long: { takes: length, trailing: true, help: 'How long each post is.', example: '22" long' },
 });
 export const months = oneOf('jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec');
+export const roomUse = oneOf(
+  'sleeping',
+  'living',
+  'cooking',
+  'bathing',
+  'passage',
+  'storage',
+  'utility',
+  'laundry',
+  'closet',
+  'garage',
+);
+/** How long goods lie well on site, and how. */
+export const storage = properties({
+  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
+  stored: {
+    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
+    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
+    example: 'stored indoors, flat',
+    deeper: properties({
+      until: {
+        takes: nameOf('state'),
+        help: 'The state that the house must have before it has a place for it.',
+        example: 'until dry',
+      },
+    }),
+  },
+});

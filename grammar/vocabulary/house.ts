@@ -261,6 +261,20 @@ export const roof = kind({
       help: 'Trusses, rafters or panels.',
       example: 'framed truss at 24" oc',
     },
+    'ridge-board': {
+      takes: literal,
+      help: 'What the ridge board between its rafters is sawn as; bought without a size where nobody says.',
+      example: 'ridge-board 2x10',
+    },
+    'collar-ties': {
+      takes: fields({
+        size: literal,
+        at: phrase('at', followedBy(length, 'oc')),
+        long: phrase(',', followedBy(length, 'long')),
+      }),
+      help: 'Ties across the rafters near the ridge, their spacing and how long each is.',
+      example: `collar-ties 2x4 at 48" oc, 8' long`,
+    },
     deck: { takes: goods, help: 'Sheathing on the framing.', example: 'deck osb 7/16"' },
     roofing: {
       takes: listOf(goods, 'over'),
@@ -277,9 +291,22 @@ export const roof = kind({
       takes: count,
       help: 'How many leaders.',
       example: 'leaders 4, size 2x3',
-      deeper: properties({ size: { takes: literal, help: 'Their cross-section.', example: 'size 2x3' } }),
+      deeper: properties({
+        size: { takes: literal, help: 'Their cross-section.', example: 'size 2x3' },
+        piped: {
+          takes: count,
+          trailing: true,
+          help: 'How many of them run into a pipe and want no splash block.',
+          example: '2 piped',
+        },
+      }),
     },
     fascia: { takes: literal, help: 'What its fascia is sawn as.', example: 'fascia 1x6' },
+    unpainted: {
+      takes: flag,
+      help: 'Fascia and soffit come finished: whoever paints the walls leaves them alone.',
+      example: 'unpainted',
+    },
     posts: {
       takes: fields({ count, size: literal }),
       help: 'Posts that carry it, of a porch or carport.',
@@ -369,6 +396,11 @@ export const deck = kind({
       takes: fields({ count, size: phrase(',', by(length, length)) }),
       help: 'Piers, diameter by depth.',
       example: 'piers 4, 12" x 30"',
+    },
+    beam: {
+      takes: foundation.properties.beam.takes,
+      help: 'The beam under the outer end of its joists; as long as the deck where nothing is said.',
+      example: 'beam 2-ply 2x10',
     },
     boards: { takes: goods, help: 'Boards.', example: 'boards deck-board' },
     rails: { takes: length, help: 'Length of guard rail.', example: "rails 20'" },

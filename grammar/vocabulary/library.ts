@@ -1,6 +1,6 @@
 // Rows for building knowledge: materials, kinds of work, states, holidays. The built-in
 // library is written with them, and a plan may use every one.
-import { months } from './common.ts';
+import { months, roomUse, storage } from './common.ts';
 import { counting, oneUnit } from './conventions.ts';
 import { measures } from './measures.ts';
 import {
@@ -53,21 +53,6 @@ const physical = properties({
     example: 'weighs 2.2 lb/sf',
   },
   actual: { takes: by(length, length), inHeader: true, help: 'True size of a nominal one.', example: 'actual 1 1/2" x 5 1/2"' },
-});
-const storage = properties({
-  keeps: { takes: wait, help: 'How long it may lie on site before it is used.', example: 'keeps 3 weeks' },
-  stored: {
-    takes: listOf(oneOf('dry', 'indoors', 'flat', 'locked', 'warm')),
-    help: 'How it lies until then: dry is off the ground and covered, indoors in a closed house, warm without frost.',
-    example: 'stored indoors, flat',
-    deeper: properties({
-      until: {
-        takes: nameOf('state'),
-        help: 'The state that the house must have before it has a place for it.',
-        example: 'until dry',
-      },
-    }),
-  },
 });
 /** How it is piled on the ground. */
 const piled = properties({
@@ -163,6 +148,11 @@ export const material = kind({
       takes: oneOf('board', 'finish floor', 'lining', 'wall finish', 'insulation', 'masonry veneer'),
       help: 'What a room’s word replaces; insulation that no framing interrupts; or brick and stone that only face a wall.',
       example: 'serves as board',
+    },
+    'for-rooms': {
+      takes: listOf(roomUse),
+      help: 'Board made for rooms of these uses: an inside wall that has it on one side turns that side to them.',
+      example: 'for-rooms bathing, laundry',
     },
     thick: { takes: length, help: 'Its thickness.', example: 'thick 3/4"' },
     face: { takes: length, help: 'Width one course or board covers.', example: 'face 5 1/8"' },
@@ -303,6 +293,7 @@ export const fixture = kind({
           'appliance',
           'range',
           'dryer',
+          'heat pump',
           'heat',
           'cooling',
           'counter',
@@ -364,12 +355,12 @@ export const work = kind({
       deeper: properties({
         'only for': {
           takes: listOf(anyName),
-          help: 'Only with these goods, or openings of this sort.',
+          help: 'Only with these goods, openings of this sort, or doors of rooms of this use.',
           example: 'only for plank, strip-floor',
         },
         'except for': {
           takes: listOf(anyName),
-          help: 'Not with these goods, nor openings of this sort.',
+          help: 'Not with these goods, nor openings of this sort, nor doors of rooms of this use.',
           example: 'except for bifold, pocket',
         },
       }),

@@ -1,5 +1,5 @@
 // Rows for rooms, the openings in their walls and the walls between them.
-import { bay, headerSize, headings, outline, sides } from './common.ts';
+import { bay, headerSize, headings, outline, roomUse, sides, storage } from './common.ts';
 import {
   anyName,
   by,
@@ -48,6 +48,7 @@ const openingProperties = properties({
     example: 'SHGC 0.25',
   },
   tempered: { takes: flag, inHeader: true, help: 'Safety glass.', example: 'tempered' },
+  ...storage,
 });
 
 const countedOpening = fields({
@@ -143,7 +144,7 @@ export const room = kind({
     },
     crews: { takes: count, help: 'How many crews it has room for at once; as many as come unless said.', example: 'crews 1' },
     use: {
-      takes: oneOf('sleeping', 'living', 'cooking', 'bathing', 'passage', 'storage', 'utility', 'laundry', 'closet', 'garage'),
+      takes: roomUse,
       help: 'What it is for.',
       example: 'use sleeping',
     },

@@ -49,6 +49,11 @@ export const warmth = properties({
       },
     }),
   },
+  'strip-heat': {
+    takes: oneOf('locked-out'),
+    help: 'A control keeps a heat pump and its strip heat from running together, so the service need not carry both.',
+    example: 'strip-heat locked-out',
+  },
   infiltration: {
     takes: quantity('number'),
     help: 'Air changes an hour through its cracks in winter.',

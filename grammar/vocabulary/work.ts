@@ -73,10 +73,11 @@ export const plan = kind({
       takes: fields({
         rate: quantity('flow'),
         running: optional(phrase(', running', quantity('number'))),
+        recovers: optional(phrase(', recovers', quantity('number'))),
         standard: optional(phrase(', by', code)),
       }),
-      help: 'Outside air for the whole house, the share of time the fan runs, and the standard if it is not the plan’s code.',
-      example: 'fresh-air 100 cfm, running 50%',
+      help: 'Outside air for the whole house, the share of time the fan runs, the share of heat that is recovered from the air that leaves, and the standard if it is not the plan’s code.',
+      example: 'fresh-air 100 cfm, running 50%, recovers 75%',
     },
     'leakage-credit': {
       takes: quantity('flow'),

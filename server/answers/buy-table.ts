@@ -55,11 +55,17 @@ export function buyTable(view: View): Table {
 function cells(line: BuyLine, { way }: BuyGroup, view: View): readonly string[] {
   return [
     `    ${line.label}`,
-    line.purchases.map((purchase) => buyText(purchase, view)).join(', '),
+    boughtText(line, view),
     line.weight === undefined ? '' : weightText(line.weight.value, view),
     wantedText(line, view),
     line.cents === undefined ? (isBought(way) && view.plan.budget.priced ? 'no price' : '') : writeMoney(line.cents, view.style),
   ];
+}
+
+/** '33 boxes of 23.6 sf'; a price for what is laid says so, since a whole box is brought: '; paid as 730.3 sf laid'. */
+function boughtText({ purchases, paidAs }: BuyLine, view: View): string {
+  const bought = purchases.map((purchase) => buyText(purchase, view)).join(', ');
+  return paidAs === undefined ? bought : `${bought}; paid as ${write(paidAs, view.style)} laid`;
 }
 
 /** The day that the first use begins on; of a use that has begun, since when. */

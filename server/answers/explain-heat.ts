@@ -6,7 +6,7 @@ import { listed } from './table.ts';
 import { type View, write } from './view.ts';
 
 const CAUTION =
-  'A rough sum to compare by, without ventilation, ducts, earth and sun. The licensed heating designer sizes equipment, by ACCA Manual J and S where the local code asks for them.';
+  'A rough sum to compare by, without ducts, earth and sun. The licensed heating designer sizes equipment, by ACCA Manual J and S where the local code asks for them.';
 
 function heatOf(element: Element, { plan: { model } }: View): HeatLoss | undefined {
   if (element.kind === 'level') return heatLossOf(element, model);
@@ -17,10 +17,10 @@ function heatOf(element: Element, { plan: { model } }: View): HeatLoss | undefin
 export function heatReasons(element: Element, view: View): readonly ListedReason[] {
   const heat = heatOf(element, view);
   if (heat === undefined) return [];
-  const { ua, loss, air } = heat;
+  const { ua, loss, air, fresh } = heat;
   const shown = [
     listedReason(ua, view, 'ua'),
-    ...(air === undefined || loss !== undefined ? [] : [listedReason(air, view)]),
+    ...(loss !== undefined ? [] : [air, fresh].flatMap((each) => (each === undefined ? [] : [listedReason(each, view)]))),
     ...(loss === undefined ? [] : [listedReason(loss, view, 'heat-loss')]),
   ];
   return [...shown, ...restOf(heat)];

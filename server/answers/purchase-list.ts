@@ -3,6 +3,7 @@
 import { addTo } from '#kit/gathered';
 import type { Slot } from '#kit/place';
 import { type Quantity, total } from '#kit/quantity';
+import type { MaterialCost } from '#money/material';
 import { brings, type DeliveryDates, deliveryDates } from '#schedule/delivery-dates';
 import { pouredApart } from '#schedule/pours';
 import { weightOf } from '#takeoff/bought';
@@ -21,6 +22,8 @@ export interface BuyLine {
   readonly wanted: number | undefined;
   /** Whole cents, before tax; undefined where no price stands for it, or it costs nothing more. */
   readonly cents: number | undefined;
+  /** What is paid for where a price is for what is laid and not for the packages that are bought. */
+  readonly paidAs: Quantity | undefined;
 }
 
 /** How a group of goods comes to the site. */
@@ -46,22 +49,22 @@ export function purchaseList(view: View): readonly BuyGroup[] {
   const deliveries = deliveryDates(timeline);
   const counts = new Set(countedLines(view));
   const groups = new Map<string, Making>();
-  const add = (key: string, supplier: Slot | undefined, way: Way, purchase: Purchase, cents: number | undefined): void => {
+  const add = (key: string, supplier: Slot | undefined, way: Way, purchase: Purchase, cost?: MaterialCost): void => {
     if (isMeasuredOnly(purchase) || !purchase.lines.some((line) => counts.has(line))) return;
     const group = groups.get(key);
-    if (group === undefined) groups.set(key, { supplier, way, bought: [{ purchase, cents }] });
-    else group.bought.push({ purchase, cents });
+    if (group === undefined) groups.set(key, { supplier, way, bought: [{ purchase, cost }] });
+    else group.bought.push({ purchase, cost });
   };
   const priced = budget.priced ? budget.goods : allPurchases(view).map((purchase) => ({ purchase, cost: undefined }));
   for (const { purchase, cost } of priced) {
     const dates = deliveries.find(({ delivery }) => brings(delivery, namesOf(purchase.goods)));
     const supplier = dates?.delivery.given.from?.value ?? cost?.prices[0]?.given.from?.value;
     const way: Way = dates === undefined ? { kind: 'no-delivery' } : { kind: 'delivery', dates };
-    add(`${supplier?.name ?? ''} ${dates?.step ?? 'loose'}`, supplier, way, purchase, cost?.cents);
+    add(`${supplier?.name ?? ''} ${dates?.step ?? 'loose'}`, supplier, way, purchase, cost);
   }
   for (const [key, { way, lines }] of coveredBy(view, counts))
     for (const purchase of pouredApart(takeOff.boughtFor(lines), timeline, takeOff.boughtFor))
-      add(`covered ${key}`, undefined, way, purchase, undefined);
+      add(`covered ${key}`, undefined, way, purchase);
   return inOrder(
     [...groups.values()].map((group) => finished(group, view)),
     view,
@@ -96,7 +99,7 @@ function coveredBy(
 interface Making {
   readonly supplier: Slot | undefined;
   readonly way: Way;
-  readonly bought: { readonly purchase: Purchase; readonly cents: number | undefined }[];
+  readonly bought: { readonly purchase: Purchase; readonly cost: MaterialCost | undefined }[];
 }
 
 function wayOf(step: number | undefined, bid: Slot | undefined, allowance: Slot | undefined): Way {
@@ -118,7 +121,8 @@ function finished({ supplier, way, bought }: Making, view: View): BuyGroup {
     const purchases = list.map(({ purchase }) => purchase);
     const weights = purchases.map(weightOf);
     const known = weights.filter((weight) => weight !== undefined);
-    const cents = list.flatMap((each) => each.cents ?? []);
+    const cents = list.flatMap(({ cost }) => cost?.cents ?? []);
+    const laid = list.flatMap(({ purchase, cost }) => (cost?.prices[0]?.takes?.basis === 'laid' ? [purchase.net] : []));
     return {
       item: purchases[0]!.item,
       label: purchases[0]!.label,
@@ -126,6 +130,7 @@ function finished({ supplier, way, bought }: Making, view: View): BuyGroup {
       weight: known.length < weights.length ? undefined : known.length === 1 ? known[0] : total('weight', 'weight', known),
       ...firstUse(purchases, view),
       cents: cents.length < list.length ? undefined : cents.reduce((sum, each) => sum + each, 0),
+      paidAs: laid.length < 2 ? laid[0] : total('laid', laid[0]!.dimension, laid),
     };
   });
   const cents = lines.reduce((sum, line) => sum + (line.cents ?? 0), 0);

@@ -1,13 +1,23 @@
 // Quantities as a table: by item, with what is bought; or by room, trade or element. Net, needed and bought are never
 // mixed, and the heading says which is which.
 import { FOOT, METRE, MILLIMETRE } from '#kit/dimension';
+import { addTo } from '#kit/gathered';
+import { shareCents } from '#kit/money';
 import { type Quantity, roundUp } from '#kit/quantity';
 import { readUnit } from '#kit/units';
 import type { Line, Purchase } from '#takeoff/lines';
 import { truckloadsOf } from '#takeoff/truckloads';
 import { planLabel } from './summary.ts';
 import { counted, left, right, type Table, withoutEmpty } from './table.ts';
-import { countedLines, countedPurchases, groupLines, isMeasuredOnly, sums, type TakeOffGrouping } from './takeoff-lines.ts';
+import {
+  countedLines,
+  countedPurchases,
+  groupLines,
+  isMeasuredOnly,
+  type Sum,
+  sums,
+  type TakeOffGrouping,
+} from './takeoff-lines.ts';
 import { type View, write } from './view.ts';
 
 const MEANING =
@@ -68,12 +78,16 @@ function grouped(by: Exclude<TakeOffGrouping, 'item'>, view: View): Table {
   const purchaseOf = new Map(
     countedPurchases(view, new Set(lines)).flatMap((purchase) => purchase.lines.map((line) => [line, purchase] as const)),
   );
-  const rows = groupLines(lines, by, view).flatMap(({ label, parts }) =>
-    sums(parts).map((sum, at) => [
-      at === 0 ? label : '',
+  const groups = groupLines(lines, by, view).map(({ label, parts }) => ({ label, sums: sums(parts) }));
+  const all = groups.flatMap((group) => group.sums);
+  const nets = sharedOut(all, ({ net }) => net);
+  const needs = sharedOut(all, ({ net, needed }) => (net.dimension === 'number' ? needed : undefined));
+  const rows = groups.flatMap((group) =>
+    group.sums.map((sum, at) => [
+      at === 0 ? group.label : '',
       sum.label,
-      amountText(netOf(sum.net, sum.needed), undefined, view),
-      optional(sum.needed, purchaseOf.get(sum.lines[0]!), view),
+      amountText(nets.get(sum) ?? netOf(sum.net, sum.needed), undefined, view),
+      optional(needs.get(sum) ?? sum.needed, purchaseOf.get(sum.lines[0]!), view),
       labour(sum.minutes, view),
     ]),
   );
@@ -81,13 +95,34 @@ function grouped(by: Exclude<TakeOffGrouping, 'item'>, view: View): Table {
     heading: [
       `${planLabel(view)}: quantities by ${by === 'element' ? 'element of UNIFORMAT II' : by === 'part' ? 'part of the house' : by}.`,
       MEANING,
-      'What is bought is rounded up once for the whole plan, so it stands only in the listing by item. Labour is person-hours by the rates.',
+      'What is bought is rounded up once for the whole plan, so it stands only in the listing by item. Counted goods are shared out whole, so that they add up. Labour is person-hours by the rates.',
     ],
     columns: [left(`${by[0]!.toUpperCase()}${by.slice(1)}`), left('Item'), right('Net'), right('Needed'), right('Labour')],
     rows,
     totals: [],
     remarks: ownerless(view),
   };
+}
+
+/** Counted things whole in every group, so that the groups add up to the whole of the plan: the largest parts get what is left. */
+function sharedOut(sums: readonly Sum[], amount: (sum: Sum) => Bare | undefined): ReadonlyMap<Sum, Bare> {
+  const items = new Map<string, { readonly sum: Sum; readonly value: number }[]>();
+  for (const sum of sums) {
+    const own = amount(sum);
+    if (own?.dimension === 'number') addTo(items, sum.item, { sum, value: own.value });
+  }
+  const shared = new Map<Sum, Bare>();
+  for (const parts of items.values()) {
+    const all = roundUp(parts.reduce((total, { value }) => total + value, 0));
+    const shares = shareCents(
+      all,
+      parts.map(({ value }) => value),
+    );
+    parts.forEach(({ sum }, at) => {
+      shared.set(sum, { value: shares[at]!, dimension: 'number' });
+    });
+  }
+  return shared;
 }
 
 /** What is counted is whole, before its waste and with it: 61.6 chairs are 62. */

@@ -1,7 +1,7 @@
 // What deliveries bring, with the rows of it in the library and the step that first uses it: for checks of when it comes.
 import { dayOfStart } from '#kit/dates';
 import { addTo } from '#kit/gathered';
-import type { GoodsRow } from '#model/model';
+import type { GoodsRow, Opening } from '#model/model';
 import type { Model } from '#model/resolve';
 import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { Timeline } from '#schedule/timeline';
@@ -30,9 +30,11 @@ export const broughtGoods = keptWhile(
     timeline.claims.byStep,
     model.rows('material'),
     model.rows('fixture'),
+    model.list('door'),
+    model.list('window'),
   ],
   (model: Model, timeline: Timeline): readonly Brought[] => {
-    const rows = rowsByName(model.rows('material'), model.rows('fixture'));
+    const rows = rowsByName(model.rows('material'), model.rows('fixture'), model.list('door'), model.list('window'));
     const waiting = waitingSteps(timeline.links, timeline.steps);
     return deliveryDates(timeline)
       .filter(({ came }) => !came)
@@ -55,11 +57,19 @@ export const broughtGoods = keptWhile(
 );
 
 type Rows = readonly Extract<GoodsRow, { kind: 'material' | 'fixture' }>[];
+/** Types that a plan draws up for itself say how they are stored themselves. */
+type Types = readonly Opening[];
 
 const rowsByName = keptWhile(
-  (materials: Rows, fixtures: Rows): readonly [object, ...unknown[]] => [materials, fixtures],
-  (materials: Rows, fixtures: Rows): ReadonlyMap<string, GoodsRow> => {
+  (materials: Rows, fixtures: Rows, doors: Types, windows: Types): readonly [object, ...unknown[]] => [
+    materials,
+    fixtures,
+    doors,
+    windows,
+  ],
+  (materials: Rows, fixtures: Rows, doors: Types, windows: Types): ReadonlyMap<string, GoodsRow> => {
     const rows = new Map<string, GoodsRow>();
+    for (const type of [...doors, ...windows]) rows.set(type.name, type);
     for (const row of [...materials, ...fixtures]) {
       rows.set(row.name, row);
       for (const line of row.given.also) for (const { value } of line.value) if (!rows.has(value.name)) rows.set(value.name, row);

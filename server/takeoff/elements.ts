@@ -256,7 +256,7 @@ function placesOf(openings: readonly WallOpening[]): string {
 
 function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: Storey): Measuring {
   const context = roomContext(room, rooms, layout, vault, level?.given.casing?.value);
-  const { finishes, incoming, told, open, faces, casing } = context;
+  const { finishes, incoming, told, open, faces, casing, behind } = context;
   const inputs = [
     finishes.length,
     ...finishes,
@@ -265,6 +265,7 @@ function roomPart(room: Room, rooms: Rooms, layout: Layout, { vault, level }: St
     ...context.incomingFrom,
     told.length,
     ...told,
+    ...behind,
     open.length,
     ...open,
     ...faces.flatMap(({ assembly, side, length }) => [assembly, side, length]),

@@ -121,7 +121,7 @@ function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, on
   for (const use of own) addOwnUse(use, portion, by, made, onlyIfDone);
   if (own.length > 0) return;
   for (const using of made.rows.uses.get(work)?.get(by) ?? []) {
-    if (!goesWith(using, portion.goods)) continue;
+    if (!goesWith(using, portion)) continue;
     const { uses, goods: named } = using;
     // A post's base is as wide as the post.
     const sized = portion.sizes === undefined ? named : inSizes(named.name, portion.sizes, made.rows);
@@ -133,9 +133,10 @@ function addUses(work: WorkKind, portion: Portion, by: Measure, made: Making, on
   }
 }
 
-/** Whether a work uses something with these goods: a latch on a door that swings, cleats under boards that are nailed. */
-function goesWith({ only, except }: Using, goods: NamedGoods | undefined): boolean {
-  return (only === undefined || isAny(goods, only)) && (except === undefined || !isAny(goods, except));
+/** Whether a work uses something with these goods: a latch on a door that swings, or closes off a bath; cleats under boards. */
+function goesWith({ only, except }: Using, { goods, closes = [] }: Portion): boolean {
+  const is = (names: readonly string[]): boolean => isAny(goods, names) || closes.some((use) => names.includes(use));
+  return (only === undefined || is(only)) && (except === undefined || !is(except));
 }
 
 /** By name, or by a word that the row of an opening says: bifold, pocket. */

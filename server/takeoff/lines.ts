@@ -35,6 +35,8 @@ export interface Portion {
   readonly goods?: NamedGoods;
   /** Sizes for goods that the work's row names: the #4 of a footing. */
   readonly sizes?: readonly Literal[];
+  /** What the rooms are for that a door closes off: by which its latch is chosen. */
+  readonly closes?: readonly string[];
   /** Coats to go on, where the plan says. */
   readonly coats?: number;
   /** What else the goods may be counted by: a sheet in a wall is sheathing, insulation or cladding as its work says. */

@@ -334,15 +334,15 @@ describe('service by the optional method (220.82)', () => {
     message(`level main\n  footprint ${side}\nroom utility\n  fixtures 1 panel 60 A, ${fixtures}\n`, 'service-load');
   const kitchen = '1 range 12 kW, 1 water-heater 2.5 kW, 1 dishwasher 1.2 kW, 1 dryer 5 kW';
   test('1,500 square feet, heat of 9 kW in five rooms: 21,480 VA, 89.5 A (NEC Handbook, Annex D, example D2(a))', () => {
-    expect(load(`30' x 50'`, `${kitchen}, 5 baseboard-heater 1.8 kW, 1 heat-pump 1.38 kW`)).toContain('at least 89.5 A');
+    expect(load(`30' x 50'`, `${kitchen}, 5 baseboard-heater 1.8 kW, 1 air-conditioner 1.38 kW`)).toContain('at least 89.5 A');
   });
   test('cooling of 6 by 7 A: 29,200 VA, 122 A (the same, example D2(b): 23,800 VA of appliances)', () => {
     const appliances = '1 range 12 kW, 1 water-heater 4.5 kW, 1 dishwasher 1.2 kW, 1 dryer 5 kW, 1 disposal 1.1 kW';
-    expect(load(`30' x 50'`, `${appliances}, 6 heat-pump 7 A`)).toContain('at least 121.7 A');
+    expect(load(`30' x 50'`, `${appliances}, 6 air-conditioner 7 A`)).toContain('at least 121.7 A');
   });
   test('2,800 square feet, 15 kW of heat in one plant against cooling of 29 A: 30,310 VA, 126 A (Jade Learning)', () => {
     const appliances = '1 range 14 kW, 1 water-heater 3 kW, 1 dryer 5 kW, 1 dishwasher 1.5 kW';
-    expect(load(`40' x 70'`, `${appliances}, 1 air-handler 15 kW, 1 heat-pump 29 A`)).toContain('at least 126.3 A');
+    expect(load(`40' x 70'`, `${appliances}, 1 air-handler 15 kW, 1 air-conditioner 29 A`)).toContain('at least 126.3 A');
   });
   test('without nameplates nothing is counted', () => {
     expect(load(`40' x 70'`, '1 range, 1 dryer')).toBe('');

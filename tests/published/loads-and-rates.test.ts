@@ -23,7 +23,7 @@ describe('service by the optional method', () => {
   test('D2(a): 1,500 square feet, heat of 9 kW in five rooms: 29,700, 21,480 VA, 89.5 A', () => {
     const text = house(
       `30' x 50'`,
-      '1 range 12 kW, 1 water-heater 2.5 kW, 1 dishwasher 1.2 kW, 1 dryer 5 kW, 5 baseboard-heater 1.8 kW, 1 heat-pump 1.38 kW',
+      '1 range 12 kW, 1 water-heater 2.5 kW, 1 dishwasher 1.2 kW, 1 dryer 5 kW, 5 baseboard-heater 1.8 kW, 1 air-conditioner 1.38 kW',
     );
     expect(figure(text, 'general-load', 'VA')).toBeCloseTo(29700, 6);
     expect(figure(text, 'service-load', 'VA')).toBeCloseTo(21480, 6);
@@ -31,17 +31,26 @@ describe('service by the optional method', () => {
   });
   test('D2(b): cooling of six by 7 A, general load 32,800: 29,200 VA, 122 A', () => {
     const appliances = '1 range 12 kW, 1 water-heater 4.5 kW, 1 dishwasher 1.2 kW, 1 dryer 5 kW, 1 disposal 1.1 kW';
-    const text = house(`30' x 50'`, `${appliances}, 6 heat-pump 7 A`);
+    const text = house(`30' x 50'`, `${appliances}, 6 air-conditioner 7 A`);
     expect(figure(text, 'general-load', 'VA')).toBeCloseTo(32800, 6);
     expect(figure(text, 'service-load', 'VA')).toBeCloseTo(29200, 6);
     expect(Math.round(figure(text, 'service-current', 'A'))).toBe(122);
   });
   test('Jade Learning: 2,800 square feet, central heat of 15 kW against cooling of 29 A: 36,400, 30,310 VA, 126 A', () => {
     const appliances = '1 range 14 kW, 1 water-heater 3 kW, 1 dryer 5 kW, 1 dishwasher 1.5 kW';
-    const text = house(`40' x 70'`, `${appliances}, 1 air-handler 15 kW, 1 heat-pump 29 A`);
+    const text = house(`40' x 70'`, `${appliances}, 1 air-handler 15 kW, 1 air-conditioner 29 A`);
     expect(figure(text, 'general-load', 'VA')).toBeCloseTo(36400, 6);
     expect(figure(text, 'service-load', 'VA')).toBeCloseTo(30310, 6);
     expect(Math.round(figure(text, 'service-current', 'A'))).toBe(126);
+  });
+  // From memory: 220.82(C)(3). 1,500 × 3 + 4,500 + 12,000 = 21,000: 10,000 + 11,000 × 40 % = 14,400; strip heat of 5,000 for
+  // 65 % is 3,250 and the pump of 18 A × 240 V is 4,320 whole.
+  test('a heat pump counts whole and its strip heat for 65 percent, unless they never run together', () => {
+    const text = house(`30' x 50'`, '1 range 12 kW, 1 air-handler 5 kW, 1 heat-pump 18 A');
+    expect(figure(text, 'service-load', 'VA')).toBeCloseTo(14_400 + 3250 + 4320, 6);
+    expect(figure(text.replace('units feet', 'strip-heat locked-out'), 'service-load', 'VA')).toBeCloseTo(14_400 + 4320, 6);
+    // By the standard method both whole (from memory: 220.60): 5,100 for lighting, 8,000 for the range.
+    expect(figure(text, 'standard-load', 'VA')).toBeCloseTo(5100 + 8000 + 5000 + 4320, 6);
   });
 });
 

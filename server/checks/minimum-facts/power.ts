@@ -161,6 +161,9 @@ export const powerOfPlan: FactTable<Plan> = {
     },
     'heat-power': loadFact('heat'),
     'cooling-power': loadFact('cooling'),
+    // None where pump and strip heat never run together: what cools counts whole by itself.
+    'heat-pump-power': (plan, model) =>
+      total('nameplates of heat pumps', 'power', plan.given['strip-heat'] === undefined ? loadsOf('heat pump', model).power : []),
     heaters: countFact('heaters', 'heat'),
     'range-power': (_, model) => toldLoad('range', model),
     'dryer-power': (_, model) => toldLoad('dryer', model),

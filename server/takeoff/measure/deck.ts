@@ -1,11 +1,11 @@
-// Decks and porches: joists that run away from the house, rim and ledger, boards along the house, posts, piers, rail, steps.
+// Decks and porches: joists that run away from the house, rim and ledger, beam, boards along the house, posts, piers, rail, steps.
 import type { Finding } from '#kit/finding';
 import { form, measure } from '#kit/quantity';
 import type { ElementOf } from '#model/model';
 import type { StairCounts } from '../conventions.ts';
 import type { Portion } from '../lines.ts';
 import { boardRows } from './deck-boards.ts';
-import { postPortion } from './piers.ts';
+import { beamPortions, postPortion, roundPiers } from './piers.ts';
 import { asSize, counted, type Measured, portion } from './portion.ts';
 import { piecesAlong, rectangle } from './runs.ts';
 import { deckSteps } from './stair.ts';
@@ -18,7 +18,7 @@ const joistLength = form(
 const two = counted('rim and ledger', 2);
 
 export function measureDeck(deck: ElementOf<'deck'>, counts: StairCounts): Measured {
-  const { size, joists, posts, piers, boards, rails, high } = deck.given;
+  const { size, joists, posts, piers, boards, beam, rails, high } = deck.given;
   const where = { element: deck.slot };
   const portions: Portion[] = [];
   if (size !== undefined) {
@@ -39,6 +39,8 @@ export function measureDeck(deck: ElementOf<'deck'>, counts: StairCounts): Measu
         portion('deck-joist-count', where, count, { sizes: [joists.value.size] }),
       );
     }
+    if (beam !== undefined)
+      portions.push(...beamPortions({ ...beam.value, long: beam.value.long ?? along }, where, 'deck-beam-length'));
     if (boards !== undefined)
       portions.push(
         portion('deck-board-area', where, area, { goods: boards.value, pieces: boardRows(boards.value, along, out) }),
@@ -48,11 +50,10 @@ export function measureDeck(deck: ElementOf<'deck'>, counts: StairCounts): Measu
     portions.push(postPortion('deck-post-count', posts.value, posts.deeper.long?.value ?? high?.value, where));
   if (piers !== undefined) {
     const count = counted('piers', piers.value.count);
+    const { left, right } = piers.value.size;
     portions.push(
-      portion('deck-pier-count', where, count, {
-        sizes: [asSize(piers.value.size.left)],
-        pieces: [{ count, length: piers.value.size.right }],
-      }),
+      portion('deck-pier-count', where, count, { sizes: [asSize(left)] }),
+      portion('deck-pier-volume', where, measure('volume', roundPiers, count, left, right)),
     );
   }
   if (rails !== undefined) portions.push(portion('deck-rail-length', where, rails.value));

@@ -9,8 +9,10 @@ import { type SlantedFacing, slantedFacings } from '#kit/shapes/headings';
 import { contains, isSlanted, lengthOfSide, type Outline, type Point } from '#kit/shapes/outline';
 import { levelShape } from '#model/facts/level';
 import { roomShape } from '#model/facts/room';
-import type { Assembly, ElementOf, Level, Room } from '#model/model';
+import type { Assembly, ElementOf, Goods, Level, Room } from '#model/model';
+import { materialOf } from '../goods.ts';
 import { sameQuantity } from '../same.ts';
+import { facesOf } from './layers.ts';
 
 export type Wall = ElementOf<'wall'>;
 
@@ -101,8 +103,8 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
     const assembly = named?.given.of?.value ?? level.given.partitions?.value;
     if (assembly === undefined) return undefined;
     const firstSide = named?.given.between?.value[0]?.value ?? one.slot;
-    addTo(faces, one.slot, { assembly, side: firstSide === one.slot ? 'first' : 'second', length, beside: own });
-    addTo(faces, other.slot, { assembly, side: firstSide === other.slot ? 'first' : 'second', length, beside: others });
+    addTo(faces, one.slot, { assembly, side: sideTo(one, other, assembly, firstSide), length, beside: own });
+    addTo(faces, other.slot, { assembly, side: sideTo(other, one, assembly, firstSide), length, beside: others });
     return assembly;
   };
   const regions = placed.map(regionOf);
@@ -138,6 +140,27 @@ export function layoutOf(level: Level, rooms: readonly Room[], walls: readonly W
   }
   const runs = [...runsOf(stretches, outline, widest), ...slanted];
   return { placed: placed.length > 0, runs, faces, open, beside };
+}
+
+/**
+ * A side made for rooms of one use (board for baths) looks to the room of that use; where both rooms tell theirs and neither
+ * is such a room, neither gets it. Else the side is the one that the wall names.
+ */
+function sideTo(room: Room, other: Room, assembly: Assembly, firstSide: Slot): Face['side'] {
+  const faces = facesOf(assembly);
+  const [first, last] = [roomsFor(faces[0]), roomsFor(faces[faces.length - 1])];
+  const named = firstSide === room.slot ? 'first' : 'second';
+  const uses = first ?? last;
+  if (uses === undefined || (first !== undefined && last !== undefined)) return named;
+  const suits = ({ given }: Room): boolean => uses.some(({ value }) => value === given.use?.value);
+  const made = first !== undefined ? 'first' : 'second';
+  if (suits(room)) return made;
+  const told = room.given.use !== undefined && other.given.use !== undefined;
+  return suits(other) || told ? (made === 'first' ? 'second' : 'first') : named;
+}
+
+function roomsFor(goods: Goods | undefined) {
+  return goods === undefined ? undefined : materialOf(goods)?.given['for-rooms']?.value;
 }
 
 /** Each wall between slanted sides by itself, with the numbers of its rooms. */

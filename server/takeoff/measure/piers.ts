@@ -7,7 +7,7 @@ import type { Ground } from './foundation.ts';
 import { asSize, counted, portion } from './portion.ts';
 
 const grid = form('piers', 'rows × piers in a row', (rows = 0, each = 0) => rows * each);
-const round = form(
+export const roundPiers = form(
   'piers',
   'count × π ÷ 4 × diameter² × depth',
   (count = 0, across = 0, depth = 0) => (count * Math.PI * across * across * depth) / 4,
@@ -55,11 +55,15 @@ export function postPortion(
 }
 
 /** Each ply as long as the beam; one without a length is not counted. */
-export function beamPortions({ plies, size, long }: Beam, where: Where): readonly Portion[] {
+export function beamPortions(
+  { plies, size, long }: Beam,
+  where: Where,
+  by: 'beam-length' | 'deck-beam-length' = 'beam-length',
+): readonly Portion[] {
   if (long === undefined) return [];
   const named = isGoods(size) ? { goods: size } : { sizes: [size] };
   const times = counted('plies', plies ?? 1);
-  return [portion('beam-length', where, long, { ...named, times, pieces: [{ count: times, length: long }] })];
+  return [portion(by, where, long, { ...named, times, pieces: [{ count: times, length: long }] })];
 }
 
 /** What carries the roof of a porch or a carport. */
@@ -70,7 +74,7 @@ export function underRoof({ given: { posts, beam, piers } }: Roof, where: Where)
     const { left, right } = piers.value.size;
     portions.push(
       portion('pier-count', where, count, { sizes: [asSize(left)] }),
-      portion('pier-volume', where, measure('volume', round, count, left, right)),
+      portion('pier-volume', where, measure('volume', roundPiers, count, left, right)),
     );
   }
   if (posts !== undefined) portions.push(postPortion('post-count', posts.value, posts.deeper.long?.value, where));
@@ -95,7 +99,7 @@ function pierVolume(
   around: Literal | undefined,
 ): Quantity<'volume'> {
   const post = postAround(around);
-  if (post === undefined) return measure('volume', round, count, across, depth);
+  if (post === undefined) return measure('volume', roundPiers, count, across, depth);
   return measure('volume', roundAround, count, across, depth, post.thick, post.wide);
 }
 

@@ -22,6 +22,7 @@ export function portion(measure: Measure, where: Where, quantity: Quantity, more
   if (more.faces !== undefined) made.faces = more.faces;
   if (more.goods !== undefined) made.goods = more.goods;
   if (more.sizes !== undefined) made.sizes = more.sizes;
+  if (more.closes !== undefined) made.closes = more.closes;
   if (more.coats !== undefined) made.coats = more.coats;
   if (more.otherwise !== undefined) made.otherwise = more.otherwise;
   if (more.pieces !== undefined) made.pieces = more.pieces;

@@ -13,6 +13,7 @@ import { piecesAlong } from './runs.ts';
 
 const twoSides = form('rafters', '2 × pieces on a side', (pieces = 0) => 2 * pieces);
 const lengthOfAll = form('rafters', 'rafters × length', (count = 0, length = 0) => count * length);
+const tiesAll = form('collar ties', 'ties × length', (count = 0, length = 0) => count * length);
 const onSlope = form('rafter', 'on plan × √(1 + pitch²)', (plan = 0, pitch = 0) => plan * Math.sqrt(1 + pitch * pitch));
 const onDiagonal = form('hip or valley', 'run × √(2 + pitch²)', (run = 0, pitch = 0) => run * Math.sqrt(2 + pitch * pitch));
 const allPieces = form('rafters', 'rafters, hips and valleys: count × length, added', (...values) => {
@@ -47,7 +48,22 @@ export function framePortions(roof: Roof, figures: RoofFigures, where: Where, fi
     const count = measure('number', trusses, constant('trusses', trussesAt(onPlan, at.value, LEAST), 'number'));
     return [portion('truss-count', where, count, { goods: of })];
   }
-  return rafterPortions(of, at, figures, where);
+  return [...rafterPortions(of, at, figures, where), ...ridgeAndTies(roof, figures, where)];
+}
+
+/** A board between the rafters along the ridge, and the ties that the plan names. */
+function ridgeAndTies({ given }: Roof, { ridge, along }: RoofFigures, where: Where): readonly Portion[] {
+  const portions: Portion[] = [];
+  const board = given['ridge-board']?.value;
+  if (ridge !== undefined && ridge.value > 0)
+    portions.push(portion('ridge-board-length', where, ridge, board === undefined ? {} : { sizes: [board] }));
+  const ties = given['collar-ties']?.value;
+  if (ties !== undefined) {
+    const count = piecesAlong(along, ties.at);
+    const length = measure('length', tiesAll, count, ties.long);
+    portions.push(portion('collar-tie-length', where, length, { sizes: [ties.size], pieces: [{ count, length: ties.long }] }));
+  }
+  return portions;
 }
 
 /** Rafters of goods at a spacing, with the hips and valleys among them. */

@@ -1,6 +1,7 @@
 // Roofs: surface and its layers, edges, gutters, soffit; what carries them and the gable walls under them have own files.
+import { INCH } from '#kit/dimension';
 import { type Finding, finding } from '#kit/finding';
-import { form, measure, type Quantity, total } from '#kit/quantity';
+import { constant, form, measure, type Quantity, total } from '#kit/quantity';
 import type { Direction } from '#kit/shapes/outline';
 import type { Level, Roof } from '#model/model';
 import type { FramingCounts } from '../conventions.ts';
@@ -8,7 +9,7 @@ import type { Literal, Portion, Where } from '../lines.ts';
 import { overhangsMeet, pitchMissing, ridgesSideBySide, roofUnderStorey, sizeMissing } from '../problems.ts';
 import { gablePortions } from './gables.ts';
 import { underRoof } from './piers.ts';
-import { counted, inPart, isNothing, type Measured, portion } from './portion.ts';
+import { counted, inPart, isNothing, laidOf, type Measured, portion } from './portion.ts';
 import { slopeFaces } from './roof-faces.ts';
 import { besideOf, outlineUnder, type RoofFigures, roofFigures, roofPlan } from './roof-figures.ts';
 import { framePortions } from './roof-frame.ts';
@@ -137,17 +138,22 @@ const soffitArea = form('soffit', 'length × overhang', (length = 0, out = 0) =>
 
 export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): readonly Portion[] {
   const { ridge, hips, valleys, eaves, rakes, eavesOut, rakesOut } = figures;
-  const { gutters, leaders, soffit, fascia } = roof.given;
+  const { gutters, leaders, soffit, fascia, roofing } = roof.given;
+  // A roof that nothing covers yet gets none of what goes with a covering.
+  const cover = roofing?.value.map(({ value }) => value).find((goods) => !isNothing(goods));
   const round = rakes.value === 0 ? eaves : measure('length', edges, eaves, rakes);
   const portions: Portion[] = [];
-  if (ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
-  if (hips !== undefined) portions.push(portion('hip-length', where, hips));
+  if (cover !== undefined && ridge !== undefined && ridge.value > 0) portions.push(portion('ridge-length', where, ridge));
+  if (cover !== undefined && hips !== undefined) portions.push(portion('hip-length', where, hips));
   if (valleys !== undefined) portions.push(portion('valley-length', where, valleys));
   if (figures.againstWalls !== undefined) portions.push(portion('roof-wall-length', where, figures.againstWalls));
   if (eaves.value > 0) portions.push(portion('eaves-length', where, eaves));
+  if (cover !== undefined && laidOf(cover) === 'courses' && eaves.value > 0)
+    portions.push(portion('starter-length', where, eaves));
   if (rakes.value > 0) portions.push(portion('rake-length', where, rakes));
   if (figures.form === 'shed') portions.push(portion('high-edge-length', where, eaves));
-  portions.push(portion('drip-edge-length', where, round), portion('fascia-length', where, round, { sizes: sizesOf(fascia) }));
+  if (cover !== undefined) portions.push(portion('drip-edge-length', where, round));
+  portions.push(portion('fascia-length', where, round, { sizes: sizesOf(fascia) }));
   const goods = soffit === undefined ? {} : { goods: soffit.value };
   if (soffit === undefined || !isNothing(soffit.value)) {
     if (eavesOut.value > 0)
@@ -155,18 +161,63 @@ export function edgePortions(roof: Roof, figures: RoofFigures, where: Where): re
     if (rakes.value > 0 && rakesOut.value > 0)
       portions.push(portion('soffit-area', inPart(where, 'rakes'), rectangle(rakes, rakesOut), goods));
   }
-  const guttered = gutterLength(
-    figures,
-    (gutters?.value ?? []).map(({ value }) => value),
-  );
-  if (guttered !== undefined) portions.push(portion('gutter-length', where, guttered, { sizes: sizesOf(gutters?.deeper.size) }));
-  if (leaders !== undefined && leaders.value > 0)
+  portions.push(...eavesPaint(roof, round, portions, where));
+  const named = (gutters?.value ?? []).map(({ value }) => value);
+  const guttered = gutterLength(figures, named);
+  if (guttered !== undefined) {
+    const sizes = sizesOf(gutters?.deeper.size);
+    portions.push(portion('gutter-length', where, guttered, { sizes }));
+    const ends = gutterEnds(figures, named);
+    if (ends > 0) portions.push(portion('gutter-end-count', where, counted('ends of gutters', ends), { sizes }));
+  }
+  if (leaders !== undefined && leaders.value > 0) {
     portions.push(portion('leader-count', where, counted('leaders', leaders.value), { sizes: sizesOf(leaders.deeper.size) }));
+    const open = leaders.value - (leaders.deeper.piped?.value ?? 0);
+    if (open > 0) portions.push(portion('open-leader-count', where, counted('leaders that no pipe takes', open)));
+  }
   return portions;
 }
 
 function sizesOf(size: { readonly value: Literal } | undefined): readonly Literal[] | undefined {
   return size === undefined ? undefined : [size.value];
+}
+
+const fasciaFace = form('face of the fascia', 'length × width as it is named', (length = 0, wide = 0) => length * wide);
+
+/** Fascia and soffit take the paint of the walls, where somebody paints those and the roof does not say that they come finished. */
+function eavesPaint(
+  { given: { fascia, unpainted, soffit } }: Roof,
+  round: Quantity<'length'>,
+  portions: readonly Portion[],
+  where: Where,
+): readonly Portion[] {
+  if (unpainted !== undefined) return [];
+  const wide = fascia?.value.kind === 'nominal' ? fascia.value : undefined;
+  const across = wide?.across[1];
+  const parts: Quantity<'area'>[] = [];
+  if (wide !== undefined && across !== undefined) {
+    const width = constant('width of the fascia', wide.unit === undefined ? across * INCH : across, 'length');
+    parts.push(measure('area', fasciaFace, round, width));
+  }
+  if (soffit !== undefined)
+    for (const each of portions) if (each.measure === 'soffit-area') parts.push(each.quantity as Quantity<'area'>);
+  return parts.length === 0
+    ? []
+    : [
+        portion('eaves-paint-area', inPart(where, 'fascia and soffit'), total('fascia and soffit', 'area', parts), {
+          onlyIfDone: true,
+        }),
+      ];
+}
+
+/** Two of each gutter; those of a hip roof go on round a corner where both sides have one. */
+function gutterEnds({ rakes, eaveOn }: RoofFigures, named: readonly string[]): number {
+  const all = Object.keys(eaveOn) as Direction[];
+  const sides = named.includes('eaves') ? all : all.filter((side) => named.includes(side));
+  if (rakes.value > 0) return 2 * sides.length;
+  const round: readonly Direction[] = ['north', 'east', 'south', 'west'];
+  const corners = round.filter((side, at) => sides.includes(side) && sides.includes(round[(at + 1) % round.length]!));
+  return 2 * sides.length - 2 * corners.length;
 }
 
 /** The eaves named; sides without an eave have no gutter. */

@@ -20,6 +20,8 @@ export interface RoomContext {
   readonly incomingFrom: readonly Slot[];
   /** Its own openings that an earlier room has told already. */
   readonly told: readonly Held[];
+  /** What the rooms are for that its own openings lead to, in their order. */
+  readonly behind: readonly (string | undefined)[];
   readonly open: readonly Quantity<'length'>[];
   readonly faces: readonly Face[];
   /** The rooms that lie along its sides. */
@@ -64,12 +66,18 @@ export function roomContext(
     incoming: incoming.map(({ opening }) => opening),
     incomingFrom: incoming.map(({ from }) => from.slot),
     told: openingsOf(room).filter((opening) => isToldTwice(room, opening, rooms)),
+    behind: openingsOf(room).map(({ to }) => useOf(to, rooms)),
     open: layout.open.get(room.slot) ?? [],
     faces: layout.faces.get(room.slot) ?? [],
     beside: layout.beside.get(room.slot) ?? [],
     pitch: vault === undefined ? undefined : vaultPitch(vault),
     casing,
   };
+}
+
+function useOf(slot: Slot | undefined, { list, order }: Rooms): string | undefined {
+  const at = slot === undefined ? undefined : order.get(slot);
+  return at === undefined ? undefined : list[at]!.given.use?.value;
 }
 
 /** Where the outside openings of a placed room stand on its level, in their order; undefined where nobody can tell. */

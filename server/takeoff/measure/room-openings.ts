@@ -23,12 +23,19 @@ const bothFaces = form(
 );
 
 export function openingPortions(room: Room, context: RoomContext, where: Where): readonly Portion[] {
-  const held = openingsOf(room).filter((opening) => !context.told.includes(opening));
+  const own = openingsOf(room);
+  const held = own.filter((opening) => !context.told.includes(opening));
   const at: Where = inPart(where, 'openings');
-  const portions: Portion[] = held.flatMap(({ type, count, outside }) => {
+  const portions: Portion[] = held.flatMap((opening) => {
+    const { type, count, outside } = opening;
     if (type === undefined) return [];
     const measured = type.kind === 'window' ? 'window-count' : outside ? 'outside-door-count' : 'inside-door-count';
-    return [portion(measured, at, count, { goods: { name: type.name, of: type, sizes: [] } })];
+    return [
+      portion(measured, at, count, {
+        goods: { name: type.name, of: type, sizes: [] },
+        closes: measured === 'inside-door-count' ? closedOff(room, opening, context.behind[own.indexOf(opening)]) : undefined,
+      }),
+    ];
   });
   const flashing = held.filter(({ outside }) => outside).flatMap((each) => length(each, around));
   if (flashing.length > 0) portions.push(portion('flashing-length', at, total('flashing', 'length', flashing)));
@@ -37,6 +44,12 @@ export function openingPortions(room: Room, context: RoomContext, where: Where):
   if (trim.length > 0)
     portions.push(portion('opening-trim-length', at, total('trim', 'length', trim), { goods: context.casing }));
   return portions;
+}
+
+/** What the rooms on both sides of a door are for; the door of a closet is the closet's alone. */
+function closedOff(room: Room, { inCloset }: Held, behind: string | undefined): readonly string[] {
+  const uses = [room.given.use?.value, inCloset ? 'closet' : behind].filter((use) => use !== undefined);
+  return uses.includes('closet') ? ['closet'] : uses;
 }
 
 /** Walls left bare have no board for casing to cover the edge of. */

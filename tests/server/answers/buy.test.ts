@@ -132,6 +132,27 @@ describe('what is not bought', () => {
     ));
 });
 
+// A room of 10' by 12' takes 120 sf of plank, with a tenth of waste 132 sf: 132 ÷ 23.6 = 5.6, six boxes of 141.6 sf.
+describe('goods in boxes at a price by area', () => {
+  const room = (price: string) => `
+    plan p
+      units feet
+    level main
+      footprint 12' x 14'
+    room r on main
+      size  10' x 12'
+      floor plank
+    price plank ${price}`;
+  const plank = (price: string) => told(room(price)).find((row) => row.includes('Wood plank'));
+
+  // 141.6 sf × $4 = $566.40
+  test('whole boxes are paid', () => expect(plank('$4/sf')).toMatch(/6 boxes of 23\.6 sf \|.*\$566\.40$/));
+
+  // 120 sf × $4 = $480
+  test('a price for what is laid says so beside the boxes', () =>
+    expect(plank('$4 per sf laid')).toMatch(/6 boxes of 23\.6 sf; paid as 120 sf laid \|.*\$480\.00$/));
+});
+
 test('what is not chosen yet is told so though a bid sets it; steps that bring no goods are not named', () => {
   const rows = buyTable(viewSample('cottage')).rows;
   const at = rows.findIndex((row) => typeof row === 'string' && row.includes('Not chosen yet'));

@@ -145,3 +145,26 @@ level main
   // Boards that tell no R are left out, which makes the loss a little greater than it is, and named.
   expect(text).toContain('R of wind-board, R of wood-cladding, ceiling');
 });
+
+describe('air that fans bring in', () => {
+  const told = (line: string) =>
+    explanationText(
+      explain('p.heat-loss', viewText(HOUSE.replace('units feet\n', `units feet\n  indoors 70 F\n  outdoors 5 F\n${line}`)))
+        .found[0]!,
+    );
+  // 40 cfm × 1.08 × 65 F = 2,808 Btu/h; running half of the time with three quarters recovered 40 × 50 % × 1.08 × 25 % × 65 = 351.
+  const loss = (line: string) => Number(/It is ([\d,]+)/.exec(told(line))![1]!.replace(',', ''));
+  test('is in the sum of the house, less what is recovered', () => {
+    expect(Math.abs(loss('  fresh-air 40 cfm\n') - loss('') - 2808)).toBeLessThanOrEqual(1);
+    expect(Math.abs(loss('  fresh-air 40 cfm, running 50%, recovers 75%\n') - loss('') - 351)).toBeLessThanOrEqual(1);
+  });
+  test('the answer says which air is in', () => {
+    expect(told('')).toContain('air through cracks and air by fans (no fresh-air in the plan)');
+    const both = told('  infiltration 0.35\n  fresh-air 40 cfm, recovers 75%\n');
+    expect(both).toContain('(UA + air through cracks + air by fans) × difference');
+    expect(both).toContain('heat of the air × (1 − share recovered)');
+    // 20 × 30 × 8
+    expect(both).toContain('4,800 cf');
+    expect(both).not.toContain('not in it');
+  });
+});

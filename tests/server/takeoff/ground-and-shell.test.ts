@@ -167,7 +167,7 @@ roof main over main
     expect(amount(plan.line('roof-cover-area', 'standing-seam').net, 'sf')).toBeCloseTo(2 * 34 * rafter, 6);
     expect(amount(plan.line('ridge-length').net, 'ft')).toBeCloseTo(34, 6);
     expect(amount(plan.line('drip-edge-length').net, 'ft')).toBeCloseTo(2 * 34 + 4 * rafter, 6);
-    expect(amount(plan.line('gutter-length').net, 'ft')).toBeCloseTo(34, 6);
+    expect(amount(plan.line('gutter-length', 'gutter').net, 'ft')).toBeCloseTo(34, 6);
     expect(plan.line('truss-count', 'truss').net.value).toBe(17);
   });
 

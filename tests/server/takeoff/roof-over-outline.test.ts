@@ -106,7 +106,7 @@ describe('what is taken off', () => {
     expect(amount(built.line('valley-length', 'valley-metal').net, 'ft')).toBeCloseTo(9 * 1.5, 6);
     const gables = built.lines('wall-sheathing-area', 'osb').filter(({ where }) => where.part === 'gables');
     expect(amount(gables[0]?.net, 'sf')).toBeCloseTo((16 * 16 + 20 * 20) / 8, 6);
-    expect(amount(built.line('gutter-length').net, 'ft')).toBeCloseTo(42 + 32, 6);
+    expect(amount(built.line('gutter-length', 'gutter').net, 'ft')).toBeCloseTo(42 + 32, 6);
   });
 
   test('rafters one by one: commons, jacks that shorten by the spacing, hips and a valley', () => {

@@ -11,6 +11,7 @@ material drywall laid sheets
 material moisture-board laid sheets
   sold by sheet of 4' x 8'
   serves as board
+  for-rooms bathing
   size 1/2"
 material pine laid boards
   serves as lining
@@ -247,6 +248,17 @@ ${more}`;
     );
   });
 
+  test.each([
+    ['the second named is a bath', 'sleeping', 'bathing', ['moisture-board 1/2"@b.walls']],
+    ['the first named is a bath', 'bathing', 'sleeping', ['moisture-board 1/2"@a.walls']],
+    ['both are baths', 'bathing', 'bathing', ['moisture-board 1/2"@a.walls', 'moisture-board 1/2"@b.walls']],
+    ['neither is', 'closet', 'sleeping', []],
+  ])('board for baths looks to the bath: %s', (_, a, b, boards) => {
+    const rooms = placed('wall plumbing between a, b of wet\n').split('  walls paint\n');
+    const plan = taken(`${rooms[0]}  use ${a}\n  walls paint\n${rooms[1]}  use ${b}\n  walls paint\n${rooms[2]}`);
+    expect(plan.lines('board-area', 'moisture-board').map(({ id }) => id)).toEqual(boards);
+  });
+
   test('no wall where rooms touch', () => {
     const plan = taken(placed('', `12'-5 1/2", 5 1/2"`));
     expect(plan.lines('partition-plate-length')).toEqual([]);
@@ -270,4 +282,36 @@ ${more}`;
     expect(amount(plan.line('partition-plate-length').net, 'ft')).toBe(3 * 8);
     expect(amount(plan.line('board-area', 'drywall').net, 'sf')).toBeCloseTo(8 * (44 + 16) - 2 * (32 / 12) * (80 / 12), 6);
   });
+});
+
+describe('the latch of a door goes by the rooms on both its sides', () => {
+  const hall = (use: string, door: string) => `plan p
+level main
+  footprint 24' x 32'
+door d-in 2'-8" x 6'-8"
+door d-fold 5'-0" x 6'-8", bifold
+room hall on main
+  use passage
+  size 4' x 10'
+room one on main
+  use ${use}
+  size 10' x 10'
+  doors 1 ${door} to hall
+room closet on main
+  use closet
+  size 3' x 3'
+  doors 1 d-in to one
+`;
+  const latches = (use: string, door = 'd-in') => {
+    const plan = planOf(hall(use, door), { library: 'built-in' });
+    return ['passage-set', 'privacy-set'].map((item) =>
+      plan.takeOff.lines.filter((line) => line.item === item).reduce((sum, { net }) => sum + net.value, 0),
+    );
+  };
+  test.each([
+    ['a bath', 'bathing', [1, 1]],
+    ['a bedroom, and its closet', 'sleeping', [1, 1]],
+    ['a store', 'storage', [2, 0]],
+  ])('%s', (_, use, counts) => expect(latches(use)).toEqual(counts));
+  test('a door that folds has none', () => expect(latches('bathing', 'd-fold')).toEqual([1, 0]));
 });

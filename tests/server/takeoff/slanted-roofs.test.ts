@@ -92,6 +92,7 @@ roof bay-top over bays of main
   overhang 6"
   framed rafter 2x4 at 16" oc
   deck osb 7/16"
+  roofing strip-shingle
   gutters south
 `);
   // With the overhang 2.5 ft deep; each side moves 6 in x √2 = 0.7071 ft out along the wall.

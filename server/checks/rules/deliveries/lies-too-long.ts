@@ -73,7 +73,7 @@ task lap does side-walls by siding after shell
       }
       if (worst === undefined) return [];
       const { row, label, first, day } = worst.goods;
-      const stored = row?.kind === 'material' || row?.kind === 'fixture' ? row.given.stored : undefined;
+      const stored = row !== undefined && 'stored' in row.given ? row.given.stored : undefined;
       const found = finding(
         early,
         delivery.place,
@@ -91,5 +91,5 @@ task lap does side-walls by siding after shell
 };
 
 function rowKeeps(row: Brought['goods'][number]['row']): Quantity | undefined {
-  return row?.kind === 'material' || row?.kind === 'fixture' ? row.given.keeps?.value : undefined;
+  return row !== undefined && 'keeps' in row.given ? row.given.keeps?.value : undefined;
 }

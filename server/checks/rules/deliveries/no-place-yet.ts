@@ -74,7 +74,7 @@ task hang does hang-board takes 3d by crew after board
     };
     return broughtGoods(model, timeline).flatMap(({ dates: { delivery, step, comes }, goods }): readonly Finding[] => {
       for (const { row, label, users } of goods) {
-        const stored = row?.kind === 'material' || row?.kind === 'fixture' ? row.given.stored : undefined;
+        const stored = row !== undefined && 'stored' in row.given ? row.given.stored : undefined;
         const state = stored?.deeper.until?.value;
         if (stored === undefined || state === undefined) continue;
         const last = lastFor(state, users);

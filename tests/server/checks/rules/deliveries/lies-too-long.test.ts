@@ -35,3 +35,29 @@ test('the library says six weeks of lap siding: forty-nine days are more, forty-
 });
 
 test('the delivery’s own word goes before the row', () => expect(plan('\n  keeps 8 weeks').messages(CODE)).toEqual([]));
+
+// Board and paint: from Monday, 1 March, forty working days to Monday, 26 April; the doors come on 8 March.
+const doors = (type: string) =>
+  checked(`plan p
+  start 2027-03-01
+  workweek mon-fri 8h
+level main
+  footprint 24' x 32'
+  height 8'
+door d-2868 "Inside door" 2'-8" x 6'-8"${type}
+room bed on main
+  size 10' x 12'
+  doors 1 d-2868
+supplier yard
+trade trim crew of 2
+task board takes 40d by trim
+delivery doors-here brings d-2868 from yard, lead 1 week
+task hang does hang-doors by trim after board
+`);
+
+test('a door type of the plan says for itself how long it keeps, and how', () => {
+  expect(doors('').messages(CODE)).toEqual([]);
+  expect(doors('\n  keeps 2 weeks\n  stored indoors, flat').messages(CODE)[0]).toContain(
+    'Inside door lies on site for 49 days and keeps 2 weeks, stored indoors, flat.',
+  );
+});
