@@ -165,7 +165,10 @@ function firstSide(now: Search): void {
 /** How far chance moves a latest finish, as a share of the longest chain. */
 const BLUR = 0.3;
 
-/** Each of a side is father once; the child takes its place on the other side unless what is there is shorter. */
+/**
+ * Each of a side is father once; the child takes its place on the other side unless what is there is shorter, or the
+ * side has that schedule already: a side that fills with copies of one schedule finds nothing new.
+ */
 function generation(now: Search, from: 0 | 1): void {
   const { dice, sides, size, room, father, mother, times, child, order } = now;
   const parents = sides[from];
@@ -186,7 +189,7 @@ function generation(now: Search, from: 0 | 1): void {
     else now.schedules++;
     // A shorter one is turned round at once: only what is placed forward counts as found.
     if (from === 0 && reached < now.end && !isOver(now)) turnRound(now, child, reached);
-    if (reached > ends[each]!) continue;
+    if (reached > ends[each]! || (ends[each] !== UNBORN && holds(sides[1 - from]!, child, reached))) continue;
     ends[each] = reached;
     starts[each]!.set(child);
   }
@@ -214,10 +217,17 @@ function chosen({ ends }: Side, dice: Dice, size: number): number {
 const DRAWS = 3;
 
 function isSame({ starts, ends }: Side, one: number, other: number): boolean {
-  if (one === other) return true;
-  if (ends[one] !== ends[other]) return false;
-  const [a, b] = [starts[one]!, starts[other]!];
-  for (let each = 0; each < a.length; each++) if (a[each] !== b[each]) return false;
+  return one === other || (ends[one] === ends[other] && isAlike(starts[one]!, starts[other]!));
+}
+
+/** Whether a side has a schedule that ends at `end` and is the same in everything. */
+function holds({ starts, ends }: Side, schedule: Int32Array, end: number): boolean {
+  for (let each = 0; each < ends.length; each++) if (ends[each] === end && isAlike(starts[each]!, schedule)) return true;
+  return false;
+}
+
+function isAlike(one: Int32Array, other: Int32Array): boolean {
+  for (let each = 0; each < one.length; each++) if (one[each] !== other[each]) return false;
   return true;
 }
 
