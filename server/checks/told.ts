@@ -82,7 +82,7 @@ function inOrder<T>(list: readonly T[], { model }: Results, findingOf: (each: T)
 }
 
 /** Lines and columns are fewer, so that file, line and column make one number that is exact. */
-const MOST = 2 ** 21;
+const MOST = 2_097_152;
 
 function byCode({ code: a }: Finding, { code: b }: Finding): number {
   return a < b ? -1 : a > b ? 1 : 0;

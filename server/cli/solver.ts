@@ -1,10 +1,13 @@
 // HiGHS (MIT), a solver for linear models in whole numbers, compiled to WebAssembly: loaded only when a proof is asked for. It
 // lies beside the command line as files of its own, so that nothing else pays for it.
-import loadHighs from 'highs';
 import type { Solve } from '#answers/layout/proofs';
 
-export function loaded(): ReturnType<typeof loadHighs> {
-  return loadHighs();
+type Highs = Awaited<ReturnType<typeof import('highs')['default']>>;
+
+export async function loaded(): Promise<Highs> {
+  // Not by a line at the top: a bundle would load it with every command.
+  const { default: load } = await import('highs');
+  return load();
 }
 
 export async function loadSolver(): Promise<Solve> {

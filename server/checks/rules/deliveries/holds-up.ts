@@ -9,6 +9,7 @@ import type { Timeline } from '#schedule/timeline';
 import { afterFinish } from '#schedule/waits';
 import { broughtGoods } from '../../brought.ts';
 import type { Check } from '../../check.ts';
+import { lateOrder } from '../../late-orders.ts';
 import { crewFree, readyWithout, waitsBesideDeliveries } from '../../ready-without.ts';
 import { counted, dayText, finishText, startText } from '../../show.ts';
 
@@ -63,12 +64,18 @@ task walls takes 5d by framing
 delivery windows-here brings truss from millwork, lead 9 weeks, ordered 2027-01-04
 task windows-in takes 2d by framing after walls, windows-here
 `,
-  reads: ({ timeline, model }) => [...readsOfDeliveries(timeline), timeline.trades, broughtGoods(model, timeline)],
+  reads: ({ timeline, model }) => [
+    ...readsOfDeliveries(timeline),
+    timeline.progress,
+    timeline.trades,
+    broughtGoods(model, timeline),
+  ],
   run: ({ timeline, model }) => {
     const deliveries = deliveryDates(timeline);
     const users = usersOf(model, timeline);
     const waits = waitsBesideDeliveries(timeline.links, timeline.steps);
-    return deliveries.flatMap(({ delivery, step, came, comes, first }) => {
+    return deliveries.flatMap((dates) => {
+      const { delivery, step, came, comes, first } = dates;
       if (came || first === undefined) return [];
       const { timing, crews, minutesPerDay } = timeline;
       const arrives = Math.min(crews.finish[step]!, crews.start[first]!);
@@ -78,7 +85,8 @@ task windows-in takes 2d by framing after walls, windows-here
       if (waited(others) < 1) return [];
       const ready = crewFree(first, others, timeline);
       const days = waited(ready);
-      if (days < 1) return [];
+      // That it should have been ordered by now is told by itself.
+      if (days < 1 || lateOrder(dates, waits.get(first) ?? [], timeline) !== undefined) return [];
       return [
         finding(
           held,

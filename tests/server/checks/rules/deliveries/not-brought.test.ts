@@ -22,7 +22,7 @@ price outside-trim $2 each from yard
 test('says how many of how many, the dearest first', () => {
   const [message, ...others] = found('delivery boards brings clapboard from yard\n');
   expect(others).toEqual([]);
-  expect(message).toContain('No delivery brings 4 of the 5 things to buy, such as House wrap, Outside trim board, ');
+  expect(message).toContain('No delivery brings 3 of the 4 things to buy, such as House wrap, ');
 });
 
 test('a second name of goods is as good', () =>
