@@ -1,4 +1,5 @@
 // How a purchase list is said: who sells, which delivery brings, by when to order, what comes without being bought.
+import { missedOrderDay } from '#checks/late-orders';
 import type { DeliveryDates } from '#schedule/delivery-dates';
 import { leadText, tableDay } from './days.ts';
 import type { BuyGroup, Way } from './purchase-list.ts';
@@ -42,14 +43,14 @@ export function wayText(way: Way, view: View): string {
 function deliveryText(dates: DeliveryDates, view: View): string {
   const { timeline } = view.plan;
   const { lead, ordered } = dates.delivery.given;
-  const { asOf } = timeline.progress;
   const dayText = tableDay(timeline);
   if (dates.came) return `came ${dayText(dates.comes)}`;
-  const late = dates.orderBy !== undefined && asOf !== undefined && dates.orderBy < asOf ? ', a day that has passed' : '';
+  const missed = missedOrderDay(dates, timeline);
+  const by = missed ?? dates.orderBy;
   return [
     ...(lead === undefined ? [] : [`lead ${leadText(lead.value, view.style)}`]),
     ...(ordered === undefined ? [] : [`ordered ${dayText(ordered.value)}`]),
-    ...(dates.orderBy === undefined ? [] : [`order by ${dayText(dates.orderBy)}${late}`]),
+    ...(by === undefined ? [] : [`order by ${dayText(by)}${missed === undefined ? '' : ', a day that has passed'}`]),
     `planned for ${dayText(dates.comes)}`,
     ...(dates.wanted === undefined ? [] : [`wanted by ${dayText(dates.wanted)}`]),
   ].join(', ');

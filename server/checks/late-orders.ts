@@ -1,12 +1,12 @@
 // Deliveries that nobody says are ordered, and that ordered on the diary's day would come after their step could begin.
-import { DAY_MINUTES } from '#kit/dates';
+import { DAY_MINUTES, dayOfFinish, dayOfStart } from '#kit/dates';
 import { nextWork } from '#schedule/calendar';
-import type { DeliveryDates } from '#schedule/delivery-dates';
+import { type DeliveryDates, orderDay } from '#schedule/delivery-dates';
 import { type PlanLink, waiting } from '#schedule/links';
 import type { Timeline } from '#schedule/timeline';
-import { afterStart, beforeFinish } from '#schedule/waits';
+import { afterStart, beforeFinish, WORKING } from '#schedule/waits';
 import { isDone } from './outcomes.ts';
-import { crewFree, readyWithout } from './ready-without.ts';
+import { crewFree, readyWithout, waitsBesideDeliveries } from './ready-without.ts';
 
 /** Moments. */
 export interface LateOrder {
@@ -33,6 +33,18 @@ export function lateOrder(dates: DeliveryDates, links: readonly PlanLink[], time
   const wait = links.find(({ from }) => from === number)!;
   const latest = beforeFinish(plan, ready, wait.lag, wait.clock);
   return soonest <= latest ? undefined : { soonest, latest, ready, wait };
+}
+
+/** The last working day on which an order that is late now would have been in time; undefined where it still is. */
+export function missedOrderDay(dates: DeliveryDates, timeline: Timeline): number | undefined {
+  const links = waitsBesideDeliveries(timeline.links, timeline.steps).get(dates.first ?? -1) ?? [];
+  const late = lateOrder(dates, links, timeline);
+  return late === undefined ? undefined : orderDayOf(dates, late, timeline);
+}
+
+export function orderDayOf({ delivery }: DeliveryDates, { latest, wait }: LateOrder, timeline: Timeline): number {
+  const wanted = wait.lag > 0 && wait.clock !== WORKING ? dayOfFinish(latest) : dayOfStart(latest);
+  return orderDay(wanted, delivery.given.lead!.value, timeline);
 }
 
 /** Neither ordered nor here nor on its way; what is measured first is ordered when it is measured. */

@@ -1,11 +1,10 @@
 // Goods that nobody says are ordered, and that ordered today would come after the step that needs them begins.
-import { dayOfFinish, dayOfStart, isoDate } from '#kit/dates';
+import { isoDate } from '#kit/dates';
 import { type Finding, type Fix, finding, findingSort } from '#kit/finding';
-import { type DeliveryDates, deliveryDates, orderDay, readsOfDeliveries } from '#schedule/delivery-dates';
+import { type DeliveryDates, deliveryDates, readsOfDeliveries } from '#schedule/delivery-dates';
 import type { Timeline } from '#schedule/timeline';
-import { WORKING } from '#schedule/waits';
 import type { Check } from '../../check.ts';
-import { type LateOrder, lateOrder } from '../../late-orders.ts';
+import { type LateOrder, lateOrder, orderDayOf } from '../../late-orders.ts';
 import { waitsBesideDeliveries } from '../../ready-without.ts';
 import { dayText, startText } from '../../show.ts';
 
@@ -50,15 +49,15 @@ progress 2027-03-15
   },
 };
 
-function tell({ delivery, first }: DeliveryDates, { soonest, latest, ready, wait }: LateOrder, timeline: Timeline): Finding {
-  const { given, place, name } = delivery;
-  const wanted = wait.lag > 0 && wait.clock !== WORKING ? dayOfFinish(latest) : dayOfStart(latest);
-  const step = timeline.steps.list[first!]!;
+function tell(dates: DeliveryDates, late: LateOrder, timeline: Timeline): Finding {
+  const { place, name } = dates.delivery;
+  const { soonest, ready } = late;
+  const step = timeline.steps.list[dates.first!]!;
   const asOf = timeline.progress.asOf!;
   const today = dayText(asOf, timeline);
   const begins = startText(ready, timeline);
   const comes = startText(soonest, timeline);
-  const by = dayText(orderDay(wanted, given.lead!.value, timeline), timeline);
+  const by = dayText(orderDayOf(dates, late, timeline), timeline);
   const made = finding(passed, place, name, by, today, comes, step.name, begins);
   const fix: Fix = { kind: 'append', title: `It is ordered on ${today}`, place, text: `, ordered ${isoDate(asOf)}` };
   return { ...made, related: [{ place: step.place, note: `"${step.name}", which needs it` }], fixes: [fix] };
