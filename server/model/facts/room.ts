@@ -1,5 +1,5 @@
 // Facts of a room: floor area, perimeter, height, wall and window area, volume; under a sloped ceiling too.
-import { constant, form, measure, type Quantity, total } from '#kit/quantity';
+import { constant, form, measure, type Quantity, quantityIn, total } from '#kit/quantity';
 import { type WithBays, withBays } from '../bays.ts';
 import type { Facts } from '../facts.ts';
 import { type FloorShape, floorShape } from '../floor-shape.ts';
@@ -60,6 +60,8 @@ export function roomFacts(room: Room): Facts {
         ? []
         : [measure('area', windowArea, constant('count', value.count ?? 1, 'number'), size.left, size.right)];
     });
+  const air =
+    sloped?.volume ?? (shape === undefined || height === undefined ? undefined : measure('volume', volume, shape.area, height));
   return {
     'floor-area': shape?.area,
     perimeter: shape?.perimeter,
@@ -69,8 +71,8 @@ export function roomFacts(room: Room): Facts {
     'wall-area':
       sloped?.walls ??
       (shape === undefined || height === undefined ? undefined : measure('area', wallArea, shape.perimeter, height)),
-    volume:
-      sloped?.volume ?? (shape === undefined || height === undefined ? undefined : measure('volume', volume, shape.area, height)),
+    // Air is spoken of in cubic feet, not in the yards of concrete; a metric plan shows its own.
+    volume: air === undefined ? undefined : quantityIn(air, 'cf'),
     'window-area': total('window area', 'area', windows),
   };
 }
